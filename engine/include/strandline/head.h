@@ -1,0 +1,96 @@
+// One particular head: areas × spans = zones; a zone is a list of fibre populations.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "strandline/colour.h"
+#include "strandline/units.h"
+
+namespace strandline {
+
+// Plain tone words. Their a*b* offsets from natural hair of the same level are data (knowledge/levels/tones.json).
+enum class Tone { natural, ash, violet, beige, gold, copper, red, green };
+inline constexpr int kTones = 8;
+
+enum class FibreKind { pigmented, white };
+
+// How the colour that a fibre shows came about.
+enum class ColourOrigin {
+  natural,    // as it grew
+  tinted,     // oxidative colour on it: it stays, a tint does not lift it
+  lightened,  // its own pigment lowered by a lightener
+  direct      // direct dye on it
+};
+
+// One kind of fibre inside a zone. Shares of a zone add to 1.
+struct Population {
+  std::string name;  // "pigmented", "white", "old highlights" …
+  FibreKind kind = FibreKind::pigmented;
+  Reading share{1, 0};  // 0…1
+  Reading level{5, 0.35};  // as it looks now, 1…10; ignored for natural white
+  Tone tone = Tone::natural;
+  ColourOrigin origin = ColourOrigin::natural;
+  std::optional<Reading> natural_level;  // of tinted or lightened pigmented hair, if known; else the head's
+  std::optional<Lab> measured;           // D65/10°, sphere; overrides level and tone
+};
+
+enum class ServiceKind { permed, straightened_mild, straightened_alkaline, relaxed, lightened, home_colour, plant_colour };
+
+struct Service {
+  ServiceKind kind = ServiceKind::permed;
+  std::optional<double> weeks_ago;  // absent = unknown
+};
+
+// A stretch of the hair's length with one history.
+struct Span {
+  std::string id;               // "regrowth", "mids", "ends", "band 1" …
+  double from_cm = 0, to_cm = 0;  // along the stretched hair, 0 at the scalp
+  std::vector<Population> populations;
+  Reading porosity{1, 0.3};       // 0 low · 1 average · 2 high · 3 very high
+  double resistance = 0;          // of white fibres, 0 none … 1 glassy
+  std::vector<Service> services;
+  std::optional<double> wet_stretch_percent;  // from the elasticity test; absent = not tested
+  bool stretch_returns = true;
+  bool history_unknown = false;
+  bool extension = false;  // other hair with a bond: no prediction is claimed without a strand test
+};
+
+enum class AreaKind { front_hairline, temples, top, crown, sides, nape, other };
+
+struct Area {
+  std::string id;  // "front hairline", or the colourist's own word after splitting
+  AreaKind kind = AreaKind::other;
+  double scalp_cm2 = 100;  // share of the scalp this area covers
+  double hair_factor = 1;  // density of this area against the head's, thin areas < 1
+  std::vector<Span> spans;
+};
+
+enum class Texture { straight, wavy, curly, coily };
+
+struct Hair {
+  double hairs_per_cm2 = 190;
+  double diameter_um = 70;
+  Texture texture = Texture::straight;
+};
+
+struct Head {
+  Hair hair;
+  std::vector<Area> areas;
+};
+
+// Zones are named "area/span".
+struct ZoneRef {
+  const Area* area = nullptr;
+  const Span* span = nullptr;
+  std::string id;
+};
+
+// Every zone in document order. The references live as long as `head`.
+std::vector<ZoneRef> zones(const Head& head);
+
+inline bool touches_scalp(const Span& span) { return span.from_cm <= 0.0; }
+
+}  // namespace strandline
