@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "strandline/head.h"
+#include "strandline/law.h"
 #include "strandline/spectrum.h"
 
 namespace strandline {
@@ -50,12 +51,6 @@ struct Range {
   RangeResults results;
 };
 
-struct Substance {
-  std::string name;                // as in Annex III
-  std::optional<double> percent;   // in this product; absent = not declared
-  std::string basis = "free base"; // what the percentage counts
-};
-
 // One thing on the shelf that goes into or beside a bowl.
 struct Product {
   std::string id, range, name;
@@ -65,7 +60,8 @@ struct Product {
   // Colour products: reflectance of the swatch, 31 bands, on white hair by the range's reference process.
   std::optional<Spectrum> swatch;
   double peroxide_percent = 0;  // developers
-  std::vector<Substance> substances;
+  std::vector<law::Declared> declared;  // regulated substances the maker names
+  bool fully_declared = false;
   double stock_g = 0;
   double package_g = 60;
   double price_per_g = 0;

@@ -1,0 +1,53 @@
+// What is inside one fibre, and what a treatment does to it (M1, M6–M9, M16).
+#pragma once
+
+#include <array>
+
+#include "generated/constants.h"
+#include "strandline/spectrum.h"
+
+namespace strandline {
+
+// M1. What adds up is optical depth across one fibre: τ(λ) = τ_ker + m_eu·ê + m_ph·p̂ + m_ox·ô + dye.
+struct Fibre {
+  double eumelanin = 0;    // % w/w
+  double pheomelanin = 0;  // % w/w
+  double oxidised = 0;     // % w/w, the warm intermediate of lightening
+  Spectrum dye{};          // optical depth of every colorant on the fibre, ≥ 0
+  double porosity = 1;     // 0 low · 1 average · 2 high · 3 very high
+  double resistance = 0;   // 0…1, white hair that takes badly
+};
+
+Spectrum optical_depth(const Fibre& fibre, const Constants& constants);
+
+// Optical depth per % w/w of the three pigments, and of bare keratin (tables of knowledge/pigments).
+struct Pigments {
+  Spectrum eumelanin, pheomelanin, oxidised, keratin;
+};
+Pigments pigments(const Constants& constants);
+
+// One treatment as the fibre feels it. Everything is a rate on the same state, no class is a special case.
+struct Treatment {
+  double exposure = 0;      // k_e·H: eumelanin left = exp(−exposure) (M6)
+  double dye_exposure = 0;  // optical depth of existing dye left = exp(−dye_exposure) (M9)
+  Spectrum load{};          // dye offered, as optical depth on average white hair after the reference process (M8)
+  double fourier = 0;       // D·t/a² on average hair (M7)
+  double fourier_reference = 0;  // of the reference process: uptake 1 by definition
+  double wear = 0;          // condition spent (M16)
+};
+
+// M7. Fraction of the final uptake of a cylinder with constant surface concentration after dimensionless time
+// Fo = D·t/a² ≥ 0 (Crank, The Mathematics of Diffusion, eq. 5.23). 0…1, increasing.
+double cylinder_uptake(double fourier);
+
+// How much of the offered load this fibre takes, 1 = average white hair by the reference process; ≥ 0.
+double uptake(const Fibre& fibre, const Treatment& treatment, const Constants& constants);
+// Band factors of a damaged fibre's preferences (blue and violet grabbed, gold and red shed); 1 at porosity ≤ 1.
+Spectrum selectivity(const Fibre& fibre, const Constants& constants);
+
+// M6 and M9: the fibre after the chemistry, without the new dye. Closed form in the exposure.
+Fibre lightened(const Fibre& fibre, const Treatment& treatment, const Constants& constants);
+// The whole treatment: lightened, then dyed, more porous by the wear.
+Fibre treated(const Fibre& fibre, const Treatment& treatment, const Constants& constants);
+
+}  // namespace strandline

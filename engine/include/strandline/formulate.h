@@ -1,0 +1,103 @@
+// formulate: head + aim + shelf + limits → bowls, the reason, the runner-up, and why the search stopped.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "strandline/aim.h"
+#include "strandline/formula.h"
+#include "strandline/law.h"
+#include "strandline/predict.h"
+#include "strandline/shelf.h"
+
+namespace strandline {
+
+// House rules and ceilings that concern a formula. Every number has a source in knowledge/policy.
+struct FormulaPolicy {
+  double on_head_peroxide_max_percent = 12;  // law
+  double scalp_lightener_max_percent = 6;    // bottle strength, common practice
+  double failed_stretch_max_percent = 3;     // below 6 %: common practice after a failed wet stretch
+  double straightened_max_percent = 6;       // bottle strength within the weeks below
+  double straightened_weeks = 8;
+  double covered_contrast_levels = 1;
+  int bowls_max = 4;
+  double part_min_g = 3;
+  double gram_step = 0.5;
+  double waste_share = 0.05;
+  double head_factor = 1;  // this client's last leftover: < 1 mixes less
+  double porosity_max = 2.8;  // condition ceiling: no lift beyond
+};
+
+// Runs body(begin, end) over [0, count) in pieces, on as many threads as its owner likes; serial by default.
+using ParallelFor = std::function<void(int count, const std::function<void(int begin, int end)>& body)>;
+void serial_for(int count, const std::function<void(int, int)>& body);
+
+struct FormulateOptions {
+  int scenarios = 64;
+  ParallelFor parallel = serial_for;
+  std::function<bool()> cancelled = [] { return false; };
+};
+
+// Why a bowl is as it is: code + parameters, worded at the door. "natural_share_for_white", "counter_tone",
+// "average_rule", "developer_for_lift", "one_bowl_serves", "own_bowl" …
+using Reasons = Problems;
+
+struct Share {
+  std::string product;
+  int eighths = 0;
+};
+
+// A recipe of the certified domain before it becomes grams.
+struct Recipe {
+  std::string range;
+  std::vector<Share> shares;  // of the colour part, eighths, by product id
+  double developer_percent = 0;
+  double ratio = 1;
+  double minutes = 0;
+};
+
+struct PlannedBowl {
+  Bowl bowl;
+  Recipe recipe;
+  double objective = 0;            // expected loss in levels, weighted over its zones
+  double rounded_objective = 0;    // the same after rounding to grams
+  Recipe runner_up;
+  double runner_up_objective = 0;
+  double grams = 0, cost = 0;
+  double on_head_peroxide_percent = 0;
+  law::LimitReport limits;  // every regulated row touched
+  Reasons why;
+};
+
+struct ZonePlan {
+  ZoneResult result;
+  std::string bowl;      // label, empty = left as it is
+  bool reachable = true; // within half a level and the tone, white covered
+  Reasons why_not;       // "colour_does_not_lift_colour", "lift_limit", "white_cover", "condition", "law" …
+};
+
+struct SearchReport {
+  std::string stopped = "exhausted";  // or "cancelled"
+  long long recipes = 0, evaluations = 0;
+  double objective = 0, bound = 0, gap = 0;
+};
+
+struct Plan {
+  std::vector<PlannedBowl> bowls;
+  std::vector<ZonePlan> zones;
+  double grams = 0, cost = 0;
+  std::string currency;
+  Reasons why;
+  Problems notes;  // cautions, unknown percentages, stock that runs out
+  SearchReport report;
+};
+
+// Requires check(head), check(shelf) empty and targets from aim(). Problems: empty shelf, no range usable on this head.
+Result<Plan> formulate(const Head& head, const std::vector<Target>& targets, const Shelf& shelf,
+                       const FormulaPolicy& policy, const FormulateOptions& options = {});
+
+// Grams of mix these zones need (M15).
+double mix_grams(const Head& head, const std::vector<std::string>& zones, const FormulaPolicy& policy);
+
+}  // namespace strandline

@@ -1,0 +1,35 @@
+// THE file: the verbs of a visit in order. Each takes values and returns values; doors add files, clocks and words.
+//
+//   assess → aim → predict / formulate → schedule
+#pragma once
+
+#include <vector>
+
+#include "strandline/assess.h"
+#include "strandline/formulate.h"
+#include "strandline/predict.h"
+#include "strandline/schedule.h"
+#include "strandline/visit.h"
+
+namespace strandline {
+
+// Every problem of a visit document with its place, before anything is computed.
+Problems check(const Visit& visit);
+
+struct VisitPlan {
+  Assessment assessment;
+  std::vector<Target> targets;
+  Plan plan;
+  Timeline timeline;
+};
+
+// assess + aim + formulate + schedule in one answer.
+Result<VisitPlan> plan(const Visit& visit, const FormulateOptions& options = {});
+
+// The same from the colourist's own bowls: nothing is searched, everything else follows (a changed gram).
+Result<VisitPlan> what_if(const Visit& visit);
+
+// What the clock needs, from the bowls of a plan.
+ScheduleRequest schedule_request(const Visit& visit, const std::vector<PlannedBowl>& bowls);
+
+}  // namespace strandline

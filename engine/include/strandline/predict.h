@@ -1,0 +1,53 @@
+// predict: head + steps → colour per zone and fibre kind, its spread, lift, deposit, condition.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "strandline/aim.h"
+#include "strandline/assess.h"
+#include "strandline/formula.h"
+#include "strandline/shelf.h"
+
+namespace strandline {
+
+// How likely the result lands: within half a level of the aim and in the tone asked for.
+struct Landing {
+  double likelihood = 0;        // both, over 1024 scenarios
+  double level_likelihood = 0;  // within ± 0.5 level
+  double tone_likelihood = 0;   // within the tone tolerance
+  double cover_likelihood = 1;  // white beside pigmented ≤ 1 level
+  bool show_number = false;     // only where every range used has measured results; else "strand first"
+  bool simulated = false;       // those results are invented with the range, and said so
+  double delta_e_2000 = 0;      // of the nominal prediction to the target
+  double level_error = 0;       // nominal, positive = lighter than asked
+  double tone_error = 0;        // nominal distance in the a*b* plane
+  double expected_loss = 0;     // M14, in levels
+};
+
+struct ZoneResult {
+  std::string zone;
+  ZoneColour today, planned;
+  double lift_levels = 0;  // of the pigmented fibres' own pigment
+  double deposit = 0;      // optical depth of dye added, mean over the bands, share-weighted
+  double exposure = 0;     // k_e·H summed over the steps
+  std::optional<Landing> landing;  // where there is a target
+};
+
+struct Prediction {
+  std::vector<ZoneResult> zones;
+  Problems notes;
+};
+
+// Requires check(head) and check(shelf) to be empty. Steps are applied in order; a step that names an unknown zone,
+// product or range is a problem. `targets` may be empty.
+Result<Prediction> predict(const Head& head, const std::vector<Step>& steps, const Shelf& shelf,
+                           const std::vector<Target>& targets = {});
+
+// aim: wishes → one target per zone. Unknown zone or shade, level or L*a*b* out of range: problems.
+Result<std::vector<Target>> aim(const Head& head, const std::vector<ZoneAim>& wishes, const Shelf& shelf);
+
+Problems check(const Shelf& shelf);
+
+}  // namespace strandline
