@@ -1,9 +1,10 @@
 // Law arithmetic: peroxide strengths, mass balance of a mix, and the limits on what touches the head.
 //
-// Percentages are by weight (w/w) unless the name says wv (gram per 100 mL). Mass balance is exact for w/w only; by
-// volume it holds only where percentages are w/v. The limits are those of Regulation (EC) 1223/2009 Annex III as kept in
-// knowledge/law; a passed check says that no listed limit is exceeded by what was declared, and nothing more.
-// Every function refuses negative, infinite and not-a-number input with a Problem that names the argument.
+// Percentages are by weight (w/w) unless the name says wv (gram per 100 mL). Mass balance is exact for w/w
+// only; by volume it holds only where percentages are w/v. The limits are those of Regulation (EC) 1223/2009
+// Annex III as kept in knowledge/law; a passed check says that no listed limit is exceeded by what was
+// declared, and nothing more. Every function refuses negative, infinite and not-a-number input with a Problem
+// that names the argument.
 #pragma once
 
 #include <cstddef>
@@ -16,9 +17,11 @@
 
 namespace strandline::law {
 
-// ---- Peroxide strength -------------------------------------------------------------------------------------------
+// ---- Peroxide strength
+// -------------------------------------------------------------------------------------------
 
-// State at which the released oxygen is measured: 0 degrees C and 1 atm (22.414 L/mol) or 1 bar (22.711 L/mol).
+// State at which the released oxygen is measured: 0 degrees C and 1 atm (22.414 L/mol) or 1 bar (22.711
+// L/mol).
 enum class GasState { one_atm, one_bar };
 
 // "n volumes" = one litre gives n litres of O2: 2 H2O2 -> 2 H2O + O2. Volumes 0 or more; result in % w/v.
@@ -31,7 +34,8 @@ Result<double> trade_percent(double volumes);
 // % w/v = % w/w × density [g/mL]; density above 0.
 Result<double> percent_wv_from_ww(double percent_ww, double density_g_per_ml);
 
-// ---- Mixing by mass balance --------------------------------------------------------------------------------------
+// ---- Mixing by mass balance
+// --------------------------------------------------------------------------------------
 
 struct Portion {
   double amount = 0;   // gram (or any one unit for all portions), 0 or more
@@ -46,8 +50,8 @@ struct Dilution {
   double diluent = 0;
 };
 
-// How much of a stock and of a diluent without active makes `amount` at `wanted`; 0 <= wanted <= stock, stock > 0.
-// Water in a cream developer is outside most product instructions.
+// How much of a stock and of a diluent without active makes `amount` at `wanted`; 0 <= wanted <= stock, stock
+// > 0. Water in a cream developer is outside most product instructions.
 Result<Dilution> dilute(double stock_percent, double wanted_percent, double amount);
 
 struct Alligation {
@@ -58,21 +62,28 @@ struct Alligation {
 // Parts of two strengths that reach a third; weaker < stronger and wanted within them.
 Result<Alligation> alligate(double weaker_percent, double stronger_percent, double wanted_percent);
 
-// Planned grams with part `index` weighed as `weighed`: all parts scaled so that the ratio holds. planned[index] > 0.
-Result<std::vector<double>> scale_to_weighed(const std::vector<double>& planned, std::size_t index, double weighed);
+// Planned grams with part `index` weighed as `weighed`: all parts scaled so that the ratio holds.
+// planned[index] > 0.
+Result<std::vector<double>> scale_to_weighed(const std::vector<double>& planned, std::size_t index,
+                                             double weighed);
 
 // Total mass split by ratio parts, e.g. 100 g at {1, 1.5} = {40, 60}.
 Result<std::vector<double>> split_by_ratio(double total, const std::vector<double>& ratio);
 
-// ---- Salts -------------------------------------------------------------------------------------------------------
+// ---- Salts
+// -------------------------------------------------------------------------------------------------------
 
-// Grams of the entry's reference (the free base; for auxiliaries what the limit is counted as) in one gram of `form`
-// ("free_base", "sulfate", "hydrochloride", "dihydrochloride", "tetrahydrochloride", …). Absent when not tabulated.
+// Grams of the entry's reference (the free base; for auxiliaries what the limit is counted as) in one gram of
+// `form`
+// ("free_base", "sulfate", "hydrochloride", "dihydrochloride", "tetrahydrochloride", …). Absent when not
+// tabulated.
 std::optional<double> reference_per_gram(std::string_view entry, std::string_view form);
 
-// ---- Limits ------------------------------------------------------------------------------------------------------
+// ---- Limits
+// ------------------------------------------------------------------------------------------------------
 
-// What the mix is used for. Thioglycolates and alkaline straighteners have one limit for the public and one for the trade.
+// What the mix is used for. Thioglycolates and alkaline straighteners have one limit for the public and one
+// for the trade.
 enum class Use {
   oxidative_dye,
   non_oxidative_dye,
@@ -93,10 +104,11 @@ struct Declared {
   std::string entry;
   std::string name;
   std::optional<double> percent;  // w/w in that product, 0…100; absent = present, amount not declared
-  std::string basis;              // form the percentage is counted as; empty = the form that the CAS number names
+  std::string basis;  // form the percentage is counted as; empty = the form that the CAS number names
 };
 
-// One product in the bowl. Peroxide is given by itself; declare under `declared` only what releases more of it.
+// One product in the bowl. Peroxide is given by itself; declare under `declared` only what releases more of
+// it.
 struct Ingredient {
   std::string id;
   double grams = 0;
@@ -131,8 +143,9 @@ struct LimitResult {
   bool nitrosamine_conditions = false;
 };
 
-// A rule over several entries: the sum of actual over permitted (8, 9, 9a), or a total (212 with 213, only when both
-// are present). `scope_doubtful` = an entry whose place in the rule is not known (8a) is in the bowl too and not counted.
+// A rule over several entries: the sum of actual over permitted (8, 9, 9a), or a total (212 with 213, only
+// when both are present). `scope_doubtful` = an entry whose place in the rule is not known (8a) is in the
+// bowl too and not counted.
 struct SumResult {
   std::string rule;
   std::vector<std::string> entries;
@@ -147,7 +160,8 @@ struct LimitReport {
   std::vector<LimitResult> entries;  // in the order of the list, then unlisted substances by name
   std::vector<SumResult> sums;
   std::vector<std::string> not_fully_declared;  // ids of ingredients above 0 g
-  // Worst of all: over or not permitted, then unknown, then within. A part that is not fully declared makes it unknown.
+  // Worst of all: over or not permitted, then unknown, then within. A part that is not fully declared makes
+  // it unknown.
   Status overall = Status::within;
 };
 
