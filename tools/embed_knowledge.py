@@ -5,7 +5,8 @@ usage: embed_knowledge.py KNOWLEDGE_DIR OUT_DIR
 
 {"kind": "table", "name", "unit", "source", "columns", "rows"}  -> tables.h:    constexpr arrays of doubles
 {"kind": "constants", "constants": [{key, value, sd, unit, source, spread?}]} -> constants.h: struct Constants with
-one member per key and a list that says unit, source and spread ("normal" by default, "log" = sd of the logarithm).
+one member per key and a list that says unit, source and spread ("normal" by default, "log" = sd of the logarithm);
+"doubt": false = its spread does not vary the scenarios (it cancels where appearance is what was read).
 Other kinds (policy, shelf, law, demo) are read elsewhere and skipped here.
 """
 import json
@@ -53,14 +54,14 @@ def main():
                     seen[key] = where
                     members.append(f"  double {key} = {number(c['value'], where)};  // {c['unit']}\n")
                     infos.append(f"    {{{quoted(key)}, &Constants::{key}, {number(c['value'], where)}, {number(c['sd'], where)}, "
-                                 f"{'true' if c.get('spread') == 'log' else 'false'}, {quoted(c['unit'])}, {quoted(c['source'])}, "
+                                 f"{'true' if c.get('spread') == 'log' else 'false'}, {'true' if c.get('doubt', c['sd'] > 0) else 'false'}, {quoted(c['unit'])}, {quoted(c['source'])}, "
                                  f"{quoted('knowledge/' + where)}}},\n")
     head = "// Written by tools/embed_knowledge.py from knowledge/. Do not edit.\n#pragma once\n#include <array>\n\n"
     out.mkdir(parents=True, exist_ok=True)
     write(out / "tables.h", head + "namespace strandline::tables {\n\n" + "\n".join(tables) + "\n}  // namespace strandline::tables\n")
     write(out / "constants.h", head + "namespace strandline {\n\nstruct Constants {\n" + "".join(members) + "};\n\n"
           "struct ConstantInfo {\n  const char* key;\n  double Constants::*member;\n  double value, sd;\n"
-          "  bool log_spread;  // sd is that of the natural logarithm\n  const char *unit, *source, *file;\n};\n\n"
+          "  bool log_spread;  // sd is that of the natural logarithm\n  bool doubt;       // varied from scenario to scenario\n  const char *unit, *source, *file;\n};\n\n"
           f"inline constexpr std::array<ConstantInfo, {len(infos)}> constant_infos = {{{{\n" + "".join(infos) + "}};\n\n"
           "}  // namespace strandline\n")
 

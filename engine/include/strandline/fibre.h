@@ -18,13 +18,12 @@ struct Fibre {
   double resistance = 0;   // 0…1, white hair that takes badly
 };
 
-Spectrum optical_depth(const Fibre& fibre, const Constants& constants);
-
 // Optical depth per % w/w of the three pigments, and of bare keratin (tables of knowledge/pigments).
 struct Pigments {
   Spectrum eumelanin, pheomelanin, oxidised, keratin;
 };
 Pigments pigments(const Constants& constants);
+Spectrum optical_depth(const Fibre& fibre, const Pigments& pigments);
 
 // One treatment as the fibre feels it. Everything is a rate on the same state, no class is a special case.
 struct Treatment {

@@ -9,8 +9,9 @@
 namespace strandline {
 
 // M2. R(τ) of a thick bed of fibres, sphere geometry, specular included. τ ≥ 0 is the optical depth across one fibre
-// diameter; R in (floor, R(0)], decreasing, convex, smooth. Stored as 1/(R + c*) = e∞ − Σ αj/(τ + κj) with αj ≥ 0, which
-// is concave: then a blend of populations is convex in the dye load (docs/model.md, "The search").
+// diameter; R in [floor, R(0)], decreasing, convex, twice differentiable. Stored as
+// 1/(R + c*) = e∞ − Σ αj·max(0, 1 − τ/κj)³ with αj ≥ 0, which is concave: then a blend of populations is convex in the
+// dye load (docs/model.md, "The search").
 double reflectance(double tau);
 Spectrum reflectance(const Spectrum& tau);
 
@@ -24,13 +25,13 @@ Spectrum optical_depth(const Spectrum& reflectance);
 double blend(std::span<const double> shares, std::span<const double> reflectances, double m);
 Spectrum blend(std::span<const double> shares, std::span<const Spectrum> reflectances, double m);
 
-// The curve as the fast kernel needs it: 1/(R + c*) = P(τ)/Q(τ), coefficients from the constant term up, Q monic.
-struct CurveRatio {
-  static constexpr int max_degree = 8;
-  int degree = 0;
-  double p[max_degree + 1] = {}, q[max_degree + 1] = {};
-  double c_star = 0;
+// The curve as the fast kernel needs it: 1/(R + c*) = e∞ − Σ max(0, sj − tj·τ)³.
+struct CurveCubes {
+  static constexpr int max_terms = 8;
+  int terms = 0;
+  double s[max_terms] = {}, t[max_terms] = {};
+  double e_inf = 0, c_star = 0;
 };
-const CurveRatio& curve_ratio();
+const CurveCubes& curve_cubes();
 
 }  // namespace strandline

@@ -39,8 +39,7 @@ Pigments pigments(const Constants& c) {
   return p;
 }
 
-Spectrum optical_depth(const Fibre& f, const Constants& c) {
-  const Pigments p = pigments(c);
+Spectrum optical_depth(const Fibre& f, const Pigments& p) {
   Spectrum tau;
   for (int b = 0; b < kBands; ++b)
     tau[b] = p.keratin[b] + f.eumelanin * p.eumelanin[b] + f.pheomelanin * p.pheomelanin[b] +

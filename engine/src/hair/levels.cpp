@@ -17,7 +17,10 @@ constexpr size_t kAnchors = level_anchors.size();
 
 const Weights& daylight() { return weights(Light::daylight, Observer::cie_1964_10deg); }
 
-Lab colour(const Fibre& f) { return lab(reflectance(optical_depth(f, Constants{})), daylight()); }
+Lab colour(const Fibre& f) {
+  static const Pigments nominal = pigments(Constants{});
+  return lab(reflectance(optical_depth(f, nominal)), daylight());
+}
 
 Fibre melanin(double total, double pheomelanin_share) {
   Fibre f;

@@ -16,13 +16,19 @@ double c_star() { return kBlackFloor * (1 - Constants{}.blend_m_highest) / Const
 
 double e_of_tau(double tau) {
   double e = Constants{}.reflectance_e_inf;
-  for (const auto& [kappa, alpha] : tables::reflectance_poles) e -= alpha / (tau + kappa);
+  for (const auto& [kappa, alpha] : tables::reflectance_cubes) {
+    const double left = std::max(0.0, 1 - tau / kappa);
+    e -= alpha * left * left * left;
+  }
   return e;
 }
 
 double slope_of_e(double tau) {
   double slope = 0;
-  for (const auto& [kappa, alpha] : tables::reflectance_poles) slope += alpha / ((tau + kappa) * (tau + kappa));
+  for (const auto& [kappa, alpha] : tables::reflectance_cubes) {
+    const double left = std::max(0.0, 1 - tau / kappa);
+    slope += 3 * alpha / kappa * left * left;
+  }
   return slope;
 }
 
@@ -42,8 +48,10 @@ double optical_depth(double reflectance) {
   if (wanted >= e_of_tau(tau_at_floor)) return tau_at_floor;
   // e is concave and increasing: Newton from the left never overshoots.
   double tau = 0;
-  for (int i = 0; i < 100; ++i) {
-    const double step = (wanted - e_of_tau(tau)) / slope_of_e(tau);
+  for (int i = 0; i < 200; ++i) {
+    const double slope = slope_of_e(tau);
+    if (slope <= 0) return tau_at_floor;
+    const double step = (wanted - e_of_tau(tau)) / slope;
     tau += step;
     if (step <= 1e-13 * (1 + tau)) break;
   }
@@ -73,32 +81,20 @@ Spectrum blend(std::span<const double> shares, std::span<const Spectrum> reflect
   return mixed;
 }
 
-const CurveRatio& curve_ratio() {
-  static const CurveRatio ratio = [] {
-    CurveRatio c;
-    c.degree = static_cast<int>(tables::reflectance_poles.size());
-    c.c_star = c_star();
-    // Q = Π(τ + κj); P = e∞·Q − Σ αj·Π_{i≠j}(τ + κi).
-    auto product_without = [](int skip, double* out) {
-      int n = 0;
-      out[0] = 1;
-      for (int j = 0; j < static_cast<int>(tables::reflectance_poles.size()); ++j) {
-        if (j == skip) continue;
-        out[++n] = 0;
-        for (int k = n; k > 0; --k) out[k] = out[k - 1] + out[k] * tables::reflectance_poles[j][0];
-        out[0] *= tables::reflectance_poles[j][0];
-      }
-    };
-    product_without(-1, c.q);
-    for (int k = 0; k <= c.degree; ++k) c.p[k] = Constants{}.reflectance_e_inf * c.q[k];
-    for (int j = 0; j < c.degree; ++j) {
-      double part[CurveRatio::max_degree + 1] = {};
-      product_without(j, part);
-      for (int k = 0; k < c.degree; ++k) c.p[k] -= tables::reflectance_poles[j][1] * part[k];
+const CurveCubes& curve_cubes() {
+  static const CurveCubes curve = [] {
+    CurveCubes c;
+    c.terms = static_cast<int>(tables::reflectance_cubes.size());
+    for (int j = 0; j < c.terms; ++j) {
+      const auto& [kappa, alpha] = tables::reflectance_cubes[j];
+      c.s[j] = std::cbrt(alpha);
+      c.t[j] = c.s[j] / kappa;
     }
+    c.e_inf = Constants{}.reflectance_e_inf;
+    c.c_star = c_star();
     return c;
   }();
-  return ratio;
+  return curve;
 }
 
 }  // namespace strandline

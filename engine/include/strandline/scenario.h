@@ -1,0 +1,44 @@
+// Doubt as points (M13): readings and constants have a joint distribution; a scenario is one draw of all of them.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "generated/constants.h"
+#include "strandline/fibre.h"
+#include "strandline/head.h"
+
+namespace strandline {
+
+// The fibre populations of one zone in one scenario. Shares add to 1.
+struct ZoneState {
+  std::vector<double> shares;
+  std::vector<Fibre> fibres;
+};
+
+struct ZoneDraws {
+  std::string id;
+  double from_cm = 0, to_cm = 0;
+  std::vector<std::string> names;
+  std::vector<FibreKind> kinds;
+  ZoneState nominal;
+  std::vector<ZoneState> scenarios;
+};
+
+struct Draws {
+  Constants nominal;
+  std::vector<Constants> constants;  // one per scenario
+  std::vector<ZoneDraws> zones;      // document order
+};
+
+inline constexpr int kSearchScenarios = 64;
+inline constexpr int kReportScenarios = 1024;
+
+// `count` scenarios (a Latin hypercube with a fixed seed: each number's range is met evenly), the same for the same head
+// on every machine. `doubt` multiplies every spread (1 = as read; 0 = all scenarios nominal). Requires check(head) empty.
+Draws draw(const Head& head, int count, double doubt = 1);
+
+// Standard normal quantile, p in (0, 1) (Wichura 1988, algorithm AS 241; relative error below 1e-15).
+double normal_quantile(double p);
+
+}  // namespace strandline
