@@ -2,6 +2,7 @@
 import json
 import pathlib
 import subprocess
+import sys
 import tempfile
 import unittest
 
@@ -15,7 +16,7 @@ def run(check, files):
             path = pathlib.Path(folder) / name
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_text(content, encoding="utf-8")
-        done = subprocess.run([TOOLS / check, folder], capture_output=True, text=True)
+        done = subprocess.run([sys.executable, TOOLS / check, folder], capture_output=True, text=True)
     return done.returncode, done.stdout + done.stderr
 
 
@@ -138,6 +139,7 @@ class Sources(Case):
     def test_good(self):
         self.passes(self.doc())
         self.passes(self.doc(sd=0, source="by definition"))
+        self.passes(self.doc(sd=0, key="reading_sd"))
         self.passes({"knowledge/t.json": json.dumps(self.table)})
         self.passes({"knowledge/demo/s.json": json.dumps({"kind": "shelf", "invented": True})})
 

@@ -2,6 +2,7 @@
 import json
 import pathlib
 import subprocess
+import sys
 import tempfile
 import unittest
 
@@ -23,7 +24,7 @@ class Folder(unittest.TestCase):
 
 class CountTests(Folder):
     def count(self, kind, path):
-        return subprocess.check_output([TOOLS / "parts/count_tests", kind, path], text=True).strip()
+        return subprocess.check_output([sys.executable, TOOLS / "parts/count_tests", kind, path], text=True).strip()
 
     def junit(self, **statuses):
         cases = "".join(f'<testcase name="{name}" status="{status}"/>' for name, status in statuses.items())
@@ -61,7 +62,7 @@ class Scoreboards(Folder):
         self.write(name, f"#!/bin/sh\ncat <<'END'\n{json.dumps(rows)}\nEND\nexit {end}\n", 0o755)
 
     def bench(self, *arguments):
-        done = subprocess.run([TOOLS / "run_scoreboards", self.folder, *arguments], capture_output=True, text=True)
+        done = subprocess.run([sys.executable, TOOLS / "run_scoreboards", self.folder, *arguments], capture_output=True, text=True)
         return done.returncode, done.stdout
 
     def test_joins_rows(self):
