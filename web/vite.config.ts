@@ -5,6 +5,12 @@ import { defineConfig } from 'vitest/config';
 // The local server that answers /api while the pages are served by `vite dev`.
 const api = process.env.STRANDLINE_API ?? 'http://127.0.0.1:8080';
 
+// The policy the server sends with every page; `vite preview` sends the same.
+const policy =
+  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; font-src 'self'; " +
+  "connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'self'; " +
+  "frame-ancestors 'none'";
+
 export default defineConfig({
   base: './',
   plugins: [
@@ -45,6 +51,7 @@ export default defineConfig({
     modulePreload: { polyfill: false },
   },
   server: { proxy: { '/api': api } },
+  preview: { proxy: { '/api': api }, headers: { 'Content-Security-Policy': policy } },
   test: {
     environment: 'happy-dom',
     include: ['src/**/*.test.ts'],

@@ -1,0 +1,5 @@
+import type { PartialDictionary } from '../types';
+import { shell } from './shell';
+import { ui } from './ui';
+
+export const de: PartialDictionary = { ...ui, ...shell };

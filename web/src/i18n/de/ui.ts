@@ -1,0 +1,15 @@
+export const ui = {
+  'ui.less': (what: string) => `Weniger: ${what}`,
+  'ui.more': (what: string) => `Mehr: ${what}`,
+  'ui.close': 'Schließen',
+  'ui.undo': 'Rückgängig',
+  'ui.cancel': 'Abbrechen',
+  'ui.retry': 'Noch einmal',
+  'ui.busy': 'Rechnet',
+  'ui.stop': 'Halt',
+  'ui.caution': 'Achtung',
+  'ui.part': 'Teil',
+  'ui.amount': 'Menge',
+  'ui.total': 'Zusammen',
+  'ui.as_list': 'Als Liste',
+};

@@ -1,0 +1,15 @@
+export const ui = {
+  'ui.less': (what: string) => `Menos: ${what}`,
+  'ui.more': (what: string) => `Más: ${what}`,
+  'ui.close': 'Cerrar',
+  'ui.undo': 'Deshacer',
+  'ui.cancel': 'Cancelar',
+  'ui.retry': 'Intentar de nuevo',
+  'ui.busy': 'Calculando',
+  'ui.stop': 'Alto',
+  'ui.caution': 'Cuidado',
+  'ui.part': 'Producto',
+  'ui.amount': 'Cantidad',
+  'ui.total': 'En total',
+  'ui.as_list': 'Como lista',
+};

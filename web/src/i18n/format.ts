@@ -1,0 +1,70 @@
+import { settings } from '../shell/settings.svelte';
+import { language, t } from './index.svelte';
+
+const cache = new Map<string, Intl.NumberFormat>();
+
+/** A number in the chosen language with exactly `digits` decimals. */
+export function number(value: number, digits = 0): string {
+  const key = `${language()} ${digits}`;
+  let format = cache.get(key);
+  if (!format) {
+    format = new Intl.NumberFormat(language(), {
+      minimumFractionDigits: digits,
+      maximumFractionDigits: digits,
+    });
+    cache.set(key, format);
+  }
+  return format.format(value);
+}
+
+/** Avoirdupois ounce in grams (exact by definition of the international pound). */
+const gramsPerOunce = 28.349523125;
+
+/** Mass with its unit: grams to 0.5, or ounces to 0.05. */
+export function mass(grams: number): string {
+  return settings.mass === 'oz'
+    ? `${number(grams / gramsPerOunce, 2)} ${t('unit.oz')}`
+    : `${number(grams, 1)} ${t('unit.g')}`;
+}
+
+/** Peroxide strength of a bottle: percent by weight, or volumes by the trade's 10 vol = 3 % (common practice). */
+export function strength(percent: number): string {
+  return settings.strength === 'volumes'
+    ? `${number((percent * 10) / 3, Number.isInteger((percent * 10) / 3) ? 0 : 1)} ${t('unit.volumes')}`
+    : `${number(percent, Number.isInteger(percent) ? 0 : 1)} %`;
+}
+
+/** Level of the scale with halves as "½": 6, 6½. */
+export function level(value: number): string {
+  const halves = Math.round(value * 2);
+  return halves % 2 === 0 ? String(halves / 2) : `${Math.floor(halves / 2) || ''}½`;
+}
+
+/** Part of one as whole percent: 0.42 → "42 %". */
+export function share(part: number): string {
+  return `${number(part * 100)} %`;
+}
+
+export function date(value: Date | string, style: 'short' | 'long' = 'short'): string {
+  return new Intl.DateTimeFormat(language(), {
+    weekday: 'short',
+    day: 'numeric',
+    month: style === 'long' ? 'long' : 'short',
+    year: style === 'long' ? 'numeric' : undefined,
+  }).format(new Date(value));
+}
+
+export function time(value: Date | string): string {
+  return new Intl.DateTimeFormat(language(), { hour: '2-digit', minute: '2-digit' }).format(new Date(value));
+}
+
+/** A duration in words: 45 min, 2 h 05. */
+export function duration(minutes: number): string {
+  const whole = Math.round(minutes);
+  if (whole < 60) return `${whole} ${t('unit.min')}`;
+  return `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`;
+}
+
+export function money(amount: number, currency: string): string {
+  return new Intl.NumberFormat(language(), { style: 'currency', currency }).format(amount);
+}

@@ -1,0 +1,38 @@
+/** A short note about something done, with a way back. */
+export interface Toast {
+  id: number;
+  text: string;
+  undo?: () => void;
+}
+
+const shownFor = 9000;
+let next = 1;
+const timers: Record<number, ReturnType<typeof setTimeout> | undefined> = {};
+
+export const toasts = $state<Toast[]>([]);
+
+export function dismiss(id: number): void {
+  clearTimeout(timers[id]);
+  delete timers[id];
+  const at = toasts.findIndex((toast) => toast.id === id);
+  if (at >= 0) toasts.splice(at, 1);
+}
+
+/** Keep a toast while the pointer or the focus is on it. */
+export function keep(id: number): void {
+  clearTimeout(timers[id]);
+}
+
+export function release(id: number): void {
+  clearTimeout(timers[id]);
+  timers[id] = setTimeout(() => dismiss(id), shownFor);
+}
+
+/** Show a note; at most three are kept, the oldest goes first. */
+export function notify(text: string, undo?: () => void): number {
+  const id = next++;
+  toasts.push({ id, text, undo });
+  while (toasts.length > 3) dismiss(toasts[0]!.id);
+  release(id);
+  return id;
+}
