@@ -34,7 +34,7 @@ Pigments pigments(const Constants& c) {
     p.eumelanin[b] = tau_per_percent(extinction(nm, 1), c);
     p.pheomelanin[b] = tau_per_percent(extinction(nm, 2), c);
     p.oxidised[b] = c.oxidised_tau_550 * std::exp(-(nm - 550) / c.oxidised_efold_nm);
-    p.keratin[b] = c.keratin_tau_550 * std::exp(-(nm - 550) / c.keratin_efold_nm);
+    p.keratin[b] = c.keratin_flat_tau + c.keratin_yellow_tau_550 * std::exp(-(nm - 550) / c.keratin_yellow_efold_nm);
   }
   return p;
 }

@@ -43,7 +43,7 @@ double total_for_lightness(double lightness, double pheomelanin_share) {
 
 double tone_scale(double lightness) {
   const Constants c;
-  return std::max(0.15, (lightness - c.tone_offset_floor) / (c.tone_offset_reference_lightness - c.tone_offset_floor));
+  return std::clamp((lightness - c.tone_offset_floor) / (c.tone_offset_reference_lightness - c.tone_offset_floor), 0.15, 1.2);
 }
 
 }  // namespace

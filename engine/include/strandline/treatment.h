@@ -1,0 +1,38 @@
+// From a bowl to what a fibre feels: dye offered, peroxide, time, heat (M6–M8).
+#pragma once
+
+#include <vector>
+
+#include "strandline/fibre.h"
+#include "strandline/formula.h"
+#include "strandline/result.h"
+#include "strandline/shelf.h"
+
+namespace strandline {
+
+// What a bowl is, whoever's hair it meets.
+struct BowlChemistry {
+  ProductClass cls = ProductClass::permanent;
+  double peroxide_percent = 0;  // in the bowl, Σ C·m / Σ m
+  double minutes = 0;
+  double alkaline_lift = 1;
+  double reference_minutes = 35;
+  bool damp_hair = false;
+  Spectrum load{};  // M8, after the capacity of the fibre
+};
+
+// The load one shade alone offers at the reference process: optical depth of its swatch beyond white hair, undone from
+// the fibre's capacity so that offers add. Zero for a product without a swatch.
+Spectrum offered(const Product& product);
+// Capacity limit by a scalar of the total, so that a mix stays a ray: offers add, then saturate. `offer` ≥ 0.
+Spectrum saturated(const Spectrum& offer);
+// Dilution of the colour part at this ratio relative to the range's reference ratio.
+double dilution(const Range& range, double ratio);
+
+// Problems: unknown product or range, no grams, a part that is not of this range's family.
+Result<BowlChemistry> chemistry(const Formula& formula, const Shelf& shelf);
+
+// What a fibre between `from_cm` and `to_cm` of the hair feels.
+Treatment treatment(const BowlChemistry& bowl, double from_cm, double to_cm, const Constants& constants);
+
+}  // namespace strandline

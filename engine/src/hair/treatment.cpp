@@ -1,0 +1,123 @@
+#include "strandline/treatment.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "strandline/optics.h"
+
+namespace strandline {
+namespace {
+
+const Spectrum& white_depth() {
+  static const Spectrum tau = optical_depth(Fibre{}, pigments(Constants{}));
+  return tau;
+}
+
+double mean(const Spectrum& s) {
+  double sum = 0;
+  for (double v : s) sum += v;
+  return sum / kBands;
+}
+
+Spectrum scaled(Spectrum s, double factor) {
+  for (double& v : s) v *= factor;
+  return s;
+}
+
+bool oxidative(ProductClass c) {
+  return c == ProductClass::permanent || c == ProductClass::high_lift || c == ProductClass::demi;
+}
+
+double diffusivity(ProductClass cls, const Constants& c) {
+  if (cls == ProductClass::demi || cls == ProductClass::filler) return c.diffusivity_demi;
+  return cls == ProductClass::direct ? c.diffusivity_direct : c.diffusivity_permanent;
+}
+
+double dye_exposure(ProductClass cls, double exposure, double time, const Constants& c) {
+  if (cls == ProductClass::remover) return c.remover_exposure * time;
+  return exposure * (cls == ProductClass::lightener ? c.lightener_on_tint : c.tint_on_tint_lift);
+}
+
+// The warm zone of the scalp reaches over part of the span.
+double scalp_heat(double from_cm, double to_cm, const Constants& c) {
+  const double reach = c.scalp_heat_reach_cm, length = std::max(to_cm - from_cm, 1e-9);
+  const double warm = std::clamp((std::min(to_cm, reach) - from_cm) / length, 0.0, 1.0);
+  return 1 + (c.scalp_heat_factor - 1) * warm;
+}
+
+}  // namespace
+
+Spectrum offered(const Product& product) {
+  if (!product.swatch) return {};
+  Spectrum dye = optical_depth(*product.swatch);
+  for (int b = 0; b < kBands; ++b) dye[b] = std::max(0.0, dye[b] - white_depth()[b]);
+  const double total = std::min(mean(dye), 0.95 * Constants{}.capacity_tau);
+  return scaled(dye, 1 / (1 - total / Constants{}.capacity_tau));
+}
+
+Spectrum saturated(const Spectrum& offer) { return scaled(offer, 1 / (1 + mean(offer) / Constants{}.capacity_tau)); }
+
+double dilution(const Range& range, double ratio) { return (1 + range.reference.ratio) / (1 + ratio); }
+
+Result<BowlChemistry> chemistry(const Formula& formula, const Shelf& shelf) {
+  const Range* range = find_range(shelf, formula.range);
+  if (!range) return tl::unexpected(Problems{{"unknown_range", "/range", {{"range", formula.range}}}});
+  Problems problems;
+  double total_g = 0, peroxide = 0;
+  Spectrum offer{};
+  for (size_t i = 0; i < formula.parts.size(); ++i) {
+    const Part& part = formula.parts[i];
+    const std::string path = "/parts/" + std::to_string(i);
+    const Product* product = find_product(shelf, part.product);
+    if (!product) {
+      problems.push_back({"unknown_product", path + "/product", {{"product", part.product}}});
+      continue;
+    }
+    if (!(part.grams >= 0) || !std::isfinite(part.grams)) {
+      problems.push_back({"grams_out_of_range", path + "/grams", {{"grams", std::to_string(part.grams)}}});
+      continue;
+    }
+    const Range* own = find_range(shelf, product->range);
+    if (own && own->maker != range->maker)
+      problems.push_back({"two_makers_in_one_bowl", path + "/product", {{"product", product->name}}});
+    total_g += part.grams;
+    peroxide += part.grams * product->peroxide_percent;
+    if (product->cls == ProductClass::developer) continue;
+    const Spectrum o = offered(*product);
+    for (int b = 0; b < kBands; ++b) offer[b] += part.grams * o[b];
+  }
+  if (problems.empty() && total_g <= 0) problems.push_back({"empty_bowl", "/parts", {}});
+  if (!problems.empty()) return tl::unexpected(problems);
+
+  BowlChemistry bowl;
+  bowl.cls = range->cls;
+  bowl.peroxide_percent = peroxide / total_g;
+  bowl.minutes = formula.minutes;
+  bowl.alkaline_lift = range->alkaline_lift;
+  bowl.reference_minutes = range->reference.minutes;
+  bowl.damp_hair = formula.damp_hair;
+  // Per gram of the whole mix, against the colour part of the reference mix.
+  bowl.load = saturated(scaled(offer, (1 + range->reference.ratio) / total_g));
+  return bowl;
+}
+
+Treatment treatment(const BowlChemistry& bowl, double from_cm, double to_cm, const Constants& c) {
+  Treatment t;
+  const double radius_m = c.fibre_diameter_um / 2 * 1e-6;
+  const double time = bowl.minutes > 0 ? std::pow(bowl.minutes / c.lift_full_minutes, c.lift_time_exponent) : 0;
+  const double water = bowl.damp_hair ? c.damp_dilution : 1;
+  const double strength = std::pow(bowl.peroxide_percent * water / c.lift_reference_bowl_percent, c.lift_order);
+  const bool lightener = bowl.cls == ProductClass::lightener;
+  if (lightener || oxidative(bowl.cls))
+    t.exposure = c.lift_exposure_full * strength * time * bowl.alkaline_lift * scalp_heat(from_cm, to_cm, c) *
+                 (lightener ? c.lightener_factor : 1);
+  t.dye_exposure = dye_exposure(bowl.cls, t.exposure, time, c);
+  t.load = scaled(bowl.load, water);
+  const double d = diffusivity(bowl.cls, c), seconds = 60;
+  t.fourier = d * bowl.minutes * seconds / (radius_m * radius_m);
+  t.fourier_reference = d * bowl.reference_minutes * seconds / (radius_m * radius_m);
+  t.wear = c.wear_per_exposure * t.exposure;
+  return t;
+}
+
+}  // namespace strandline

@@ -1,0 +1,174 @@
+#include "products.h"
+
+#include <cmath>
+#include <string>
+
+#include "colorants.h"
+#include "strandline/levels.h"
+#include "strandline/optics.h"
+
+namespace strandline::demo {
+namespace {
+
+constexpr const char* kMaker = "demo maker (invented)";
+
+struct Series {
+  Tone tone;
+  int from, to;
+};
+
+Spectrum swatch(const Spectrum& dye) {
+  const Spectrum keratin = optical_depth(Fibre{}, pigments(Constants{}));
+  Spectrum tau;
+  for (int b = 0; b < kBands; ++b) tau[b] = keratin[b] + dye[b];
+  return reflectance(tau);
+}
+
+std::string number(double level) { return std::to_string(static_cast<int>(level)); }
+
+// Invented contents, deeper shades hold more: half of what is customary at each depth (0.5 % for blond, 5 % for black in
+// the mix), split over a primary, a coupler for brown and one for red.
+void declare_oxidative(Product& p) {
+  const double depth = std::pow(0.72, p.level);  // 1 → 0.72, 10 → 0.04
+  auto percent = [&](double at_black) { return std::round(1000 * at_black * depth / 0.72) / 1000; };
+  p.declared = {{"615-50-9", "9a", "Toluene-2,5-diamine sulfate", percent(3.2), "sulfate"},
+                {"108-46-3", "22", "Resorcinol", percent(1.1), ""},
+                {"591-27-5", "217", "m-Aminophenol", percent(0.7), "free_base"}};
+  if (p.tone == Tone::red || p.tone == Tone::copper || p.tone == Tone::violet)
+    p.declared.push_back({"2835-95-2", "241", "4-Amino-2-Hydroxytoluene", percent(1.4), ""});
+  p.fully_declared = true;
+}
+
+void add_shades(Shelf& s, const std::string& range, ProductClass cls, const std::vector<Series>& series, double price,
+                double* worst) {
+  for (const Series& one : series)
+    for (int level = one.from; level <= one.to; ++level) {
+      Product p;
+      p.id = range + "-" + number(level) + "-" + std::string(word(one.tone));
+      p.range = range;
+      p.name = number(level) + " " + std::string(word(one.tone));
+      p.cls = cls;
+      p.level = level;
+      p.tone = one.tone;
+      double miss = 0;
+      p.swatch = swatch(dye_for(colour_of(level, one.tone), &miss));
+      *worst = std::max(*worst, miss);
+      p.stock_g = 300;
+      p.price_per_g = price;
+      p.density = 1.02;
+      declare_oxidative(p);
+      s.products.push_back(std::move(p));
+    }
+}
+
+Product plain(const std::string& id, const std::string& range, const std::string& name, ProductClass cls, double stock,
+              double package, double price) {
+  Product p;
+  p.id = id;
+  p.range = range;
+  p.name = name;
+  p.cls = cls;
+  p.stock_g = stock;
+  p.package_g = package;
+  p.price_per_g = price;
+  p.fully_declared = true;
+  return p;
+}
+
+void add_correctors(Shelf& s, const std::string& range, double strength, double price) {
+  for (const char* name : {"yellow", "red", "violet", "blue", "green"}) {
+    Product p = plain(range + "-corrector-" + name, range, std::string("corrector ") + name, ProductClass::corrector, 120, 60, price);
+    p.swatch = swatch(band(name, strength));
+    s.products.push_back(std::move(p));
+  }
+  Product clear = plain(range + "-clear", range, "clear", ProductClass::clear, 240, 60, price);
+  clear.swatch = swatch(Spectrum{});
+  s.products.push_back(std::move(clear));
+}
+
+Range range(const std::string& id, const std::string& name, ProductClass cls, ReferenceProcess reference,
+            std::vector<double> ratios, std::vector<double> percents, MinuteWindow minutes) {
+  Range r;
+  r.id = id;
+  r.maker = kMaker;
+  r.name = name;
+  r.cls = cls;
+  r.reference = reference;
+  r.ratios = std::move(ratios);
+  r.developer_percents = std::move(percents);
+  r.minutes = minutes;
+  r.results = {24, true};
+  return r;
+}
+
+void add_ranges(Shelf& s) {
+  Range permanent = range("cover", "permanent tint", ProductClass::permanent, {6, 1, 35}, {1, 1.5}, {3, 6, 9}, {25, 35, 45});
+  permanent.bottle_blends = true;
+  permanent.level_max = 10;
+  s.ranges.push_back(permanent);
+
+  Range high = range("bright", "high-lift tint", ProductClass::high_lift, {12, 2, 50}, {2}, {9, 12}, {45, 50, 60});
+  high.base_level_min = 6;
+  high.alkaline_lift = 1.25;
+  s.ranges.push_back(high);
+
+  Range demi = range("gloss", "demi colour", ProductClass::demi, {1.5, 2, 20}, {2}, {1.5, 3}, {5, 20, 20});
+  demi.alkaline_lift = 0.15;
+  s.ranges.push_back(demi);
+
+  Range lightener = range("lift", "powder lightener", ProductClass::lightener, {6, 2, 40}, {1.5, 2}, {1.5, 3, 6, 9}, {15, 30, 45});
+  lightener.mix_warn_min = 45;
+  lightener.mix_life_min = 60;
+  s.ranges.push_back(lightener);
+
+  Range direct = range("vivid", "direct colour", ProductClass::direct, {0, 0, 25}, {0}, {}, {15, 25, 30});
+  s.ranges.push_back(direct);
+
+  Range remover = range("undo", "oxidative colour remover", ProductClass::remover, {0, 1, 20}, {1}, {}, {10, 20, 20});
+  s.ranges.push_back(remover);
+}
+
+}  // namespace
+
+Shelf shelf(double* worst) {
+  *worst = 0;
+  Shelf s;
+  s.id = "demo";
+  s.title = "Demo shelf: every range, shade, price and percentage is invented";
+  s.invented = true;
+  add_ranges(s);
+  add_shades(s, "cover", ProductClass::permanent,
+             {{Tone::natural, 1, 10}, {Tone::ash, 5, 9}, {Tone::gold, 4, 9}, {Tone::beige, 7, 9}, {Tone::copper, 5, 8},
+              {Tone::red, 4, 6}, {Tone::violet, 4, 6}}, 0.14, worst);
+  add_correctors(s, "cover", 0.9, 0.18);
+  add_shades(s, "gloss", ProductClass::demi,
+             {{Tone::natural, 3, 10}, {Tone::ash, 6, 9}, {Tone::violet, 8, 10}, {Tone::beige, 7, 10}, {Tone::gold, 5, 9},
+              {Tone::copper, 5, 8}, {Tone::red, 4, 6}}, 0.16, worst);
+  add_correctors(s, "gloss", 0.7, 0.2);
+  add_shades(s, "bright", ProductClass::high_lift, {{Tone::natural, 10, 10}, {Tone::ash, 10, 10}, {Tone::violet, 10, 10}, {Tone::beige, 10, 10}},
+             0.17, worst);
+  for (double percent : {1.5, 3.0, 6.0, 9.0, 12.0}) {
+    const std::string text = percent == 1.5 ? "1.5" : number(percent);
+    Product p = plain("developer-" + text, "", "developer " + text + " %", ProductClass::developer, 1000, 1000, 0.011);
+    p.peroxide_percent = percent;
+    s.products.push_back(std::move(p));
+  }
+  s.products.push_back(plain("lift-powder", "lift", "powder lightener", ProductClass::lightener, 500, 500, 0.07));
+  for (const char* name : {"yellow", "red", "blue", "violet"}) {
+    Product p = plain(std::string("vivid-") + name, "vivid", std::string("direct ") + name, ProductClass::direct, 150, 100, 0.12);
+    p.swatch = swatch(band(name, 1.1));
+    s.products.push_back(std::move(p));
+  }
+  s.products.push_back(plain("undo-a", "undo", "colour remover", ProductClass::remover, 200, 100, 0.1));
+  s.products.push_back(plain("undo-b", "undo", "remover activator", ProductClass::remover, 200, 100, 0.1));
+  Product filler = plain("gloss-filler", "gloss", "filler warm", ProductClass::filler, 180, 60, 0.16);
+  double miss = 0;
+  filler.swatch = swatch(dye_for(colour_of(7, Tone::copper), &miss));
+  s.products.push_back(std::move(filler));
+  s.products.push_back(plain("chelate", "", "mineral remover", ProductClass::pre_treatment, 250, 250, 0.05));
+  s.products.push_back(plain("acid-rinse", "", "acid rinse", ProductClass::after_treatment, 500, 500, 0.03));
+  s.products.push_back(plain("mild-shampoo", "", "mild shampoo, home", ProductClass::home_care, 12 * 250, 250, 0.04));
+  return s;
+}
+
+}  // namespace strandline::demo
