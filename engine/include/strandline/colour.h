@@ -27,9 +27,10 @@ struct Weights {
   Xyz white;  // sum of the weights, Y = 100
 };
 
-// The 5 nm sums over 360–830 nm folded onto the 31 bands: between bands the reflectance is taken as linear, beyond
-// 400 and 700 nm as constant. For D65 and A each column is then scaled (by less than 2e-4) so that its sum is the
-// white point published in ASTM E308; CIELAB does not change by that.
+// The 5 nm sums over 360–830 nm folded onto the 31 bands: between bands the reflectance is read as a cubic (a straight
+// line where a cubic would cost a negative weight), beyond 400 and 700 nm as constant. For D65 and A each column is
+// then scaled (by less than 2e-4) so that its sum is the white point published in ASTM E308; CIELAB does not change
+// by that.
 const Weights& weights(Light light, Observer observer);
 
 // The same folding for any light, scaled to Y = 100 and to nothing else. Powers ≥ 0, not all 0.
@@ -47,13 +48,15 @@ Lch lch(const Lab& colour);
 // Euclidean distance in CIELAB (CIE 1976).
 double delta_e_ab(const Lab& p, const Lab& q);
 
-// CIEDE2000 with kL = kC = kH = 1 (ISO/CIE 11664-6; notes on its branches: Sharma, Wu, Dalal 2005). Symmetric.
+// CIEDE2000 with kL = kC = kH = 1 (ISO/CIE 11664-6; notes on its branches: Sharma, Wu, Dalal 2005).
+// Symmetric.
 double delta_e_2000(const Lab& p, const Lab& q);
 
 // sRGB (IEC 61966-2-1), encoded, each 0…1.
 struct Srgb {
   double r, g, b;
-  bool in_gamut;  // false: the screen cannot show the colour; lightness and CIELAB hue are kept, chroma is cut
+  bool
+      in_gamut;  // false: the screen cannot show the colour; lightness and CIELAB hue are kept, chroma is cut
 };
 
 // A colour seen under `white`, adapted to the screen's D65 (Bradford, linear) so that white stays white.

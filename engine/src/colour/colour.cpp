@@ -6,7 +6,8 @@
 namespace strandline {
 namespace {
 
-constexpr double kEpsilon = 216.0 / 24389.0, kKappa = 24389.0 / 27.0;  // the exact fractions of ISO/CIE 11664-4
+constexpr double kEpsilon = 216.0 / 24389.0,
+                 kKappa = 24389.0 / 27.0;  // the exact fractions of ISO/CIE 11664-4
 constexpr double kDegrees = 180 / std::numbers::pi;
 
 double f(double t) { return t > kEpsilon ? std::cbrt(t) : (kKappa * t + 16) / 116; }

@@ -57,10 +57,14 @@ const Power& power(Light light) {
   }();
   static const Power led = placed(tables::cie_led_b3), fluorescent = placed(tables::cie_fl11);
   switch (light) {
-    case Light::daylight: return d65;
-    case Light::lamp: return a;
-    case Light::led: return led;
-    case Light::fluorescent: return fluorescent;
+    case Light::daylight:
+      return d65;
+    case Light::lamp:
+      return a;
+    case Light::led:
+      return led;
+    case Light::fluorescent:
+      return fluorescent;
   }
   return d65;
 }
