@@ -1,0 +1,10 @@
+import { mount } from 'svelte';
+import '../ui/tokens.css';
+import '../ui/base.css';
+import StrandDemo from './StrandDemo.svelte';
+
+const theme = new URLSearchParams(location.search).get('theme');
+if (theme) document.documentElement.dataset['theme'] = theme;
+const target = document.getElementById('strand');
+if (!target) throw new Error('no place for the demonstration');
+mount(StrandDemo, { target });

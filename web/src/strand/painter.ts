@@ -1,0 +1,195 @@
+import { fibreTable, OWN_COLUMNS } from './fibres';
+import type { StripLayout } from './layout';
+import { hairPaths, type Paths } from './paths';
+import { rnd } from './random';
+import { FRAGMENT, VERTEX } from './shader';
+import { hairShape, type HairShape } from './style';
+import type { StrandPicture } from './types';
+
+export interface PaintRequest {
+  readonly picture: StrandPicture;
+  readonly layout: StripLayout;
+  readonly seed: number;
+  readonly dpr: number;
+  /** 0 draws the body colours alone; 1 is the picture. */
+  readonly sheen?: number;
+}
+
+const UNIFORMS = [
+  'uSize',
+  'uOrigin',
+  'uDpr',
+  'uPxPerCm',
+  'uSeed',
+  'uCount',
+  'uColumn',
+  'uWave',
+  'uLock',
+  'uSheen',
+  'uShade',
+  'uTurn',
+  'uReach',
+  'uFibres',
+  'uEnds',
+] as const;
+type Uniform = (typeof UNIFORMS)[number];
+
+/** Light and dark across one fibre; paths kept for strips seen lately. */
+const FIBRE_CONTRAST = 0.3;
+const KNOWN_PATHS = 48;
+
+/** Where along straight hair the first highlight lies; each strip has its own. */
+export const sheenStart = (seed: number): number => 1.2 + 2.2 * rnd(seed, 9, 3);
+
+function compile(gl: WebGL2RenderingContext, kind: number, source: string): WebGLShader {
+  const shader = gl.createShader(kind);
+  if (!shader) throw new Error('strand: no shader object');
+  gl.shaderSource(shader, source);
+  gl.compileShader(shader);
+  if (!gl.getShaderParameter(shader, gl.COMPILE_STATUS) && !gl.isContextLost()) {
+    throw new Error(`strand: shader does not compile: ${gl.getShaderInfoLog(shader) ?? ''}`);
+  }
+  return shader;
+}
+
+function link(gl: WebGL2RenderingContext): WebGLProgram {
+  const program = gl.createProgram();
+  gl.attachShader(program, compile(gl, gl.VERTEX_SHADER, VERTEX));
+  gl.attachShader(program, compile(gl, gl.FRAGMENT_SHADER, FRAGMENT));
+  gl.linkProgram(program);
+  if (!gl.getProgramParameter(program, gl.LINK_STATUS) && !gl.isContextLost()) {
+    throw new Error(`strand: program does not link: ${gl.getProgramInfoLog(program) ?? ''}`);
+  }
+  return program;
+}
+
+function dataTexture(gl: WebGL2RenderingContext, unit: number): WebGLTexture {
+  const texture = gl.createTexture();
+  gl.activeTexture(gl.TEXTURE0 + unit);
+  gl.bindTexture(gl.TEXTURE_2D, texture);
+  for (const name of [gl.TEXTURE_MIN_FILTER, gl.TEXTURE_MAG_FILTER]) {
+    gl.texParameteri(gl.TEXTURE_2D, name, gl.NEAREST);
+  }
+  return texture;
+}
+
+/** One WebGL2 context that draws every strip of a page, one after another. */
+export class HairPainter {
+  readonly canvas: OffscreenCanvas | HTMLCanvasElement;
+  readonly #gl: WebGL2RenderingContext;
+  #at: Record<Uniform, WebGLUniformLocation | null> | null = null;
+  #lost = false;
+  readonly #known = new Map<string, Paths>();
+
+  private constructor(canvas: OffscreenCanvas | HTMLCanvasElement, gl: WebGL2RenderingContext) {
+    this.canvas = canvas;
+    this.#gl = gl;
+    canvas.addEventListener('webglcontextlost', (event) => {
+      event.preventDefault();
+      this.#lost = true;
+      this.#at = null;
+    });
+    canvas.addEventListener('webglcontextrestored', () => (this.#lost = false));
+  }
+
+  /** Null where the browser gives no WebGL2. */
+  static create(): HairPainter | null {
+    const canvas =
+      typeof OffscreenCanvas === 'function' ? new OffscreenCanvas(16, 16) : document.createElement('canvas');
+    const gl = canvas.getContext('webgl2', { premultipliedAlpha: true, antialias: false, depth: false });
+    return gl ? new HairPainter(canvas, gl as WebGL2RenderingContext) : null;
+  }
+
+  get lost(): boolean {
+    return this.#lost || this.#gl.isContextLost();
+  }
+
+  #prepare(): Record<Uniform, WebGLUniformLocation | null> {
+    if (this.#at) return this.#at;
+    const gl = this.#gl;
+    const program = link(gl);
+    gl.useProgram(program);
+    gl.bindVertexArray(gl.createVertexArray());
+    for (const unit of [0, 1, 2]) dataTexture(gl, unit);
+    const at = Object.fromEntries(UNIFORMS.map((u) => [u, gl.getUniformLocation(program, u)]));
+    this.#at = at as Record<Uniform, WebGLUniformLocation | null>;
+    gl.uniform1i(this.#at.uPaths, 0);
+    gl.uniform1i(this.#at.uFibres, 1);
+    gl.uniform1i(this.#at.uEnds, 2);
+    return this.#at;
+  }
+
+  #upload(unit: number, format: 'rgba' | 'r', width: number, height: number, data: Float32Array): void {
+    const gl = this.#gl;
+    const [inner, outer] = format === 'rgba' ? [gl.RGBA32F, gl.RGBA] : [gl.R32F, gl.RED];
+    gl.activeTexture(gl.TEXTURE0 + unit);
+    gl.texImage2D(gl.TEXTURE_2D, 0, inner, width, height, 0, outer, gl.FLOAT, data);
+  }
+
+  #paths(shape: HairShape, seed: number): Paths {
+    const key = JSON.stringify([seed, shape]);
+    let paths = this.#known.get(key);
+    if (!paths) {
+      paths = hairPaths(shape, seed);
+      if (this.#known.size >= KNOWN_PATHS) this.#known.clear();
+      this.#known.set(key, paths);
+    }
+    return paths;
+  }
+
+  #drawHalf(request: PaintRequest, shape: HairShape, top: number, column: number, height: number): void {
+    const gl = this.#gl;
+    const at = this.#prepare();
+    const { dpr, layout, picture, seed, sheen = 1 } = request;
+    const { style } = shape;
+    const y = height - Math.round((top + layout.halfHeight) * dpr);
+    gl.viewport(0, y, this.canvas.width, Math.round(layout.halfHeight * dpr));
+    gl.scissor(0, y, this.canvas.width, Math.round(layout.halfHeight * dpr));
+    gl.uniform2f(at.uSize, shape.width, shape.height);
+    gl.uniform2f(at.uOrigin, 0, y);
+    gl.uniform1f(at.uDpr, dpr);
+    gl.uniform1f(at.uSoft, shape.pxPerCm * 0.12);
+    gl.uniform4i(at.uCount, shape.locks, shape.perLock, shape.flyaways, shape.reach);
+    gl.uniform3i(at.uColumn, picture.spans.length, OWN_COLUMNS + column, dpr >= 2 ? 2 : 4);
+    gl.uniform3f(at.uLock, shape.spacing, shape.halfLock, shape.margin);
+    const follows = style.sheenCm === style.wavelengthCm ? 1 : 0;
+    gl.uniform4f(at.uSheen, style.sheenCm * shape.pxPerCm, style.sheenWidth, sheen, follows);
+    gl.uniform1f(at.uSheenStart, sheenStart(seed));
+    gl.uniform4f(at.uShade, style.depth, style.round, style.gain, FIBRE_CONTRAST);
+    gl.drawArrays(gl.TRIANGLE_STRIP, 0, 4);
+  }
+
+  /** Draws the hair of one strip into `canvas` (device px of the whole strip, transparent around it). */
+  paint(request: PaintRequest): void {
+    const gl = this.#gl;
+    const { layout, picture, seed, dpr } = request;
+    const width = Math.round(layout.width * dpr);
+    const height = Math.round(layout.height * dpr);
+    if (this.canvas.width !== width) this.canvas.width = width;
+    if (this.canvas.height !== height) this.canvas.height = height;
+    this.#prepare();
+    const shape = hairShape(picture.hair, layout.hairWidth, layout.halfHeight, layout.pxPerCm, dpr);
+    const paths = this.#paths(shape, seed);
+    const table = fibreTable(picture, shape, seed);
+    const ends = new Float32Array(picture.spans.map((s) => s.toCm * layout.pxPerCm));
+    this.#upload(0, 'rgba', paths.columns, paths.rows, paths.data);
+    this.#upload(1, 'rgba', table.columns, table.rows, table.data);
+    this.#upload(2, 'r', ends.length, 1, ends);
+    gl.disable(gl.SCISSOR_TEST);
+    gl.clearColor(0, 0, 0, 0);
+    gl.clear(gl.COLOR_BUFFER_BIT);
+    gl.enable(gl.SCISSOR_TEST);
+    this.#drawHalf(request, shape, layout.todayTop, 0, height);
+    if (layout.plannedTop !== null) {
+      this.#drawHalf(request, shape, layout.plannedTop, picture.spans.length, height);
+    }
+  }
+}
+
+let shared: HairPainter | null | undefined;
+
+/** The painter of this page; null means: draw with the 2-D fallback. */
+export function sharedPainter(): HairPainter | null {
+  if (shared === undefined) shared = HairPainter.create();
+  return shared && !shared.lost ? shared : null;
+}
