@@ -28,7 +28,7 @@ build_preset() {
   mkdir -p "$dir"
   [[ -f "$dir/build.ninja" ]] || flock "$dir" cmake --preset "$preset" >"$dir/configure.log" 2>&1 ||
     { cat "$dir/configure.log" >&2; die "cmake --preset $preset failed."; }
-  flock "$dir" ninja -C "$dir" -j "$JOBS" --quiet "$@" >&2
+  flock "$dir" ninja -C "$dir" -j "$JOBS" --quiet "$@" 2>&1 | { grep -vE '^ninja: (no work to do|Entering)' || true; } >&2
 }
 
 # npm_install FOLDER: npm ci when the lock file differs from the one installed.
