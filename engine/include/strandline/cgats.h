@@ -37,6 +37,7 @@ struct Table {
 
 struct Document {
   std::vector<Table> tables;  // at least one
+  Problems notes;             // what is odd but does no harm: "cgats_count" for NUMBER_OF_FIELDS
 };
 
 struct Limits {

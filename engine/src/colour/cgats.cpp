@@ -35,13 +35,16 @@ class Reader {
  private:
   enum class Part { header, format, data };
 
-  void problem(const std::string& code, Params params = {}) {
+  void add_problem(Problems& to, const std::string& code, Params params) const {
     for (auto& [key, value] : params) value = printable(value);
     params.emplace("line", std::to_string(line_));
     const std::string path = "/lines/" + params["line"];
-    problems_.push_back({code, path, std::move(params)});
+    to.push_back({code, path, std::move(params)});
   }
 
+  void problem(const std::string& code, Params params = {}) {
+    add_problem(problems_, code, std::move(params));
+  }
   bool stopped() const { return hopeless_ || problems_.size() >= limits_.problems; }
   void give_up(const std::string& code, Params params = {}) {
     problem(code, std::move(params)), hopeless_ = true;
@@ -172,21 +175,23 @@ class Reader {
 
   void end_table() {
     if (!pending_.cells.empty()) broken_row(pending_.cells.size());
-    check_count("NUMBER_OF_FIELDS", table_.fields.size(), own_format_);
-    check_count("NUMBER_OF_SETS", table_.rows.size(), !broken_);
+    // The names in the format say what a row holds; the number beside them is often left over from another
+    // file.
+    if (own_format_) check_count("NUMBER_OF_FIELDS", table_.fields.size(), document_.notes);
+    if (!broken_) check_count("NUMBER_OF_SETS", table_.rows.size(), problems_);
     if (document_.tables.size() >= limits_.tables)
       return give_up("cgats_too_many_tables", {{"expected", std::to_string(limits_.tables)}});
     document_.tables.push_back(std::move(table_));
     table_ = {}, part_ = Part::header, own_format_ = false, broken_ = false;
   }
 
-  void check_count(std::string_view key, std::size_t got, bool known) {
+  void check_count(std::string_view key, std::size_t got, Problems& to) {
     const auto said = table_.value(key);
-    if (!said || !known) return;
-    const auto expected = number(*said);
-    if (!expected || *expected != static_cast<double>(got))
-      problem("cgats_count",
-              {{"field", std::string(key)}, {"expected", std::string(*said)}, {"got", std::to_string(got)}});
+    const auto expected = said ? number(*said) : std::nullopt;
+    if (!said || (expected && *expected == static_cast<double>(got))) return;
+    add_problem(
+        to, "cgats_count",
+        {{"field", std::string(key)}, {"expected", std::string(*said)}, {"got", std::to_string(got)}});
   }
 
   void finish() {
