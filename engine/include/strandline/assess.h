@@ -47,6 +47,9 @@ struct Assessment {
 // Returns problems with their place; an empty list means that every later verb accepts the head.
 Problems check(const Head& head);
 
+// True where the wet stretch was not tested or reached 40 % and returned (common practice).
+bool stretch_passed(const Span& span);
+
 // Requires check(head).empty(). Colours with their spread over 64 scenarios.
 Assessment assess(const Head& head);
 

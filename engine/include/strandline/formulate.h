@@ -29,10 +29,6 @@ struct FormulaPolicy {
   double porosity_max = 2.8;  // condition ceiling: no lift beyond
 };
 
-// Runs body(begin, end) over [0, count) in pieces, on as many threads as its owner likes; serial by default.
-using ParallelFor = std::function<void(int count, const std::function<void(int begin, int end)>& body)>;
-void serial_for(int count, const std::function<void(int, int)>& body);
-
 struct FormulateOptions {
   int scenarios = 64;
   ParallelFor parallel = serial_for;

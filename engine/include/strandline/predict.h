@@ -1,6 +1,7 @@
 // predict: head + steps → colour per zone and fibre kind, its spread, lift, deposit, condition.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -8,6 +9,7 @@
 #include "strandline/aim.h"
 #include "strandline/assess.h"
 #include "strandline/formula.h"
+#include "strandline/scenario.h"
 #include "strandline/shelf.h"
 
 namespace strandline {
@@ -40,10 +42,20 @@ struct Prediction {
   Problems notes;
 };
 
+// Runs body(begin, end) over [0, count) in pieces, on as many threads as its owner likes; serial by default.
+using ParallelFor = std::function<void(int count, const std::function<void(int begin, int end)>& body)>;
+void serial_for(int count, const std::function<void(int, int)>& body);
+
+struct PredictOptions {
+  int scenarios = kReportScenarios;
+  double covered_contrast_levels = 1;  // white beside pigmented that still counts as covered (policy)
+  ParallelFor parallel = serial_for;
+};
+
 // Requires check(head) and check(shelf) to be empty. Steps are applied in order; a step that names an unknown zone,
 // product or range is a problem. `targets` may be empty.
 Result<Prediction> predict(const Head& head, const std::vector<Step>& steps, const Shelf& shelf,
-                           const std::vector<Target>& targets = {});
+                           const std::vector<Target>& targets = {}, const PredictOptions& options = {});
 
 // aim: wishes → one target per zone. Unknown zone or shade, level or L*a*b* out of range: problems.
 Result<std::vector<Target>> aim(const Head& head, const std::vector<ZoneAim>& wishes, const Shelf& shelf);

@@ -68,7 +68,7 @@ class FibreByLevel {
     f.eumelanin = mix(x.eumelanin, y.eumelanin);
     f.pheomelanin = mix(x.pheomelanin, y.pheomelanin);
     f.oxidised = mix(x.oxidised, y.oxidised);
-    for (int b = 0; b < kBands; ++b) f.dye[b] = mix(x.dye[b], y.dye[b]);
+    for (int b = 0; b < kBands; ++b) f.dye[b] = std::max(0.0, x.dye[b] + w * (y.dye[b] - x.dye[b]));
     return f;
   }
 

@@ -1,0 +1,78 @@
+#include "strandline/aim.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "generated/tables.h"
+#include "strandline/predict.h"
+
+namespace strandline {
+namespace {
+
+const Weights& daylight() { return weights(Light::daylight, Observer::cie_1964_10deg); }
+
+// The target one wish asks for, or what is wrong with the wish.
+Result<Target> target_of(const ZoneAim& wish, const std::string& path, const Shelf& shelf) {
+  Target t;
+  t.leave = wish.leave;
+  if (wish.leave) return t;
+  const int given = !wish.shade.empty() + wish.level.has_value() + wish.lab.has_value();
+  if (given != 1) return tl::unexpected(Problems{{"aim_needs_one", path, {{"given", std::to_string(given)}}}});
+  if (!wish.shade.empty()) {
+    const Product* shade = find_product(shelf, wish.shade);
+    if (!shade || !shade->swatch) return tl::unexpected(Problems{{"unknown_shade", path + "/shade", {{"shade", wish.shade}}}});
+    t.lab = lab(*shade->swatch, daylight());
+  } else if (wish.lab) {
+    t.lab = *wish.lab;
+    const bool fine = std::isfinite(t.lab.l) && std::isfinite(t.lab.a) && std::isfinite(t.lab.b) && t.lab.l > 0 &&
+                      t.lab.l < 100 && std::abs(t.lab.a) <= 100 && std::abs(t.lab.b) <= 100;
+    if (!fine) return tl::unexpected(Problems{{"lab_out_of_range", path + "/lab", {}}});
+  } else {
+    if (!(*wish.level >= level_lowest && *wish.level <= level_highest))
+      return tl::unexpected(Problems{{"level_out_of_range", path + "/level", {{"level", std::to_string(*wish.level)}}}});
+    t.lab = colour_of(*wish.level, wish.tone);
+    t.level = *wish.level;
+    t.tone = wish.tone;
+    return t;
+  }
+  const Named named = name_colour(t.lab);
+  t.level = named.level;
+  t.tone = named.tone;
+  return t;
+}
+
+}  // namespace
+
+Result<std::vector<Target>> aim(const Head& head, const std::vector<ZoneAim>& wishes, const Shelf& shelf) {
+  Problems problems;
+  const std::vector<ZoneRef> all = zones(head);
+  std::vector<Target> targets;
+  for (size_t i = 0; i < wishes.size(); ++i)
+    if (wishes[i].zone != "*" && std::none_of(all.begin(), all.end(), [&](const ZoneRef& z) { return z.id == wishes[i].zone; }))
+      problems.push_back({"unknown_zone", "/aims/" + std::to_string(i) + "/zone", {{"zone", wishes[i].zone}}});
+  std::vector<Result<Target>> made;
+  for (size_t i = 0; i < wishes.size(); ++i) {
+    made.push_back(target_of(wishes[i], "/aims/" + std::to_string(i), shelf));
+    if (!made.back()) problems.insert(problems.end(), made.back().error().begin(), made.back().error().end());
+  }
+  for (const ZoneRef& z : all) {
+    auto named = [&](const std::string& name) {
+      return std::find_if(wishes.begin(), wishes.end(), [&](const ZoneAim& w) { return w.zone == name; });
+    };
+    auto wish = named(z.id);
+    if (wish == wishes.end()) wish = named("*");
+    if (wish == wishes.end()) {
+      problems.push_back({"aim_missing", "/aims", {{"zone", z.id}}});
+      continue;
+    }
+    const Result<Target>& t = made[static_cast<size_t>(wish - wishes.begin())];
+    if (!t) continue;
+    targets.push_back(*t);
+    targets.back().zone = z.id;
+    targets.back().weight = tables::area_visibility[static_cast<size_t>(z.area->kind)][0];
+  }
+  if (!problems.empty()) return tl::unexpected(problems);
+  return targets;
+}
+
+}  // namespace strandline

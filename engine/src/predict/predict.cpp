@@ -1,0 +1,144 @@
+#include "strandline/predict.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "predict/view.h"
+#include "strandline/loss.h"
+#include "strandline/treatment.h"
+
+namespace strandline {
+namespace {
+
+
+double mean(const Spectrum& s) {
+  double sum = 0;
+  for (double v : s) sum += v;
+  return sum / kBands;
+}
+
+// One step on one zone, nominal and in every scenario.
+void apply(const BowlChemistry& bowl, ZoneDraws& zone, const Draws& draws, double* exposure, double* deposit) {
+  const Treatment nominal = treatment(bowl, zone.from_cm, zone.to_cm, draws.nominal);
+  *exposure += nominal.exposure;
+  for (size_t p = 0; p < zone.nominal.fibres.size(); ++p) {
+    Fibre& f = zone.nominal.fibres[p];
+    *deposit += zone.nominal.shares[p] * uptake(f, nominal, draws.nominal) * mean(nominal.load);
+    f = treated(f, nominal, draws.nominal);
+  }
+  for (size_t s = 0; s < zone.scenarios.size(); ++s) {
+    const Treatment t = treatment(bowl, zone.from_cm, zone.to_cm, draws.constants[s]);
+    for (Fibre& f : zone.scenarios[s].fibres) f = treated(f, t, draws.constants[s]);
+  }
+}
+
+// How far the pigment itself was lifted, in levels, dye left out; 0 where nothing is pigmented.
+double lift(const ZoneState& before, const ZoneState& after, const std::vector<FibreKind>& kinds, const Constants& c) {
+  auto level = [&](Fibre f) {
+    f.dye = Spectrum{};
+    ZoneState alone{{1}, {f}};
+    return level_of_lightness(view(alone, {FibreKind::pigmented}, c).lab.l);
+  };
+  double sum = 0, share = 0;
+  for (size_t p = 0; p < kinds.size(); ++p) {
+    if (kinds[p] == FibreKind::white) continue;
+    sum += before.shares[p] * (level(after.fibres[p]) - level(before.fibres[p]));
+    share += before.shares[p];
+  }
+  return share > 0 ? sum / share : 0;
+}
+
+Landing landing(const Target& target, const ZoneColour& planned, const std::vector<ZoneView>& views, double covered) {
+  const Constants c;
+  const ZoneLoss price = zone_loss(target, covered);
+  auto level_off = [&](const Lab& l) { return level_of_lightness(l.l) - target.level; };
+  auto tone_off = [&](const Lab& l) { return std::hypot(l.a - target.lab.a, l.b - target.lab.b); };
+  Landing land;
+  double level_hits = 0, tone_hits = 0, cover_hits = 0, hits = 0;
+  for (const ZoneView& v : views) {
+    const bool level = std::abs(level_off(v.lab)) <= c.level_tolerance;
+    const bool tone = tone_off(v.lab) <= c.tone_tolerance;
+    level_hits += level, tone_hits += tone, hits += level && tone;
+    cover_hits += v.contrast <= price.contrast_free;
+    land.expected_loss += loss(price, v.lab, v.contrast);
+  }
+  const double n = static_cast<double>(std::max<size_t>(views.size(), 1));
+  land.likelihood = hits / n;
+  land.level_likelihood = level_hits / n;
+  land.tone_likelihood = tone_hits / n;
+  land.cover_likelihood = cover_hits / n;
+  land.expected_loss /= n;
+  land.delta_e_2000 = delta_e_2000(planned.lab, target.lab);
+  land.level_error = level_off(planned.lab);
+  land.tone_error = tone_off(planned.lab);
+  return land;
+}
+
+// A number is shown only where every range used has results.
+void earn(const std::vector<Step>& steps, const Shelf& shelf, const std::string& zone, Landing& land) {
+  bool used = false;
+  land.show_number = true;
+  for (const Step& step : steps) {
+    if (std::find(step.zones.begin(), step.zones.end(), zone) == step.zones.end()) continue;
+    const Range* range = find_range(shelf, step.formula.range);
+    used = true;
+    land.show_number = land.show_number && range && range->results.measured > 0;
+    land.simulated = land.simulated || (range && range->results.simulated);
+  }
+  if (!used) land.show_number = false;
+}
+
+Problems check_zones(const std::vector<Step>& steps, const Draws& draws) {
+  Problems problems;
+  for (size_t i = 0; i < steps.size(); ++i)
+    for (size_t j = 0; j < steps[i].zones.size(); ++j)
+      if (std::none_of(draws.zones.begin(), draws.zones.end(), [&](const ZoneDraws& z) { return z.id == steps[i].zones[j]; }))
+        problems.push_back({"unknown_zone", "/steps/" + std::to_string(i) + "/zones/" + std::to_string(j), {{"zone", steps[i].zones[j]}}});
+  return problems;
+}
+
+}  // namespace
+
+Result<Prediction> predict(const Head& head, const std::vector<Step>& steps, const Shelf& shelf,
+                           const std::vector<Target>& targets, const PredictOptions& options) {
+  Draws draws = draw(head, options.scenarios);
+  Problems problems = check_zones(steps, draws);
+  std::vector<BowlChemistry> bowls;
+  for (size_t i = 0; i < steps.size(); ++i) {
+    auto bowl = chemistry(steps[i].formula, shelf);
+    if (bowl) bowls.push_back(*bowl);
+    else
+      for (Problem& p : bowl.error()) {
+        p.path = "/steps/" + std::to_string(i) + p.path;
+        problems.push_back(std::move(p));
+      }
+  }
+  if (!problems.empty()) return tl::unexpected(problems);
+
+  Prediction out;
+  out.zones.resize(draws.zones.size());
+  auto one_zone = [&](size_t index) {
+    ZoneDraws& zone = draws.zones[index];
+    ZoneResult& r = out.zones[index];
+    r.zone = zone.id;
+    r.today = zone_colour(zone, draws);
+    const ZoneState before = zone.nominal;
+    for (size_t i = 0; i < steps.size(); ++i)
+      if (std::find(steps[i].zones.begin(), steps[i].zones.end(), zone.id) != steps[i].zones.end())
+        apply(bowls[i], zone, draws, &r.exposure, &r.deposit);
+    std::vector<ZoneView> views;
+    r.planned = zone_colour(zone, draws, &views);
+    r.lift_levels = lift(before, zone.nominal, zone.kinds, draws.nominal);
+    for (const Target& t : targets) {
+      if (t.zone != zone.id || t.leave) continue;
+      r.landing = landing(t, r.planned, views, options.covered_contrast_levels);
+      earn(steps, shelf, zone.id, *r.landing);
+    }
+  };
+  options.parallel(static_cast<int>(draws.zones.size()), [&](int begin, int end) {
+    for (int i = begin; i < end; ++i) one_zone(static_cast<size_t>(i));
+  });
+  return out;
+}
+
+}  // namespace strandline
