@@ -25,7 +25,7 @@ Eigen::VectorXd solve_in_use(const Eigen::MatrixXd& a, const Eigen::VectorXd& b,
 }  // namespace
 
 Eigen::VectorXd non_negative_least_squares(const Eigen::MatrixXd& a, const Eigen::VectorXd& b) {
-  const int n = a.cols();
+  const int n = static_cast<int>(a.cols());
   Eigen::VectorXd x = Eigen::VectorXd::Zero(n);
   std::vector<bool> used(n, false);
   const double tolerance = 1e-11 * (a.transpose() * b).cwiseAbs().maxCoeff();
@@ -95,26 +95,39 @@ double ConcaveCurve::e(double tau) const {
   return sum;
 }
 
-ConcaveCurve fit_concave(std::span<const CurvePoint> curve, double offset, int count) {
-  double best = std::numeric_limits<double>::infinity();
-  ConcaveCurve fit;
-  for (double low : log_spaced(5e-4, 0.1, 60))
-    for (double high : log_spaced(1, 30, 60)) {
-      const auto kappa = log_spaced(low, high, count);
-      const System s = weighted_system(curve, offset, kappa);
-      const Eigen::VectorXd x = non_negative_least_squares(s.a, s.b);
-      const double cost = (s.a * x - s.b).squaredNorm();
-      if (cost >= best) continue;
-      best = cost;
-      fit = ConcaveCurve{offset, x[0], {}, {}};
-      for (int j = 0; j < count; ++j) {
-        if (x[j + 1] <= 0) continue;
-        fit.e_inf += x[j + 1];
-        fit.kappa.push_back(kappa[j]);
-        fit.alpha.push_back(x[j + 1]);
-      }
-    }
+namespace {
+
+ConcaveCurve from_solution(const Eigen::VectorXd& x, const std::vector<double>& kappa, double offset) {
+  ConcaveCurve fit{offset, x[0], {}, {}};
+  for (size_t j = 0; j < kappa.size(); ++j) {
+    const double alpha = x[static_cast<int>(j) + 1];
+    if (alpha <= 0) continue;
+    fit.e_inf += alpha;
+    fit.kappa.push_back(kappa[j]);
+    fit.alpha.push_back(alpha);
+  }
   return fit;
+}
+
+}  // namespace
+
+ConcaveCurve fit_concave(std::span<const CurvePoint> curve, double offset, int most) {
+  double best = std::numeric_limits<double>::infinity();
+  ConcaveCurve best_fit;
+  for (int count = std::max(2, most - 2); count <= most + 5; ++count)
+    for (double low : log_spaced(5e-4, 0.1, 40))
+      for (double high : log_spaced(1, 30, 60)) {
+        const auto kappa = log_spaced(low, high, count);
+        const System s = weighted_system(curve, offset, kappa);
+        const Eigen::VectorXd x = non_negative_least_squares(s.a, s.b);
+        const double cost = (s.a * x - s.b).squaredNorm();
+        if (cost >= best) continue;
+        const ConcaveCurve fit = from_solution(x, kappa, offset);
+        if (static_cast<int>(fit.kappa.size()) > most) continue;
+        best = cost;
+        best_fit = fit;
+      }
+  return best_fit;
 }
 
 }  // namespace strandline::fibre_bed

@@ -30,8 +30,8 @@ struct CurvePoint {
   double tau, reflectance, relative_error;  // relative standard error of R, > 0: the weight of the fit
 };
 
-// Best curve with kappa log-spaced between two ends that are searched too. `count` is the most terms wanted (>= 2); terms
-// that the fit does not use are left out.
-ConcaveCurve fit_concave(std::span<const CurvePoint> curve, double offset, int count);
+// Best curve with at most `most` terms (>= 2). The kappas come from log-spaced grids whose ends and number are searched too;
+// those that the fit does not use are left out.
+ConcaveCurve fit_concave(std::span<const CurvePoint> curve, double offset, int most);
 
 }  // namespace strandline::fibre_bed
