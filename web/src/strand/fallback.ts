@@ -1,8 +1,9 @@
 import { cssColour, encode, type Linear } from './colour';
-import { fibreTable, restPlaces, type FibreTable } from './fibres';
+import { fibreTable, OWN_COLUMNS, restPlaces, type FibreTable } from './fibres';
 import type { PaintRequest } from './painter';
 import type { Pen } from './overlay';
 import { rnd } from './random';
+import { evenWeights } from './weights';
 import { hairShape, type HairShape } from './style';
 
 /** The same hair in kind with plain canvas strokes, for browsers without WebGL2. */
@@ -12,7 +13,7 @@ const TAU = Math.PI * 2;
 const encoded = (c: Linear): Linear => [encode(c[0]), encode(c[1]), encode(c[2])];
 
 function colourOf(table: FibreTable, row: number, column: number): Linear {
-  const at = (row * table.columns + column) * 4;
+  const at = (row * table.columns + OWN_COLUMNS + column) * 4;
   return [table.data[at] ?? 0, table.data[at + 1] ?? 0, table.data[at + 2] ?? 0];
 }
 
@@ -90,7 +91,7 @@ function half(
   column: number,
 ) {
   const { seed, sheen: strength = 1 } = request;
-  const { bed } = restPlaces(shape);
+  const bed = restPlaces(shape).slice(0, shape.locks * shape.perLock);
   pen.save();
   pen.beginPath();
   pen.rect(0, top, shape.width, shape.height);
@@ -113,7 +114,12 @@ function half(
 export function paintPlainly(pen: Pen, request: PaintRequest): void {
   const { layout, picture, seed, dpr } = request;
   const shape = hairShape(picture.hair, layout.hairWidth, layout.halfHeight, layout.pxPerCm, dpr);
-  const table = fibreTable(picture, shape, seed);
+  const table = fibreTable(
+    picture,
+    shape,
+    seed,
+    evenWeights(shape.locks * shape.perLock + shape.flyaways, picture.spans.length),
+  );
   half(pen, request, shape, table, layout.todayTop, 0);
   if (layout.plannedTop !== null) half(pen, request, shape, table, layout.plannedTop, picture.spans.length);
 }

@@ -1,6 +1,7 @@
 import { drawnColours, expectedMean, type Linear } from './colour';
 import { rnd } from './random';
 import type { HairShape } from './style';
+import type { Weights } from './weights';
 import type { Half, Population, StrandPicture, StrandSpan } from './types';
 
 /** Columns before the colours: (end px, shift of the joins px, height 0..1, 0) and (shift of the sheen, its strength, 0, 0). */
@@ -18,32 +19,14 @@ export interface FibreTable {
 
 const JITTER = 0.36;
 
-/** Where each fibre of the bed, then each flyaway, rests across the strip, 0..1 from top to bottom. */
-export function restPlaces(shape: HairShape): { bed: number[]; flyaways: number[] } {
+/** Where each fibre, those of the locks before the flyaways, rests across the strip: 0..1 from top to bottom. */
+export function restPlaces(shape: HairShape): number[] {
   const bed: number[] = [];
   for (let lock = 0; lock < shape.locks; lock++) {
     for (let i = 0; i < shape.perLock; i++) bed.push((lock + (i + 0.5) / shape.perLock) / shape.locks);
   }
   const flyaways = Array.from({ length: shape.flyaways }, (_, f) => (f + 0.5) / shape.flyaways);
-  return { bed, flyaways };
-}
-
-/** Whole fibres for each share of `count` (largest remainder); a share worth a quarter of a fibre gets one. */
-export function quotas(shares: readonly number[], count: number): number[] {
-  const total = shares.reduce((a, b) => a + b, 0) || 1;
-  const exact = shares.map((s) => (s / total) * count);
-  const whole = exact.map((e) => (e >= 0.25 ? Math.max(1, Math.floor(e)) : 0));
-  let left = count - whole.reduce((a, b) => a + b, 0);
-  const order = exact.map((e, i) => ({ i, rest: e - (whole[i] as number) }));
-  while (left !== 0 && order.length > 0) {
-    const step = Math.sign(left);
-    order.sort((a, b) => step * (b.rest - a.rest));
-    const pick = order[0] as { i: number; rest: number };
-    whole[pick.i] = (whole[pick.i] as number) + step;
-    pick.rest -= step;
-    left -= step;
-  }
-  return whole;
+  return [...bed, ...flyaways];
 }
 
 /** Distance in mm from the middle of the nearest packet; as many whole packets as fit lie evenly about the middle. */
@@ -53,88 +36,127 @@ function fromPacket(placeMm: number, heightMm: number, everyMm: number, nth: num
   return Math.abs(shifted - Math.round(shifted)) * everyMm;
 }
 
-/** Which population each fibre belongs to. The same fibre keeps its rank in every span, so white stays white. */
+interface Ranked {
+  readonly i: number;
+  readonly key: number;
+}
+
+/** Gives the first of `order` to `p` until they carry `wanted` of the weight; returns the rest. */
+function take(
+  order: readonly Ranked[],
+  wanted: number,
+  p: number,
+  weight: Float32Array,
+  owner: number[],
+): Ranked[] {
+  let left = wanted;
+  let n = 0;
+  for (const { i } of order) {
+    const w = weight[i] ?? 0;
+    if (left < w / 2) break;
+    owner[i] = p;
+    left -= w;
+    n++;
+  }
+  return order.slice(n);
+}
+
+/**
+ * Which population each fibre belongs to, so that each carries its share of the light. Fibres in packets come first;
+ * the others keep their rank in every span, so that a white fibre stays the same fibre along the hair.
+ */
 export function assign(
   list: readonly Population[],
   places: readonly number[],
   heightMm: number,
   seed: number,
+  weight: Float32Array,
 ): number[] {
-  const count = places.length;
-  const wanted = quotas(
-    list.map((p) => p.share),
-    count,
-  );
-  const owner = new Array<number>(count).fill(-1);
+  const total = weight.reduce((a, b) => a + b, 0);
+  const owner = new Array<number>(places.length).fill(-1);
+  let free: Ranked[] = places.map((_, i) => ({ i, key: (i * 0.6180339887 + 0.45 * rnd(seed, i, 12)) % 1 }));
+  free.sort((a, b) => a.key - b.key);
   let nth = 0;
-  list.forEach((population, p) => {
-    if (!population.packets) return;
-    const { widthMm, everyMm } = population.packets;
-    const score = places.map((place, i) => {
-      const distance = fromPacket(place * heightMm, heightMm, everyMm, nth);
-      const inside = distance <= widthMm / 2;
-      return { i, key: inside ? rnd(seed, i, 11) : 1 + distance };
+  list.forEach(({ packets, share }, p) => {
+    if (!packets) return;
+    const order = free.map(({ i }) => {
+      const distance = fromPacket((places[i] ?? 0) * heightMm, heightMm, packets.everyMm, nth);
+      return { i, key: distance <= packets.widthMm / 2 ? rnd(seed, i, 11) : 1 + distance };
     });
     nth++;
-    score.sort((a, b) => a.key - b.key);
-    let left = wanted[p] as number;
-    for (const { i } of score) {
-      if (left === 0) break;
-      if (owner[i] !== -1) continue;
-      owner[i] = p;
-      left--;
-    }
+    take(
+      order.sort((a, b) => a.key - b.key),
+      share * total,
+      p,
+      weight,
+      owner,
+    );
+    free = free.filter(({ i }) => owner[i] === -1);
   });
-  const free = places
-    .map((_, i) => ({ i, key: (i * 0.6180339887 + 0.45 * rnd(seed, i, 12)) % 1 }))
-    .filter(({ i }) => owner[i] === -1)
-    .sort((a, b) => a.key - b.key);
-  let next = 0;
-  list.forEach((population, p) => {
-    if (population.packets) return;
-    for (let k = wanted[p] as number; k > 0 && next < free.length; k--)
-      owner[(free[next++] as { i: number }).i] = p;
+  const mixed = list.map((population, p) => ({ ...population, p })).filter((m) => !m.packets && m.share > 0);
+  mixed.forEach(({ share, p }, n) => {
+    if (n < mixed.length - 1) free = take(free, share * total, p, weight, owner);
+    else for (const { i } of free) owner[i] = p;
   });
-  return owner;
+  const last = list.reduce((best, m, p) => (m.share > (list[best]?.share ?? 0) ? p : best), 0);
+  return owner.map((p) => (p === -1 ? last : p));
 }
 
-/** Linear colours of the given fibres, each a little lighter or darker; their mean is exactly `mean`. */
+/** Linear colours of the fibres, each a little lighter or darker, scaled so that what one sees of them has the mean `mean`. */
 function colourFibres(
   owner: readonly number[],
   colours: readonly Linear[],
   mean: Linear,
   seed: number,
+  seen: Float32Array,
+  light: Float32Array,
 ): Linear[] {
   const out = owner.map((p, i): Linear => {
     const c = colours[p] as Linear;
-    const room = Math.min(JITTER, 0.9 / Math.max(...c, 1e-6) - 1);
-    const light = 1 + Math.max(room, 0) * (2 * rnd(seed, i, 13) - 1);
-    const warm = 0.04 * (2 * rnd(seed, i, 14) - 1);
-    return [c[0] * light * (1 + warm), c[1] * light, c[2] * light * (1 - warm)];
+    const room = Math.max(0, Math.min(JITTER, 0.85 / Math.max(...c, 1e-6) - 1));
+    const own = 1 + room * (2 * rnd(seed, i, 13) - 1);
+    const warm = 0.05 * (2 * rnd(seed, i, 14) - 1);
+    return [c[0] * own * (1 + warm), c[1] * own, c[2] * own * (1 - warm)];
   });
+  const points = seen.reduce((a, b) => a + b, 0);
   for (const k of [0, 1, 2] as const) {
-    const drawn = out.reduce((sum, c) => sum + c[k], 0) / out.length;
+    const drawn = out.reduce((sum, c, i) => sum + c[k] * (light[i] ?? 0), 0) / points;
     const scale = drawn > 1e-9 ? mean[k] / drawn : 1;
     for (const c of out) c[k] = Math.min(c[k] * scale, 1);
   }
   return out;
 }
 
-function spanColours(span: StrandSpan, half: Half, shape: HairShape, seed: number): Linear[] {
+/** Column `s` of a table of rows × spans. */
+const column = (table: Float32Array, spans: number, s: number): Float32Array =>
+  Float32Array.from({ length: table.length / spans }, (_, row) => table[row * spans + s] ?? 0);
+
+function spanColours(
+  picture: StrandPicture,
+  s: number,
+  half: Half,
+  shape: HairShape,
+  seed: number,
+  weights: Weights,
+): Linear[] {
+  const span = picture.spans[s] as StrandSpan;
   const list = half === 'planned' && span.planned.length > 0 ? span.planned : span.today;
   const bed = span.mixedBed?.[half];
-  const colours = drawnColours(list, bed);
-  const mean = expectedMean(list, bed);
+  let seen = column(weights.seen, weights.spans, s);
+  let light = column(weights.light, weights.spans, s);
+  if (!seen.some((v) => v > 0)) seen = light = new Float32Array(seen.length).fill(1); // narrower than one point
   const heightMm = (shape.height / shape.pxPerCm) * 10;
-  const places = restPlaces(shape);
-  return [places.bed, places.flyaways].flatMap((layer, l) => {
-    const owner = assign(list, layer, heightMm, seed + l);
-    return colourFibres(owner, colours, mean, seed + l);
-  });
+  const owner = assign(list, restPlaces(shape), heightMm, seed, light);
+  return colourFibres(owner, drawnColours(list, bed), expectedMean(list, bed), seed, seen, light);
 }
 
 /** The table for a picture; a span without a plan shows today's hair in both halves. */
-export function fibreTable(picture: StrandPicture, shape: HairShape, seed: number): FibreTable {
+export function fibreTable(
+  picture: StrandPicture,
+  shape: HairShape,
+  seed: number,
+  weights: Weights,
+): FibreTable {
   const spans = picture.spans.length;
   const rows = shape.locks * shape.perLock + shape.flyaways;
   const columns = OWN_COLUMNS + spans * 2;
@@ -142,11 +164,14 @@ export function fibreTable(picture: StrandPicture, shape: HairShape, seed: numbe
   for (let row = 0; row < rows; row++) {
     const end = shape.width - shape.fray * rnd(seed, row, 21) ** 2;
     const shift = shape.pxPerCm * 0.22 * (rnd(seed, row, 22) - 0.5);
-    data.set([end, shift, rnd(seed, row, 20), 0, rnd(seed, row, 23) - 0.5, rnd(seed, row, 24), 0, 0], row * columns * 4);
+    data.set(
+      [end, shift, rnd(seed, row, 20), 0, rnd(seed, row, 23) - 0.5, rnd(seed, row, 24), 0, 0],
+      row * columns * 4,
+    );
   }
   (['today', 'planned'] as const).forEach((half, h) => {
-    picture.spans.forEach((span, s) => {
-      spanColours(span, half, shape, seed).forEach((c, row) => {
+    picture.spans.forEach((_, s) => {
+      spanColours(picture, s, half, shape, seed, weights).forEach((c, row) => {
         data.set([c[0], c[1], c[2], 1], (row * columns + OWN_COLUMNS + h * spans + s) * 4);
       });
     });

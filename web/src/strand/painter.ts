@@ -5,6 +5,7 @@ import { rnd } from './random';
 import { FRAGMENT, VERTEX } from './shader';
 import { hairShape, type HairShape } from './style';
 import type { StrandPicture } from './types';
+import { countWeights, evenWeights, type Weights } from './weights';
 
 export interface PaintRequest {
   readonly picture: StrandPicture;
@@ -18,25 +19,33 @@ export interface PaintRequest {
 const UNIFORMS = [
   'uSize',
   'uOrigin',
-  'uDpr',
-  'uPxPerCm',
-  'uSeed',
+  'uScale',
+  'uSoft',
   'uCount',
   'uColumn',
-  'uWave',
   'uLock',
   'uSheen',
+  'uSheenStart',
   'uShade',
-  'uTurn',
-  'uReach',
+  'uPaths',
   'uFibres',
   'uEnds',
 ] as const;
 type Uniform = (typeof UNIFORMS)[number];
 
-/** Light and dark across one fibre; paths kept for strips seen lately. */
+/** Light and dark across one fibre. */
 const FIBRE_CONTRAST = 0.3;
-const KNOWN_PATHS = 48;
+/** Columns of the coarse grid per px: at least 200 for a whole strip where that many can differ. */
+const gridOf = (width: number): number => Math.min(1, Math.max(0.25, 200 / width));
+/** Strips whose fibres are kept. */
+const KEPT = 48;
+
+interface Known {
+  readonly shape: HairShape;
+  readonly paths: Paths;
+  readonly ends: readonly number[];
+  readonly weights: Weights;
+}
 
 /** Where along straight hair the first highlight lies; each strip has its own. */
 export const sheenStart = (seed: number): number => 1.2 + 2.2 * rnd(seed, 9, 3);
@@ -79,7 +88,7 @@ export class HairPainter {
   readonly #gl: WebGL2RenderingContext;
   #at: Record<Uniform, WebGLUniformLocation | null> | null = null;
   #lost = false;
-  readonly #known = new Map<string, Paths>();
+  readonly #kept = new Map<string, Known>();
 
   private constructor(canvas: OffscreenCanvas | HTMLCanvasElement, gl: WebGL2RenderingContext) {
     this.canvas = canvas;
@@ -126,63 +135,104 @@ export class HairPainter {
     gl.texImage2D(gl.TEXTURE_2D, 0, inner, width, height, 0, outer, gl.FLOAT, data);
   }
 
-  #paths(shape: HairShape, seed: number): Paths {
-    const key = JSON.stringify([seed, shape]);
-    let paths = this.#known.get(key);
-    if (!paths) {
-      paths = hairPaths(shape, seed);
-      if (this.#known.size >= KNOWN_PATHS) this.#known.clear();
-      this.#known.set(key, paths);
-    }
-    return paths;
+  /** Shape and visibility of the fibres of one strip; worked out once and kept while the strip keeps its size. */
+  #known(request: PaintRequest): Known {
+    const { picture, layout, seed, dpr } = request;
+    const shape = hairShape(picture.hair, layout.hairWidth, layout.halfHeight, layout.pxPerCm, dpr);
+    const ends = picture.spans.map((s) => s.toCm * layout.pxPerCm);
+    const key = JSON.stringify([seed, shape, ends]);
+    const kept = this.#kept.get(key);
+    if (kept) return kept;
+    if (this.#kept.size >= KEPT) this.#kept.clear();
+    const paths = hairPaths(shape, seed);
+    const rows = shape.locks * shape.perLock + shape.flyaways;
+    const known = { shape, paths, ends, weights: evenWeights(rows, ends.length) };
+    this.#fill(request, known);
+    const measured = { ...known, weights: this.#measure(request, known, rows) };
+    if (!this.lost) this.#kept.set(key, measured);
+    return measured;
   }
 
-  #drawHalf(request: PaintRequest, shape: HairShape, top: number, column: number, height: number): void {
+  #fill({ picture, seed }: PaintRequest, { shape, paths, ends, weights }: Known): void {
+    const table = fibreTable(picture, shape, seed, weights);
+    this.#upload(0, 'rgba', paths.columns, paths.rows, paths.data);
+    this.#upload(1, 'rgba', table.columns, table.rows, table.data);
+    this.#upload(2, 'r', ends.length, 1, new Float32Array(ends));
+  }
+
+  /** Asks the shader on a coarse grid which fibre lies uppermost and how light it is drawn. */
+  #measure(request: PaintRequest, known: Known, rows: number): Weights {
+    const gl = this.#gl;
+    const { shape, ends } = known;
+    const grid = gridOf(shape.width);
+    const across = Math.min(2, this.canvas.height / shape.height);
+    const columns = Math.max(1, Math.min(this.canvas.width, Math.floor(shape.width * grid)));
+    const tall = Math.floor(shape.height * across);
+    this.#draw(request, known, { x: grid, y: across }, { y: 0, width: columns, height: tall }, 0, 0);
+    const told = new Uint8Array(columns * tall * 4);
+    gl.readPixels(0, 0, columns, tall, gl.RGBA, gl.UNSIGNED_BYTE, told);
+    return countWeights(
+      told,
+      columns,
+      rows,
+      ends.map((end) => end * grid),
+    );
+  }
+
+  #draw(
+    request: PaintRequest,
+    known: Known,
+    scale: { x: number; y: number },
+    box: { y: number; width: number; height: number },
+    firstColumn: number,
+    samples: number,
+  ): void {
     const gl = this.#gl;
     const at = this.#prepare();
-    const { dpr, layout, picture, seed, sheen = 1 } = request;
+    const { picture, seed, sheen = 1 } = request;
+    const { shape } = known;
     const { style } = shape;
-    const y = height - Math.round((top + layout.halfHeight) * dpr);
-    gl.viewport(0, y, this.canvas.width, Math.round(layout.halfHeight * dpr));
-    gl.scissor(0, y, this.canvas.width, Math.round(layout.halfHeight * dpr));
+    gl.viewport(0, box.y, box.width, box.height);
+    gl.scissor(0, box.y, box.width, box.height);
     gl.uniform2f(at.uSize, shape.width, shape.height);
-    gl.uniform2f(at.uOrigin, 0, y);
-    gl.uniform1f(at.uDpr, dpr);
+    gl.uniform2f(at.uOrigin, 0, box.y);
+    gl.uniform2f(at.uScale, scale.x, scale.y);
     gl.uniform1f(at.uSoft, shape.pxPerCm * 0.12);
     gl.uniform4i(at.uCount, shape.locks, shape.perLock, shape.flyaways, shape.reach);
-    gl.uniform3i(at.uColumn, picture.spans.length, OWN_COLUMNS + column, dpr >= 2 ? 2 : 4);
+    gl.uniform3i(at.uColumn, picture.spans.length, OWN_COLUMNS + firstColumn, samples);
     gl.uniform3f(at.uLock, shape.spacing, shape.halfLock, shape.margin);
     const follows = style.sheenCm === style.wavelengthCm ? 1 : 0;
     gl.uniform4f(at.uSheen, style.sheenCm * shape.pxPerCm, style.sheenWidth, sheen, follows);
     gl.uniform1f(at.uSheenStart, sheenStart(seed));
-    gl.uniform4f(at.uShade, style.depth, style.round, style.gain, FIBRE_CONTRAST);
+    gl.uniform3f(at.uShade, style.depth, style.round, FIBRE_CONTRAST);
     gl.drawArrays(gl.TRIANGLE_STRIP, 0, 4);
+  }
+
+  #drawHalf(request: PaintRequest, known: Known, top: number, firstColumn: number): void {
+    const { layout, dpr } = request;
+    const height = Math.round(layout.halfHeight * dpr);
+    const y = this.canvas.height - Math.round(top * dpr) - height;
+    const width = Math.min(this.canvas.width, Math.ceil(layout.hairWidth * dpr));
+    this.#draw(request, known, { x: dpr, y: dpr }, { y, width, height }, firstColumn, dpr >= 2 ? 2 : 4);
   }
 
   /** Draws the hair of one strip into `canvas` (device px of the whole strip, transparent around it). */
   paint(request: PaintRequest): void {
     const gl = this.#gl;
-    const { layout, picture, seed, dpr } = request;
+    const { layout, picture, dpr } = request;
     const width = Math.round(layout.width * dpr);
     const height = Math.round(layout.height * dpr);
     if (this.canvas.width !== width) this.canvas.width = width;
     if (this.canvas.height !== height) this.canvas.height = height;
     this.#prepare();
-    const shape = hairShape(picture.hair, layout.hairWidth, layout.halfHeight, layout.pxPerCm, dpr);
-    const paths = this.#paths(shape, seed);
-    const table = fibreTable(picture, shape, seed);
-    const ends = new Float32Array(picture.spans.map((s) => s.toCm * layout.pxPerCm));
-    this.#upload(0, 'rgba', paths.columns, paths.rows, paths.data);
-    this.#upload(1, 'rgba', table.columns, table.rows, table.data);
-    this.#upload(2, 'r', ends.length, 1, ends);
+    const known = this.#known(request);
+    this.#fill(request, known);
     gl.disable(gl.SCISSOR_TEST);
     gl.clearColor(0, 0, 0, 0);
     gl.clear(gl.COLOR_BUFFER_BIT);
     gl.enable(gl.SCISSOR_TEST);
-    this.#drawHalf(request, shape, layout.todayTop, 0, height);
-    if (layout.plannedTop !== null) {
-      this.#drawHalf(request, shape, layout.plannedTop, picture.spans.length, height);
-    }
+    this.#drawHalf(request, known, layout.todayTop, 0);
+    if (layout.plannedTop !== null) this.#drawHalf(request, known, layout.plannedTop, picture.spans.length);
   }
 }
 

@@ -40,7 +40,8 @@ function wander(shape: HairShape, wave: Wave, x: number): number {
   const phase = x * wave.perPx + wave.offset;
   const grown = smooth(0, Math.min(shape.wavelength * 0.5, shape.pxPerCm * 1.6), x);
   const { own } = wave;
-  const path = 0.86 * Math.sin(phase) + 0.22 * Math.sin(phase * 0.53 + own * 9) + 0.1 * Math.sin(phase * 2 + own * 5);
+  const path =
+    0.86 * Math.sin(phase) + 0.22 * Math.sin(phase * 0.53 + own * 9) + 0.1 * Math.sin(phase * 2 + own * 5);
   return shape.amplitude * grown * path;
 }
 

@@ -13,19 +13,22 @@ precision highp sampler2D;
 
 uniform vec2 uSize;       // hair area, px
 uniform vec2 uOrigin;     // its lower left corner in the drawing buffer, device px
-uniform float uDpr;       // device px per px
+uniform vec2 uScale;      // device px per px
 uniform float uSoft;      // half length of the change at a join, px
 uniform ivec4 uCount;     // locks, fibres per lock, flyaways, locks to look at on each side
-uniform ivec3 uColumn;    // spans, first colour column, samples per pixel
+uniform ivec3 uColumn;    // spans, first colour column, samples per pixel (0: tell fibre and light, see weights.ts)
 uniform vec3 uLock;       // spacing px, half lock px, margin px
 uniform vec4 uSheen;      // distance px, half width rad, strength, 1 = follows the wave
 uniform float uSheenStart;// phase of the first highlight when it does not follow the wave
-uniform vec4 uShade;      // depth, roundness, gain, fibre contrast
+uniform vec3 uShade;      // depth, roundness, fibre contrast
 uniform sampler2D uPaths; // see paths.ts
 uniform sampler2D uFibres;// columns 0, 1: see fibres.ts; then the linear colour in each span
 uniform sampler2D uEnds;  // end of each span, px
 
 out vec4 outColour;
+
+int seenRow = 0;          // the fibre at the last point asked for,
+float seenLight = 0.0;    // and how much of its own colour it shows there
 
 const float TAU = 6.28318530718;
 
@@ -108,7 +111,7 @@ vec4 hairAt(vec2 p) {
   float t = fract((u * 0.5 + 0.5) * float(uCount.y));
   float v = (p.y / uSize.y) * 2.0 - 1.0;
   float along = sin(p.x * (0.03 + 0.02 * fibre.z) + float(row) * 2.4);
-  float shade = uShade.w * cos(TAU * (t - 0.42)) + uShade.y * ((0.6667 - u * u) - 0.45 * u)
+  float shade = uShade.z * cos(TAU * (t - 0.42)) + uShade.y * ((0.6667 - u * u) - 0.45 * u)
     + 0.07 * along + 0.10 * (0.3333 - v * v) - 0.05 * v;
   float lift = (1.0 - 0.75 * under) * (0.55 + 0.45 * (1.0 - u * u)) * (1.0 - 0.35 * v * v);
 
@@ -133,9 +136,10 @@ vec4 hairAt(vec2 p) {
   }
 
   vec3 c = fibreColour(row, p.x, fibre.y);
-  shade = (1.0 + shade) * (1.0 - uShade.x * under) * uShade.z - 1.0;
+  seenRow = row;
+  seenLight = max((1.0 + shade) * (1.0 - uShade.x * under), 0.0);
   float peak = max(c.r, max(c.g, c.b));
-  vec3 body = c * (1.0 + clamp(shade, -1.0, max(1.0 / max(peak, 1e-4) - 1.0, 0.0)));
+  vec3 body = c * min(seenLight, 1.0 / max(peak, 1e-4));
   float turn = uSheen.w > 0.5
     ? path.w
     : p.x * TAU / uSheen.x - uSheenStart + 0.5 * sin(path.w) + 0.5 * sin(float(lock) * 5.0) + 0.5 * v;
@@ -150,10 +154,15 @@ vec3 encode(vec3 c) {
 
 void main() {
   vec2 at = gl_FragCoord.xy - uOrigin;
+  if (uColumn.z == 0) {
+    vec4 hair = hairAt(vec2(at.x / uScale.x, uSize.y - at.y / uScale.y));
+    outColour = hair.a * vec4(float(seenRow % 256), float(seenRow / 256), seenLight * 127.5, 255.0) / 255.0;
+    return;
+  }
   vec4 sum = vec4(0.0);
   for (int s = 0; s < uColumn.z; s++) {
     vec2 off = vec2(fract(float(s) * 0.5 + 0.25), (float(s) + 0.5) / float(uColumn.z)) - 0.5;
-    vec2 p = (at + off) / uDpr;
+    vec2 p = (at + off) / uScale;
     p.y = uSize.y - p.y;
     if (p.x >= 0.0 && p.x <= uSize.x) sum += hairAt(p);
   }

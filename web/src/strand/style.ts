@@ -21,8 +21,6 @@ interface TextureStyle {
   readonly round: number;
   /** Ragged length at the tip, cm. */
   readonly frayCm: number;
-  /** Makes up for the light lost in shadows, so that the mean stays that of the hair; set by the pixel test. */
-  readonly gain: number;
 }
 
 export const TEXTURES: Readonly<Record<HairTexture, TextureStyle>> = {
@@ -38,7 +36,6 @@ export const TEXTURES: Readonly<Record<HairTexture, TextureStyle>> = {
     depth: 0.35,
     round: 0.14,
     frayCm: 0.9,
-    gain: 1,
   },
   wavy: {
     amplitudeCm: 0.26,
@@ -52,13 +49,12 @@ export const TEXTURES: Readonly<Record<HairTexture, TextureStyle>> = {
     depth: 0.45,
     round: 0.2,
     frayCm: 1.1,
-    gain: 1,
   },
   curly: {
     amplitudeCm: 0.4,
     wavelengthCm: 2.5,
     together: 0.35,
-    lockPx: 9,
+    lockPx: 7.5,
     overlap: 1.9,
     sheenCm: 2.5,
     sheenWidth: 0.95,
@@ -66,7 +62,6 @@ export const TEXTURES: Readonly<Record<HairTexture, TextureStyle>> = {
     depth: 0.6,
     round: 0.26,
     frayCm: 1.2,
-    gain: 1,
   },
   coily: {
     amplitudeCm: 0.26,
@@ -80,7 +75,6 @@ export const TEXTURES: Readonly<Record<HairTexture, TextureStyle>> = {
     depth: 0.65,
     round: 0.28,
     frayCm: 0.8,
-    gain: 1,
   },
 };
 
