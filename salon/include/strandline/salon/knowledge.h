@@ -1,0 +1,36 @@
+// What is read at run time: the demo shelf and the house policy.
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+
+#include "strandline/wire/document.h"
+
+namespace strandline::salon {
+
+// The folder knowledge/ beside this build.
+std::filesystem::path default_knowledge();
+
+// Values behind the names of a document. Empty name = the first of them.
+struct House {
+  Shelf demo;
+  Policy policy;
+
+  // Valid as long as this object.
+  wire::Sources sources() const;
+};
+
+struct HouseFiles {
+  std::filesystem::path shelf;   // empty = knowledge/demo/shelf.json
+  std::filesystem::path policy;  // empty = knowledge/policy/house.json
+  std::filesystem::path knowledge = default_knowledge();
+};
+
+// Problems: cannot_read {file}, or what is wrong inside a file, each with its {file}.
+Result<House> open_house(const HouseFiles& files);
+
+// A whole file as text. Problems: cannot_read, document_too_large.
+Result<std::string> read_file(const std::filesystem::path& file, std::size_t bytes_max);
+
+}  // namespace strandline::salon

@@ -1,0 +1,36 @@
+// The verbs of a visit as a door asks for them: a document in, an answer out. No effect on anything.
+#pragma once
+
+#include <functional>
+#include <string_view>
+
+#include "strandline/wire/answer.h"
+#include "strandline/wire/document.h"
+
+namespace strandline::salon {
+
+// How to work, not what on.
+struct Effort {
+  ParallelFor parallel = serial_for;
+  std::function<bool()> cancelled = [] { return false; };
+};
+
+// A visit read and checked. Problems carry JSON pointers into `document`.
+Result<wire::ReadVisit> open_visit(const wire::Json& document, const wire::Sources& sources);
+
+Result<wire::AssessAnswer> assess(const wire::ReadVisit& asked);
+Result<wire::AimAnswer> aim(const wire::ReadVisit& asked);
+// Problem no_bowls: there is nothing on the hair to predict.
+Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked);
+Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effort& effort);
+// From the document's own bowls where there are any, else from a plan.
+Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort);
+Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort);
+// Problem no_bowls. Searches nothing.
+Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked);
+
+// By name, the document still as JSON: what the HTTP door serves. Problem unknown_verb.
+Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,
+                          const Effort& effort);
+
+}  // namespace strandline::salon

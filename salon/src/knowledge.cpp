@@ -1,0 +1,70 @@
+#include "strandline/salon/knowledge.h"
+
+#include <fstream>
+
+#ifndef STRANDLINE_KNOWLEDGE
+#error "STRANDLINE_KNOWLEDGE names the knowledge folder of this build"
+#endif
+
+namespace strandline::salon {
+
+namespace {
+
+template <class T>
+Result<T> read_known(const std::filesystem::path& file, Result<T> (*decode)(const wire::Json&)) {
+  constexpr std::size_t bytes_max = 64u << 20;
+  return read_file(file, bytes_max)
+      .and_then([&](const std::string& text) { return wire::parse(text, {.bytes = bytes_max}); })
+      .and_then([&](const wire::Json& json) { return decode(json); })
+      .map_error([&](Problems problems) {
+        for (Problem& p : problems) p.params["file"] = file.string();
+        return problems;
+      });
+}
+
+}  // namespace
+
+std::filesystem::path default_knowledge() { return STRANDLINE_KNOWLEDGE; }
+
+Result<std::string> read_file(const std::filesystem::path& file, std::size_t bytes_max) {
+  std::ifstream in(file, std::ios::binary);
+  std::string text;
+  std::error_code error;
+  const bool folder = std::filesystem::is_directory(file, error);
+  if (!in || folder) return tl::unexpected(Problems{{"cannot_read", "", {{"file", file.string()}}}});
+  std::vector<char> buffer(1u << 16);
+  while (in.read(buffer.data(), static_cast<std::streamsize>(buffer.size())), in.gcount() > 0) {
+    text.append(buffer.data(), static_cast<std::size_t>(in.gcount()));
+    if (text.size() > bytes_max) {
+      return tl::unexpected(Problems{{"document_too_large",
+                                      "",
+                                      {{"bytes", std::to_string(text.size()) + "+"}, {"max", std::to_string(bytes_max)}}}});
+    }
+  }
+  if (in.bad()) return tl::unexpected(Problems{{"cannot_read", "", {{"file", file.string()}}}});
+  return text;
+}
+
+Result<House> open_house(const HouseFiles& files) {
+  const auto or_default = [&](const std::filesystem::path& given, const char* folder, const char* name) {
+    return given.empty() ? files.knowledge / folder / name : given;
+  };
+  auto shelf = read_known<Shelf>(or_default(files.shelf, "demo", "shelf.json"), wire::read_shelf);
+  auto policy = read_known<Policy>(or_default(files.policy, "policy", "house.json"), wire::read_policy);
+  if (shelf && policy) return House{std::move(*shelf), std::move(*policy)};
+  Problems problems;
+  if (!shelf) problems = std::move(shelf.error());
+  if (!policy) problems.insert(problems.end(), policy.error().begin(), policy.error().end());
+  return tl::unexpected(std::move(problems));
+}
+
+wire::Sources House::sources() const {
+  return {[this](const std::string& name) {
+            return name.empty() || name == "demo" ? std::optional(demo) : std::nullopt;
+          },
+          [this](const std::string& name) {
+            return name.empty() || name == "house" ? std::optional(policy) : std::nullopt;
+          }};
+}
+
+}  // namespace strandline::salon

@@ -1,0 +1,89 @@
+#include "strandline/salon/verbs.h"
+
+namespace strandline::salon {
+
+namespace {
+
+tl::unexpected<Problems> no_bowls() { return tl::unexpected(Problems{{"no_bowls", "/bowls", {}}}); }
+
+FormulateOptions options(const wire::ReadVisit& asked, const Effort& effort) {
+  return {asked.options.scenarios, effort.parallel, effort.cancelled};
+}
+
+Result<std::vector<Target>> targets(const Visit& visit) {
+  if (visit.aims.empty()) return std::vector<Target>{};
+  return strandline::aim(visit.head, visit.aims, visit.shelf);
+}
+
+}  // namespace
+
+Result<wire::ReadVisit> open_visit(const wire::Json& document, const wire::Sources& sources) {
+  return wire::read_visit(document, sources).and_then([&](wire::ReadVisit asked) -> Result<wire::ReadVisit> {
+    Problems problems = check(asked.visit);
+    if (!problems.empty()) return tl::unexpected(wire::place_in(document, std::move(problems)));
+    return asked;
+  });
+}
+
+Result<wire::AssessAnswer> assess(const wire::ReadVisit& asked) {
+  return wire::view(strandline::assess(asked.visit.head));
+}
+
+Result<wire::AimAnswer> aim(const wire::ReadVisit& asked) {
+  return targets(asked.visit).map([](const std::vector<Target>& t) { return wire::view(t); });
+}
+
+Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked) {
+  const Visit& visit = asked.visit;
+  if (visit.bowls.empty()) return no_bowls();
+  std::vector<Step> steps;
+  for (const Bowl& bowl : visit.bowls) steps.push_back({bowl.formula, bowl.zones});
+  const auto wanted = targets(visit);
+  if (!wanted) return tl::unexpected(wanted.error());
+  return strandline::predict(visit.head, steps, visit.shelf, *wanted).map([&](const Prediction& p) {
+    return wire::view(p, *wanted);
+  });
+}
+
+Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effort& effort) {
+  const Visit& visit = asked.visit;
+  const auto wanted = strandline::aim(visit.head, visit.aims, visit.shelf);
+  if (!wanted) return tl::unexpected(wanted.error());
+  return strandline::formulate(visit.head, *wanted, visit.shelf, visit.policy.formula, options(asked, effort))
+      .map([&](const Plan& p) { return wire::view(p, *wanted, visit.shelf); });
+}
+
+Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort) {
+  const auto planned = asked.visit.bowls.empty() ? strandline::plan(asked.visit, options(asked, effort))
+                                                 : strandline::what_if(asked.visit);
+  return planned.map([](const VisitPlan& p) { return p.timeline; });
+}
+
+Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort) {
+  return strandline::plan(asked.visit, options(asked, effort)).map([&](const VisitPlan& p) {
+    return wire::view(p, asked.visit.shelf);
+  });
+}
+
+Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked) {
+  if (asked.visit.bowls.empty()) return no_bowls();
+  return strandline::what_if(asked.visit).map([&](const VisitPlan& p) { return wire::view(p, asked.visit.shelf); });
+}
+
+Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,
+                          const Effort& effort) {
+  const auto asked = open_visit(document, sources);
+  if (!asked) return tl::unexpected(asked.error());
+  const auto json = [](const auto& value) { return wire::answer_json(value); };
+  Result<wire::Json> out = tl::unexpected(Problems{{"unknown_verb", "", {{"verb", std::string(verb)}}}});
+  if (verb == "assess") out = assess(*asked).map(json);
+  if (verb == "aim") out = aim(*asked).map(json);
+  if (verb == "predict") out = predict(*asked).map(json);
+  if (verb == "formulate") out = formulate(*asked, effort).map(json);
+  if (verb == "schedule") out = schedule(*asked, effort).map(json);
+  if (verb == "plan") out = plan(*asked, effort).map(json);
+  if (verb == "what-if") out = what_if(*asked).map(json);
+  return out.map_error([&](Problems problems) { return wire::place_in(document, std::move(problems)); });
+}
+
+}  // namespace strandline::salon

@@ -1,0 +1,187 @@
+// What the doors answer: the engine's values with names, colours for screens and stable keys.
+//
+// Colour numbers are CIELAB D65/10°; sRGB is given under each of four lights, adapted to the screen's white.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "strandline/pipeline.h"
+#include "strandline/wire/json.h"
+
+namespace strandline::wire {
+
+struct Rgb {
+  std::string hex;            // "#6b4a35"
+  bool out_of_gamut = false;  // the screen cannot show it; lightness and hue are kept
+};
+
+struct UnderLights {
+  Rgb daylight, lamp, led, fluorescent;
+};
+
+struct FanColour {
+  Lab lab;
+  Rgb srgb;  // daylight
+};
+
+struct PopulationView {
+  std::string name;
+  FibreKind kind = FibreKind::pigmented;
+  double share = 0;
+  Lab lab;
+  UnderLights srgb;
+  double level = 0;
+  Tone tone = Tone::natural;
+  double warmth = 0;
+  Spread level_spread;
+  std::vector<double> reflectance;  // 31 bands, 400…700 nm
+};
+
+struct ColourView {
+  Lab lab;
+  UnderLights srgb;
+  double level = 0;
+  Tone tone = Tone::natural;
+  double warmth = 0;
+  Spread level_spread;
+  double contrast_levels = 0;
+  double porosity = 1;
+  double condition_left = 1;
+  std::vector<FanColour> fan;
+  std::vector<PopulationView> populations;
+  std::vector<double> reflectance;
+};
+
+struct TargetView {
+  Lab lab;
+  Rgb srgb;  // daylight
+  double level = 0;
+  Tone tone = Tone::natural;
+  bool leave = false;
+  double weight = 1;
+};
+
+struct ZoneTarget {
+  std::string zone;
+  TargetView target;
+};
+
+// One zone as it is and as it will be. Likelihood and landing are there where the zone has a target.
+struct ZoneView {
+  std::string zone, bowl;
+  bool reachable = true;
+  Problems why_not;
+  std::optional<double> likelihood;
+  bool show_likelihood = false;
+  bool simulated = false;
+  std::optional<TargetView> target;
+  ColourView today, planned;
+  double lift_levels = 0, deposit = 0, exposure = 0;
+  std::optional<Landing> landing;
+};
+
+struct ZoneToday {
+  std::string zone;
+  ColourView today;
+};
+
+struct PartView {
+  std::string product, name;
+  double grams = 0;
+};
+
+struct BowlView {
+  std::string label, range, range_name;
+  std::vector<PartView> parts;
+  double minutes = 0;
+  bool damp_hair = false;
+  std::vector<std::string> zones;
+  double grams = 0, cost = 0;
+  double on_head_peroxide_percent = 0;
+  Recipe recipe, runner_up;
+  double objective = 0, rounded_objective = 0, runner_up_objective = 0;
+  law::LimitReport limits;
+  Problems why;
+};
+
+struct AssessAnswer {
+  std::vector<ZoneToday> zones;
+  Problems notes;
+};
+
+struct AimAnswer {
+  std::vector<ZoneTarget> targets;
+};
+
+struct PredictAnswer {
+  std::vector<ZoneView> zones;
+  Problems notes;
+};
+
+struct FormulateAnswer {
+  std::vector<BowlView> bowls;
+  std::vector<ZoneView> zones;
+  double grams = 0, cost = 0;
+  std::string currency;
+  Problems why, notes;
+  SearchReport report;
+};
+
+// The whole of one visit's main job: plan and what-if answer this.
+struct PlanAnswer {
+  FormulateAnswer plan;
+  Timeline timeline;
+};
+
+Rgb rgb(const Lab& daylight);
+UnderLights under_lights(const Spectrum& reflectance);
+
+AssessAnswer view(const Assessment& assessment);
+AimAnswer view(const std::vector<Target>& targets);
+PredictAnswer view(const Prediction& prediction, const std::vector<Target>& targets);
+FormulateAnswer view(const Plan& plan, const std::vector<Target>& targets, const Shelf& shelf);
+PlanAnswer view(const VisitPlan& plan, const Shelf& shelf);
+
+// Level × tone swatches for the picking of an aim: the colour each pair asks for.
+struct ToneSwatch {
+  double level = 0;
+  Tone tone = Tone::natural;
+  Lab lab;
+  Rgb srgb;
+};
+struct LevelsAnswer {
+  std::vector<ToneSwatch> swatches;
+};
+LevelsAnswer levels_answer();
+
+// A product of the shelf as a screen lists it.
+struct ProductView {
+  std::string id, range, name;
+  ProductClass cls = ProductClass::permanent;
+  double level = 0;
+  Tone tone = Tone::natural;
+  std::optional<Lab> lab;
+  std::optional<UnderLights> srgb;
+  double peroxide_percent = 0, stock_g = 0, price_per_g = 0;
+};
+struct ShelfAnswer {
+  std::string id, title, currency;
+  bool invented = false;
+  std::vector<Range> ranges;
+  std::vector<ProductView> products;
+};
+ShelfAnswer view(const Shelf& shelf);
+
+// Each answer as JSON with "schema": "strandline.<verb>/1".
+Json answer_json(const AssessAnswer& answer);
+Json answer_json(const AimAnswer& answer);
+Json answer_json(const PredictAnswer& answer);
+Json answer_json(const FormulateAnswer& answer);
+Json answer_json(const PlanAnswer& answer);
+Json answer_json(const Timeline& timeline);
+Json answer_json(const LevelsAnswer& answer);
+Json answer_json(const ShelfAnswer& answer);
+
+}  // namespace strandline::wire

@@ -1,0 +1,269 @@
+// Keys of the answers. `always` marks what every answer holds.
+#pragma once
+
+#include "strandline/wire/answer.h"
+#include "strandline/wire/visit_fields.h"
+
+namespace strandline::wire {
+
+inline constexpr Rules always{.required = true};
+
+template <>
+struct Fields<Problem> {
+  static constexpr std::string_view name = "Problem";
+  static constexpr auto list =
+      std::make_tuple(field("code", &Problem::code, always), field("path", &Problem::path, always),
+                      field("params", &Problem::params, always));
+};
+
+template <>
+struct Fields<Spread> {
+  static constexpr std::string_view name = "Spread";
+  static constexpr auto list = std::make_tuple(field("p10", &Spread::p10, always), field("p50", &Spread::p50, always),
+                                               field("p90", &Spread::p90, always));
+};
+
+template <>
+struct Fields<Rgb> {
+  static constexpr std::string_view name = "Rgb";
+  static constexpr auto list =
+      std::make_tuple(field("hex", &Rgb::hex, always), field("out_of_gamut", &Rgb::out_of_gamut, always));
+};
+
+template <>
+struct Fields<UnderLights> {
+  static constexpr std::string_view name = "UnderLights";
+  static constexpr auto list = std::make_tuple(
+      field("daylight", &UnderLights::daylight, always), field("lamp", &UnderLights::lamp, always),
+      field("led", &UnderLights::led, always), field("fluorescent", &UnderLights::fluorescent, always));
+};
+
+template <>
+struct Fields<FanColour> {
+  static constexpr std::string_view name = "FanColour";
+  static constexpr auto list =
+      std::make_tuple(field("lab", &FanColour::lab, always), field("srgb", &FanColour::srgb, always));
+};
+
+template <>
+struct Fields<PopulationView> {
+  static constexpr std::string_view name = "PopulationView";
+  using V = PopulationView;
+  static constexpr auto list = std::make_tuple(
+      field("name", &V::name, always), field("kind", &V::kind, always), field("share", &V::share, always),
+      field("lab", &V::lab, always), field("srgb", &V::srgb, always), field("level", &V::level, always),
+      field("tone", &V::tone, always), field("warmth", &V::warmth, always),
+      field("level_spread", &V::level_spread, always), field("reflectance", &V::reflectance, always));
+};
+
+template <>
+struct Fields<ColourView> {
+  static constexpr std::string_view name = "ColourView";
+  using V = ColourView;
+  static constexpr auto list = std::make_tuple(
+      field("lab", &V::lab, always), field("srgb", &V::srgb, always), field("level", &V::level, always),
+      field("tone", &V::tone, always), field("warmth", &V::warmth, always),
+      field("level_spread", &V::level_spread, always), field("contrast_levels", &V::contrast_levels, always),
+      field("porosity", &V::porosity, always), field("condition_left", &V::condition_left, always),
+      field("fan", &V::fan, always), field("populations", &V::populations, always),
+      field("reflectance", &V::reflectance, always));
+};
+
+template <>
+struct Fields<TargetView> {
+  static constexpr std::string_view name = "TargetView";
+  using V = TargetView;
+  static constexpr auto list = std::make_tuple(field("lab", &V::lab, always), field("srgb", &V::srgb, always),
+                                               field("level", &V::level, always), field("tone", &V::tone, always),
+                                               field("leave", &V::leave, always), field("weight", &V::weight, always));
+};
+
+template <>
+struct Fields<ZoneTarget> {
+  static constexpr std::string_view name = "ZoneTarget";
+  static constexpr auto list = std::make_tuple(field("zone", &ZoneTarget::zone, always), inlined(&ZoneTarget::target));
+};
+
+template <>
+struct Fields<Landing> {
+  static constexpr std::string_view name = "Landing";
+  using L = Landing;
+  static constexpr auto list = std::make_tuple(
+      field("likelihood", &L::likelihood, always), field("level_likelihood", &L::level_likelihood, always),
+      field("tone_likelihood", &L::tone_likelihood, always), field("cover_likelihood", &L::cover_likelihood, always),
+      field("show_number", &L::show_number, always), field("simulated", &L::simulated, always),
+      field("delta_e_2000", &L::delta_e_2000, always), field("level_error", &L::level_error, always),
+      field("tone_error", &L::tone_error, always), field("expected_loss", &L::expected_loss, always));
+};
+
+template <>
+struct Fields<ZoneView> {
+  static constexpr std::string_view name = "ZoneView";
+  using V = ZoneView;
+  static constexpr auto list = std::make_tuple(
+      field("zone", &V::zone, always), field("bowl", &V::bowl, always), field("reachable", &V::reachable, always),
+      field("why_not", &V::why_not, always), field("likelihood", &V::likelihood),
+      field("show_likelihood", &V::show_likelihood, always), field("simulated", &V::simulated, always),
+      field("target", &V::target), field("today", &V::today, always), field("planned", &V::planned, always),
+      field("lift_levels", &V::lift_levels, always), field("deposit", &V::deposit, always),
+      field("exposure", &V::exposure, always), field("landing", &V::landing));
+};
+
+template <>
+struct Fields<ZoneToday> {
+  static constexpr std::string_view name = "ZoneToday";
+  static constexpr auto list =
+      std::make_tuple(field("zone", &ZoneToday::zone, always), field("today", &ZoneToday::today, always));
+};
+
+template <>
+struct Fields<PartView> {
+  static constexpr std::string_view name = "PartView";
+  static constexpr auto list =
+      std::make_tuple(field("product", &PartView::product, always), field("name", &PartView::name, always),
+                      field("grams", &PartView::grams, always));
+};
+
+template <>
+struct Fields<Share> {
+  static constexpr std::string_view name = "Share";
+  static constexpr auto list =
+      std::make_tuple(field("product", &Share::product, always), field("eighths", &Share::eighths, always));
+};
+
+template <>
+struct Fields<Recipe> {
+  static constexpr std::string_view name = "Recipe";
+  using R = Recipe;
+  static constexpr auto list = std::make_tuple(
+      field("range", &R::range, always), field("shares", &R::shares, always),
+      field("developer_percent", &R::developer_percent, always), field("ratio", &R::ratio, always),
+      field("minutes", &R::minutes, always));
+};
+
+template <>
+struct Fields<law::LimitResult> {
+  static constexpr std::string_view name = "LimitResult";
+  using R = law::LimitResult;
+  static constexpr auto list = std::make_tuple(
+      field("entry", &R::entry, always), field("substance", &R::substance, always),
+      field("on_head_percent", &R::on_head_percent), field("at_least", &R::at_least, always), field("cap", &R::cap),
+      field("as", &R::as, always), field("status", &R::status, always),
+      field("nitrosamine_conditions", &R::nitrosamine_conditions, always));
+};
+
+template <>
+struct Fields<law::SumResult> {
+  static constexpr std::string_view name = "SumResult";
+  using R = law::SumResult;
+  static constexpr auto list = std::make_tuple(
+      field("rule", &R::rule, always), field("entries", &R::entries, always), field("total", &R::total),
+      field("at_least", &R::at_least, always), field("max", &R::max, always), field("status", &R::status, always),
+      field("scope_doubtful", &R::scope_doubtful, always));
+};
+
+template <>
+struct Fields<law::LimitReport> {
+  static constexpr std::string_view name = "LimitReport";
+  using R = law::LimitReport;
+  static constexpr auto list = std::make_tuple(
+      field("overall", &R::overall, always), field("entries", &R::entries, always), field("sums", &R::sums, always),
+      field("not_fully_declared", &R::not_fully_declared, always));
+};
+
+template <>
+struct Fields<BowlView> {
+  static constexpr std::string_view name = "BowlView";
+  using V = BowlView;
+  static constexpr auto list = std::make_tuple(
+      field("label", &V::label, always), field("range", &V::range, always), field("range_name", &V::range_name, always),
+      field("parts", &V::parts, always), field("minutes", &V::minutes, always), field("damp_hair", &V::damp_hair, always),
+      field("zones", &V::zones, always), field("grams", &V::grams, always), field("cost", &V::cost, always),
+      field("on_head_peroxide_percent", &V::on_head_peroxide_percent, always), field("recipe", &V::recipe, always),
+      field("objective", &V::objective, always), field("rounded_objective", &V::rounded_objective, always),
+      field("runner_up", &V::runner_up, always), field("runner_up_objective", &V::runner_up_objective, always),
+      field("limits", &V::limits, always), field("why", &V::why, always));
+};
+
+template <>
+struct Fields<SearchReport> {
+  static constexpr std::string_view name = "SearchReport";
+  using R = SearchReport;
+  static constexpr auto list = std::make_tuple(
+      field("stopped", &R::stopped, always), field("recipes", &R::recipes, always),
+      field("evaluations", &R::evaluations, always), field("objective", &R::objective, always),
+      field("bound", &R::bound, always), field("gap", &R::gap, always));
+};
+
+template <>
+struct Fields<AssessAnswer> {
+  static constexpr std::string_view name = "AssessAnswer", verb = "assess";
+  static constexpr auto list =
+      std::make_tuple(field("zones", &AssessAnswer::zones, always), field("notes", &AssessAnswer::notes, always));
+};
+
+template <>
+struct Fields<AimAnswer> {
+  static constexpr std::string_view name = "AimAnswer", verb = "aim";
+  static constexpr auto list = std::make_tuple(field("targets", &AimAnswer::targets, always));
+};
+
+template <>
+struct Fields<PredictAnswer> {
+  static constexpr std::string_view name = "PredictAnswer", verb = "predict";
+  static constexpr auto list =
+      std::make_tuple(field("zones", &PredictAnswer::zones, always), field("notes", &PredictAnswer::notes, always));
+};
+
+template <>
+struct Fields<FormulateAnswer> {
+  static constexpr std::string_view name = "FormulateAnswer", verb = "formulate";
+  using A = FormulateAnswer;
+  static constexpr auto list = std::make_tuple(
+      field("bowls", &A::bowls, always), field("zones", &A::zones, always), field("grams", &A::grams, always),
+      field("cost", &A::cost, always), field("currency", &A::currency, always), field("why", &A::why, always),
+      field("notes", &A::notes, always), field("report", &A::report, always));
+};
+
+template <>
+struct Fields<PlanAnswer> {
+  static constexpr std::string_view name = "PlanAnswer", verb = "plan";
+  static constexpr auto list =
+      std::make_tuple(inlined(&PlanAnswer::plan), field("timeline", &PlanAnswer::timeline, always));
+};
+
+template <>
+struct Fields<ToneSwatch> {
+  static constexpr std::string_view name = "ToneSwatch";
+  static constexpr auto list = std::make_tuple(field("level", &ToneSwatch::level, always),
+                                               field("tone", &ToneSwatch::tone, always),
+                                               field("lab", &ToneSwatch::lab, always), field("srgb", &ToneSwatch::srgb, always));
+};
+
+template <>
+struct Fields<LevelsAnswer> {
+  static constexpr std::string_view name = "LevelsAnswer", verb = "levels";
+  static constexpr auto list = std::make_tuple(field("swatches", &LevelsAnswer::swatches, always));
+};
+
+template <>
+struct Fields<ProductView> {
+  static constexpr std::string_view name = "ProductView";
+  using V = ProductView;
+  static constexpr auto list = std::make_tuple(
+      field("id", &V::id, always), field("range", &V::range, always), field("name", &V::name, always),
+      field("cls", &V::cls, always), field("level", &V::level, always), field("tone", &V::tone, always),
+      field("lab", &V::lab), field("srgb", &V::srgb), field("peroxide_percent", &V::peroxide_percent, always),
+      field("stock_g", &V::stock_g, always), field("price_per_g", &V::price_per_g, always));
+};
+
+template <>
+struct Fields<ShelfAnswer> {
+  static constexpr std::string_view name = "ShelfAnswer", verb = "shelf";
+  using A = ShelfAnswer;
+  static constexpr auto list = std::make_tuple(
+      field("id", &A::id, always), field("title", &A::title, always), field("currency", &A::currency, always),
+      field("invented", &A::invented, always), field("ranges", &A::ranges, always), field("products", &A::products, always));
+};
+
+}  // namespace strandline::wire

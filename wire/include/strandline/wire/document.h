@@ -1,0 +1,70 @@
+// The visit document: one text that holds all of one visit's main job. "schema": "strandline.visit/1".
+//
+// What a door adds is named in Sources: a document may write "shelf": "demo" or {"demo": true} and "policy": "house"
+// instead of the values themselves, and may leave both out.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "strandline/visit.h"
+#include "strandline/wire/json.h"
+
+namespace strandline::wire {
+
+inline constexpr std::string_view kVisitSchema = "strandline.visit/1";
+
+struct ShelfRef {
+  std::string name;  // "demo"; empty with no `inlined` = the door's own
+  std::optional<Shelf> inlined;
+};
+
+struct PolicyRef {
+  std::string name;  // "house"
+  std::optional<Policy> inlined;
+};
+
+// Asked of this one answer, not part of the visit.
+struct AnswerOptions {
+  int scenarios = 64;
+};
+
+// As written.
+struct VisitDocument {
+  std::string schema, client, date, skin_test;
+  Head head;
+  std::vector<ZoneAim> aims;
+  ShelfRef shelf;
+  std::vector<Person> people;
+  PolicyRef policy;
+  std::vector<Bowl> bowls;
+  AnswerOptions options;
+};
+
+// The values behind the names. Both requires and absent-vs-failed: nothing = the door knows no such name.
+struct Sources {
+  std::function<std::optional<Shelf>(const std::string& name)> shelf;
+  std::function<std::optional<Policy>(const std::string& name)> policy;
+};
+
+struct ReadVisit {
+  Visit visit;
+  AnswerOptions options;
+};
+
+// Decodes, then resolves the names. Problems carry JSON pointers into `document`.
+Result<ReadVisit> read_visit(const Json& document, const Sources& sources);
+
+// Points of a problem that the shorthand of a span hides ("…/populations/0/level") moved to where the document says it.
+Problems place_in(const Json& document, Problems problems);
+
+// A shelf file and a policy file by themselves.
+Result<Shelf> read_shelf(const Json& document);
+Result<Policy> read_policy(const Json& document);
+
+// JSON Schema (2020-12) of the visit document.
+Json visit_schema();
+
+}  // namespace strandline::wire

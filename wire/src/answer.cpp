@@ -1,0 +1,193 @@
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <map>
+
+#include "strandline/levels.h"
+#include "strandline/wire/answer.h"
+
+namespace strandline::wire {
+
+namespace {
+
+Rgb as_rgb(const Srgb& c) {
+  const auto byte = [](double v) { return static_cast<int>(std::lround(std::clamp(v, 0.0, 1.0) * 255)); };
+  char buffer[8];
+  std::snprintf(buffer, sizeof buffer, "#%02x%02x%02x", byte(c.r), byte(c.g), byte(c.b));
+  return {buffer, !c.in_gamut};
+}
+
+Rgb seen(const Spectrum& reflectance, Light light) {
+  const Weights& w = weights(light, Observer::cie_1964_10deg);
+  return as_rgb(srgb(xyz(reflectance, w), w.white));
+}
+
+// Four decimals of reflectance are more than any screen or eye tells apart.
+std::vector<double> rounded(const Spectrum& reflectance) {
+  constexpr double steps = 1e4;
+  std::vector<double> out(reflectance.begin(), reflectance.end());
+  for (double& r : out) r = std::round(r * steps) / steps;
+  return out;
+}
+
+PopulationView view(const PopulationColour& p) {
+  return {p.name,        p.kind,         p.share,      p.lab, under_lights(p.reflectance), p.named.level, p.named.tone,
+          p.named.warmth, p.level, rounded(p.reflectance)};
+}
+
+ColourView view(const ZoneColour& z) {
+  ColourView out;
+  out.lab = z.lab;
+  out.srgb = under_lights(z.reflectance);
+  out.level = z.named.level;
+  out.tone = z.named.tone;
+  out.warmth = z.named.warmth;
+  out.level_spread = z.level;
+  out.contrast_levels = z.contrast_levels;
+  out.porosity = z.porosity;
+  out.condition_left = z.condition_left;
+  for (const Lab& c : z.fan) out.fan.push_back({c, rgb(c)});
+  for (const PopulationColour& p : z.populations) out.populations.push_back(view(p));
+  out.reflectance = rounded(z.reflectance);
+  return out;
+}
+
+TargetView view(const Target& t) { return {t.lab, rgb(t.lab), t.level, t.tone, t.leave, t.weight}; }
+
+using TargetOf = std::map<std::string, const Target*>;
+
+TargetOf by_zone(const std::vector<Target>& targets) {
+  TargetOf out;
+  for (const Target& t : targets) out[t.zone] = &t;
+  return out;
+}
+
+ZoneView view(const ZoneResult& r, const TargetOf& targets) {
+  ZoneView out;
+  out.zone = r.zone;
+  if (r.landing) {
+    out.likelihood = r.landing->likelihood;
+    out.show_likelihood = r.landing->show_number;
+    out.simulated = r.landing->simulated;
+  }
+  if (const auto t = targets.find(r.zone); t != targets.end()) out.target = view(*t->second);
+  out.today = view(r.today);
+  out.planned = view(r.planned);
+  out.lift_levels = r.lift_levels;
+  out.deposit = r.deposit;
+  out.exposure = r.exposure;
+  out.landing = r.landing;
+  return out;
+}
+
+BowlView view(const PlannedBowl& b, const Shelf& shelf) {
+  BowlView out;
+  const Formula& f = b.bowl.formula;
+  out.label = b.bowl.label;
+  out.range = f.range;
+  if (const Range* range = find_range(shelf, f.range)) out.range_name = range->name;
+  for (const Part& part : f.parts) {
+    const Product* product = find_product(shelf, part.product);
+    out.parts.push_back({part.product, product ? product->name : "", part.grams});
+  }
+  out.minutes = f.minutes;
+  out.damp_hair = f.damp_hair;
+  out.zones = b.bowl.zones;
+  out.grams = b.grams;
+  out.cost = b.cost;
+  out.on_head_peroxide_percent = b.on_head_peroxide_percent;
+  out.recipe = b.recipe;
+  out.runner_up = b.runner_up;
+  out.objective = b.objective;
+  out.rounded_objective = b.rounded_objective;
+  out.runner_up_objective = b.runner_up_objective;
+  out.limits = b.limits;
+  out.why = b.why;
+  return out;
+}
+
+}  // namespace
+
+Rgb rgb(const Lab& daylight) {
+  const Xyz& white = weights(Light::daylight, Observer::cie_1964_10deg).white;
+  return as_rgb(srgb(xyz(daylight, white), white));
+}
+
+UnderLights under_lights(const Spectrum& r) {
+  return {seen(r, Light::daylight), seen(r, Light::lamp), seen(r, Light::led), seen(r, Light::fluorescent)};
+}
+
+AssessAnswer view(const Assessment& assessment) {
+  AssessAnswer out;
+  for (const ZoneColour& z : assessment.zones) out.zones.push_back({z.zone, view(z)});
+  out.notes = assessment.notes;
+  return out;
+}
+
+AimAnswer view(const std::vector<Target>& targets) {
+  AimAnswer out;
+  for (const Target& t : targets) out.targets.push_back({t.zone, view(t)});
+  return out;
+}
+
+PredictAnswer view(const Prediction& prediction, const std::vector<Target>& targets) {
+  PredictAnswer out;
+  const TargetOf wanted = by_zone(targets);
+  for (const ZoneResult& r : prediction.zones) out.zones.push_back(view(r, wanted));
+  out.notes = prediction.notes;
+  return out;
+}
+
+FormulateAnswer view(const Plan& plan, const std::vector<Target>& targets, const Shelf& shelf) {
+  FormulateAnswer out;
+  const TargetOf wanted = by_zone(targets);
+  for (const PlannedBowl& b : plan.bowls) out.bowls.push_back(view(b, shelf));
+  for (const ZonePlan& z : plan.zones) {
+    ZoneView zone = view(z.result, wanted);
+    zone.bowl = z.bowl;
+    zone.reachable = z.reachable;
+    zone.why_not = z.why_not;
+    out.zones.push_back(std::move(zone));
+  }
+  out.grams = plan.grams;
+  out.cost = plan.cost;
+  out.currency = plan.currency;
+  out.why = plan.why;
+  out.notes = plan.notes;
+  out.report = plan.report;
+  return out;
+}
+
+PlanAnswer view(const VisitPlan& plan, const Shelf& shelf) {
+  PlanAnswer out{view(plan.plan, plan.targets, shelf), plan.timeline};
+  const Problems& read = plan.assessment.notes;
+  out.plan.notes.insert(out.plan.notes.begin(), read.begin(), read.end());
+  return out;
+}
+
+LevelsAnswer levels_answer() {
+  LevelsAnswer out;
+  for (double level = level_lowest; level <= level_highest; level += 1) {
+    for (int tone = 0; tone < kTones; ++tone) {
+      const Lab lab = colour_of(level, static_cast<Tone>(tone));
+      out.swatches.push_back({level, static_cast<Tone>(tone), lab, rgb(lab)});
+    }
+  }
+  return out;
+}
+
+ShelfAnswer view(const Shelf& shelf) {
+  ShelfAnswer out{shelf.id, shelf.title, shelf.currency, shelf.invented, shelf.ranges, {}};
+  const Weights& w = weights(Light::daylight, Observer::cie_1964_10deg);
+  for (const Product& p : shelf.products) {
+    ProductView v{p.id, p.range, p.name, p.cls, p.level, p.tone, {}, {}, p.peroxide_percent, p.stock_g, p.price_per_g};
+    if (p.swatch) {
+      v.lab = lab(*p.swatch, w);
+      v.srgb = under_lights(*p.swatch);
+    }
+    out.products.push_back(std::move(v));
+  }
+  return out;
+}
+
+}  // namespace strandline::wire

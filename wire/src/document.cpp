@@ -1,0 +1,107 @@
+#include "strandline/wire/document.h"
+
+#include "strandline/wire/encode.h"
+#include "strandline/wire/visit_fields.h"
+
+namespace strandline::wire {
+
+namespace {
+
+// "demo", {"demo": true}, or the value itself.
+template <class Ref>
+void decode_ref(const Json& in, Ref& out, const At& at, const Rules& rules) {
+  const std::string named(Special<Ref>::named);
+  if (in.is_string()) return decode_text(in, out.name, at, rules);
+  if (in.is_object() && in.size() == 1 && in.contains(named)) {
+    if (in[named] == true) {
+      out.name = named;
+    } else {
+      wrong_type(in[named], at.key(named), "true");
+    }
+    return;
+  }
+  decode(in, out.inlined.emplace(), at);
+}
+
+template <class Ref>
+Json encode_ref(const Ref& ref) {
+  if (ref.inlined) return encode(*ref.inlined);
+  return ref.name.empty() ? std::string(Special<Ref>::named) : ref.name;
+}
+
+template <class T, class Ref>
+void resolve(Ref& ref, T& out, const std::function<std::optional<T>(const std::string&)>& known, std::string_view key,
+             Problems& problems) {
+  if (ref.inlined) {
+    out = std::move(*ref.inlined);
+  } else if (std::optional<T> found = known ? known(ref.name) : std::nullopt) {
+    out = std::move(*found);
+  } else {
+    const std::string nearest(Special<Ref>::named);
+    problems.push_back({"unknown_name", pointer("", key), {{"name", ref.name}, {"nearest", nearest}}});
+  }
+}
+
+template <class T>
+Result<T> read_whole(const Json& document) {
+  T out;
+  Problems problems;
+  decode(document, out, At(problems, ""));
+  if (!problems.empty()) return tl::unexpected(std::move(problems));
+  return out;
+}
+
+}  // namespace
+
+void Special<ShelfRef>::decode(const Json& in, ShelfRef& out, const At& at, const Rules& rules) {
+  decode_ref(in, out, at, rules);
+}
+void Special<PolicyRef>::decode(const Json& in, PolicyRef& out, const At& at, const Rules& rules) {
+  decode_ref(in, out, at, rules);
+}
+Json Special<ShelfRef>::encode(const ShelfRef& ref) { return encode_ref(ref); }
+Json Special<PolicyRef>::encode(const PolicyRef& ref) { return encode_ref(ref); }
+
+Result<ReadVisit> read_visit(const Json& document, const Sources& sources) {
+  VisitDocument d;
+  Problems problems;
+  decode(document, d, At(problems, ""));
+  if (document.is_object() && document.contains("schema") && document["schema"].is_string() &&
+      d.schema != kVisitSchema) {
+    problems.insert(problems.begin(), {"unknown_schema", "/schema", {{"expected", std::string(kVisitSchema)}}});
+  }
+  ReadVisit out;
+  Visit& v = out.visit;
+  resolve(d.shelf, v.shelf, sources.shelf, "shelf", problems);
+  resolve(d.policy, v.policy, sources.policy, "policy", problems);
+  if (!problems.empty()) return tl::unexpected(std::move(problems));
+  v.client = std::move(d.client);
+  v.date = std::move(d.date);
+  v.skin_test = std::move(d.skin_test);
+  v.head = std::move(d.head);
+  v.aims = std::move(d.aims);
+  v.people = std::move(d.people);
+  v.bowls = std::move(d.bowls);
+  out.options = d.options;
+  return out;
+}
+
+Problems place_in(const Json& document, Problems problems) {
+  constexpr std::string_view key = "/populations";
+  for (Problem& p : problems) {
+    const std::size_t at = p.path.find(key);
+    if (at == std::string::npos || !p.path.starts_with("/head/areas/")) continue;
+    const Json::json_pointer span(p.path.substr(0, at));
+    if (!document.contains(span) || document[span].contains("populations")) continue;
+    const std::size_t slash = p.path.rfind('/');
+    const std::string last = p.path.substr(slash + 1);
+    const bool written = document[span].contains(last);
+    p.path = p.path.substr(0, at) + (last == "share" ? "/white_percent" : written ? '/' + last : "");
+  }
+  return problems;
+}
+
+Result<Shelf> read_shelf(const Json& document) { return read_whole<Shelf>(document); }
+Result<Policy> read_policy(const Json& document) { return read_whole<Policy>(document); }
+
+}  // namespace strandline::wire
