@@ -1,0 +1,65 @@
+// A request in the form the search works on: sorted by id, time in ticks.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <limits>
+#include <vector>
+
+#include "schedule/order.h"
+#include "strandline/schedule.h"
+
+namespace strandline {
+
+// Plans are laid on quarters of a minute: durations to the nearest, minima up, maxima down.
+inline constexpr double kTicksPerMinute = 4;
+inline constexpr int kNever = std::numeric_limits<int>::max() / 4;
+inline constexpr int kMaxApplications = 24;
+inline constexpr int kMaxPeople = 8;
+
+int nearest_ticks(double minutes);
+int ticks_up(double minutes);
+int ticks_down(double minutes);
+inline double minutes_of(int ticks) { return ticks / kTicksPerMinute; }
+
+struct Instance {
+  struct App {
+    int bowl = 0;
+    std::array<int, kMaxPeople> apply{};  // ticks by person, kNever = cannot
+    int fastest = 0;                      // least of them
+    int develop = 0;                      // from the last touch
+    int max = 0;                          // from the first touch
+    bool packet = false;
+    std::uint32_t later = 0;  // placed no later in time than these
+    int twin = -1;            // the next application that differs in nothing but its id
+  };
+  struct Mix {
+    int minutes = 0, life = 0;
+  };
+  struct Hands {
+    bool prepare = false, mix = false, apply = false, remove = false;
+    int from = 0, until = kNever;
+  };
+
+  ScheduleRequest request;  // sorted by id
+  std::vector<OrderRule> rules;
+  std::vector<App> apps;
+  std::vector<Mix> bowls;
+  std::vector<Hands> people;
+  int prepare = 0, remove = 0;
+  bool soft = false;
+  int soft_cost = 0;  // ticks per pair out of order
+  long node_limit = 0;
+};
+
+// Requires a request that check_request accepts.
+Instance make_instance(const ScheduleRequest& request, bool to_target);
+
+// Every maximum longer by `ticks`.
+Instance stretched(Instance instance, int ticks);
+
+bool has(const Person& person, Skill skill);
+
+Problems check_request(const ScheduleRequest& request);
+
+}  // namespace strandline

@@ -1,0 +1,63 @@
+#include "strandline/schedule.h"
+
+#include "schedule/explain.h"
+#include "schedule/forecast.h"
+#include "schedule/timeline.h"
+
+namespace strandline {
+namespace {
+
+struct Attempt {
+  Instance instance;
+  SearchReport report;
+  bool to_target;
+};
+
+Attempt attempt(const ScheduleRequest& request, bool to_target) {
+  auto instance = make_instance(request, to_target);
+  auto report = search(instance);
+  return {std::move(instance), std::move(report), to_target};
+}
+
+// To the target where the clocks allow it, else to the minimum, as the policy says.
+Attempt best_attempt(const ScheduleRequest& request) {
+  const auto wish = request.policy.develop_to;
+  auto first = attempt(request, wish != DevelopTo::minimum);
+  if (first.report.best || wish != DevelopTo::target_if_possible) return first;
+  return attempt(request, false);
+}
+
+}  // namespace
+
+Result<Timeline> schedule(const ScheduleRequest& request) {
+  if (auto problems = check_request(request); !problems.empty()) return tl::unexpected(std::move(problems));
+  const auto [instance, report, to_target] = best_attempt(request);
+  if (!report.best) {
+    if (!report.proven) return tl::unexpected(Problems{{"search_stopped", "/policy/node_limit", {}}});
+    return tl::unexpected(explain(instance));
+  }
+
+  const auto plan = plan_jobs(instance, *report.best);
+  const auto tail = lay_tail(instance, plan.basin);
+  const auto seen = looks(instance, plan);
+  if (!seen) return tl::unexpected(seen.error());
+
+  auto timeline = make_timeline(instance, plan, *tail, *seen);
+  if (request.leave_by && timeline.finish_min > *request.leave_by)
+    return tl::unexpected(Problems{{"leaves_too_late",
+                                    "/leave_by",
+                                    {{"minutes", std::to_string(timeline.finish_min - *request.leave_by)},
+                                     {"finish", std::to_string(timeline.finish_min)}}}});
+  const auto spread = forecast(
+      instance, plan, *tail, request.leave_by.value_or(timeline.finish_min + request.policy.late_tolerance));
+  timeline.finish_mean = spread.mean;
+  timeline.finish_sd = spread.sd;
+  timeline.on_time_probability = spread.on_time;
+  timeline.clocks_probability = spread.clocks_hold;
+  timeline.developed_to = to_target ? DevelopTo::target : DevelopTo::minimum;
+  timeline.proven = report.proven;
+  timeline.nodes = report.nodes;
+  return timeline;
+}
+
+}  // namespace strandline
