@@ -46,7 +46,7 @@ Spectrum selectivity(const Fibre& fibre, const Constants& constants);
 
 // M6 and M9: the fibre after the chemistry, without the new dye. Closed form in the exposure.
 Fibre lightened(const Fibre& fibre, const Treatment& treatment, const Constants& constants);
-// The whole treatment: lightened, then dyed, more porous by the wear.
-Fibre treated(const Fibre& fibre, const Treatment& treatment, const Constants& constants);
+// The whole treatment: lightened, then dyed with these band preferences, more porous by the wear.
+Fibre treated(const Fibre& fibre, const Treatment& treatment, const Spectrum& preference, const Constants& constants);
 
 }  // namespace strandline

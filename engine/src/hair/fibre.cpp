@@ -94,11 +94,10 @@ Fibre lightened(const Fibre& f, const Treatment& t, const Constants& c) {
   return after;
 }
 
-Fibre treated(const Fibre& f, const Treatment& t, const Constants& c) {
+Fibre treated(const Fibre& f, const Treatment& t, const Spectrum& preference, const Constants& c) {
   Fibre after = lightened(f, t, c);
   const double u = uptake(f, t, c);
-  const Spectrum s = selectivity(f, c);
-  for (int b = 0; b < kBands; ++b) after.dye[b] += u * s[b] * t.load[b];
+  for (int b = 0; b < kBands; ++b) after.dye[b] += u * preference[b] * t.load[b];
   after.porosity = std::min(3.0, f.porosity + t.wear);
   return after;
 }

@@ -10,10 +10,12 @@
 #include "strandline/colour.h"
 #include "strandline/loss.h"
 #include "strandline/scenario.h"
+#include "strandline/treatment.h"
 
 namespace strandline {
 
-// One zone under one process setting, ready for any dye load. Lanes are scenarios, padded to `stride`.
+// One zone under one process setting, ready for any dye load. Lanes are scenarios, padded to `stride`; the doubles are
+// the same numbers for the exact routine, not padded.
 struct ZoneTable {
   int scenarios = 0, stride = 0, populations = 0;
   std::vector<float> base;      // [population][band][stride]: optical depth before the new dye
@@ -24,7 +26,13 @@ struct ZoneTable {
   std::vector<bool> white;      // [population]
   bool has_contrast = false;    // white and pigmented fibres are both there
   double exposure = 0;          // mean over the scenarios
+  std::vector<double> exact_base, exact_uptake, exact_share, exact_prefer, exact_m;
 };
+
+// The table of a zone before a bowl of this chemistry, its load left out.
+ZoneTable zone_table(const ZoneDraws& zone, const BowlChemistry& bowl, const Draws& draws);
+// The table of a zone left as it is.
+ZoneTable zone_table(const ZoneDraws& zone, const Draws& draws);
 
 // The recipe's colour in one scenario.
 struct ScenarioColour {
@@ -34,6 +42,8 @@ struct ScenarioColour {
 
 // Mean loss over the scenarios for each of `count` loads (each kBands floats, row by row).
 void mean_losses(const ZoneTable& zone, const ZoneLoss& loss, const float* loads, int count, float* out);
+// The same for one load in double precision, scalar, in a fixed order: the number that counts.
+double exact_mean_loss(const ZoneTable& zone, const ZoneLoss& loss, const Spectrum& load);
 // Mean ΔE00 to the target for each load.
 void mean_delta_e_2000(const ZoneTable& zone, const Lab& target, const float* loads, int count, float* out);
 // Every scenario's colour for one load.

@@ -21,14 +21,17 @@ double mean(const Spectrum& s) {
 void apply(const BowlChemistry& bowl, ZoneDraws& zone, const Draws& draws, double* exposure, double* deposit) {
   const Treatment nominal = treatment(bowl, zone.from_cm, zone.to_cm, draws.nominal);
   *exposure += nominal.exposure;
+  std::vector<Spectrum> preferences;
   for (size_t p = 0; p < zone.nominal.fibres.size(); ++p) {
     Fibre& f = zone.nominal.fibres[p];
+    preferences.push_back(selectivity(f, draws.nominal));
     *deposit += zone.nominal.shares[p] * uptake(f, nominal, draws.nominal) * mean(nominal.load);
-    f = treated(f, nominal, draws.nominal);
+    f = treated(f, nominal, preferences[p], draws.nominal);
   }
   for (size_t s = 0; s < zone.scenarios.size(); ++s) {
     const Treatment t = treatment(bowl, zone.from_cm, zone.to_cm, draws.constants[s]);
-    for (Fibre& f : zone.scenarios[s].fibres) f = treated(f, t, draws.constants[s]);
+    std::vector<Fibre>& fibres = zone.scenarios[s].fibres;
+    for (size_t p = 0; p < fibres.size(); ++p) fibres[p] = treated(fibres[p], t, preferences[p], draws.constants[s]);
   }
 }
 

@@ -1,0 +1,173 @@
+#include "formulate/enumerate.h"
+
+#include <algorithm>
+#include <limits>
+#include <tuple>
+
+namespace strandline {
+namespace {
+
+constexpr int kBlock = 256;       // recipes evaluated together
+constexpr double kRounding = 4e-4;  // largest error of the single-precision mean loss, doubled
+
+auto key(const Candidate& c) {
+  return std::make_tuple(c.objective, c.setting, c.shares.product[0], c.shares.product[1], c.shares.product[2], c.shares.eighths[0],
+                         c.shares.eighths[1]);
+}
+bool before(const Candidate& a, const Candidate& b) { return key(a) < key(b); }
+
+// The best few of a stream, exact to rounding: everything within kRounding of the worst kept stays too.
+class Best {
+ public:
+  void offer(const Candidate& c) {
+    if (c.objective > limit_) return;
+    kept_.push_back(c);
+    if (kept_.size() >= 4 * kKept) trim();
+  }
+  void merge(const Best& other) {
+    for (const Candidate& c : other.kept_) offer(c);
+  }
+  std::vector<Candidate> take() {
+    trim();
+    return std::move(kept_);
+  }
+
+ private:
+  void trim() {
+    std::sort(kept_.begin(), kept_.end(), before);
+    if (kept_.size() <= kKept) return;
+    limit_ = kept_[kKept - 1].objective + kRounding;
+    const auto end = std::find_if(kept_.begin() + kKept, kept_.end(), [&](const Candidate& c) { return c.objective > limit_; });
+    kept_.erase(std::min(end, kept_.begin() + 3 * kKept), kept_.end());
+  }
+  std::vector<Candidate> kept_;
+  double limit_ = std::numeric_limits<double>::infinity();
+};
+
+// All that one setting needs to evaluate recipes on the zones it may touch.
+struct SettingRun {
+  std::vector<ZoneTable> tables;   // per zone; empty where forbidden
+  std::vector<bool> group_allowed;
+};
+
+SettingRun prepare(const Setting& setting, const std::vector<SearchZone>& zones, const std::vector<ZoneGroup>& groups,
+                   const Draws& draws, const FormulaPolicy& policy) {
+  SettingRun run;
+  run.tables.resize(zones.size());
+  run.group_allowed.assign(groups.size(), true);
+  for (size_t g = 0; g < groups.size(); ++g)
+    for (int z : groups[g].zones)
+      if (!forbidden(setting, *zones[static_cast<size_t>(z)].area, *zones[static_cast<size_t>(z)].span, policy).empty()) run.group_allowed[g] = false;
+  for (size_t g = 0; g < groups.size(); ++g)
+    if (run.group_allowed[g])
+      for (int z : groups[g].zones) run.tables[static_cast<size_t>(z)] = zone_table(*zones[static_cast<size_t>(z)].draws, bare_chemistry(setting), draws);
+  return run;
+}
+
+}  // namespace
+
+BowlChemistry bare_chemistry(const Setting& s) {
+  BowlChemistry b;
+  b.cls = s.range->cls;
+  b.peroxide_percent = s.developer_percent * s.ratio / (1 + s.ratio);
+  b.minutes = s.minutes;
+  b.alkaline_lift = s.range->alkaline_lift;
+  b.reference_minutes = s.range->reference.minutes;
+  return b;
+}
+
+Domain domain(const Shelf& shelf, const FormulaPolicy& policy) {
+  Domain d;
+  for (const Range& r : shelf.ranges) {
+    const std::vector<Setting> own = settings(r, shelf, policy);
+    if (own.empty()) continue;
+    RecipeSet set(r, shelf, policy);
+    if (set.shares().empty()) continue;
+    for (const Setting& s : own) d.settings.push_back({s, static_cast<int>(d.sets.size())});
+    d.sets.push_back(std::move(set));
+  }
+  return d;
+}
+
+Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones, const std::vector<ZoneGroup>& groups,
+                      const Draws& draws, double total_weight, const FormulaPolicy& policy, const FormulateOptions& options) {
+  const size_t masks = size_t{1} << groups.size();
+  Enumeration out;
+  out.best.resize(masks);
+  // Work pieces: a setting and a stretch of its recipes.
+  constexpr int kPiece = 16384;
+  struct Piece {
+    int setting, begin, end;
+  };
+  std::vector<Piece> pieces;
+  std::vector<SettingRun> runs(domain.settings.size());
+  options.parallel(static_cast<int>(runs.size()), [&](int begin, int end) {
+    for (int i = begin; i < end; ++i) runs[static_cast<size_t>(i)] = prepare(domain.settings[static_cast<size_t>(i)].setting, zones, groups, draws, policy);
+  });
+  for (size_t i = 0; i < runs.size(); ++i) {
+    const int n = static_cast<int>(domain.sets[static_cast<size_t>(domain.settings[i].set)].shares().size());
+    for (int b = 0; b < n; b += kPiece) pieces.push_back({static_cast<int>(i), b, std::min(n, b + kPiece)});
+  }
+
+  std::vector<std::vector<Best>> found(pieces.size());
+  auto run_piece = [&](size_t index) {
+    const Piece piece = pieces[index];
+    const SettingRun& run = runs[static_cast<size_t>(piece.setting)];
+    const Domain::OneSetting& one = domain.settings[static_cast<size_t>(piece.setting)];
+    const RecipeSet& set = domain.sets[static_cast<size_t>(one.set)];
+    std::vector<Best>& best = found[index];
+    best.resize(masks);
+    std::vector<float> loads(kBlock * kBands), losses(kBlock);
+    std::vector<double> group_loss(groups.size() * kBlock);
+    for (int begin = piece.begin; begin < piece.end; begin += kBlock) {
+      if (options.cancelled()) return;
+      const int count = std::min(kBlock, piece.end - begin);
+      for (int i = 0; i < count; ++i) {
+        const Spectrum load = set.load(set.shares()[static_cast<size_t>(begin + i)], one.setting.ratio);
+        for (int b = 0; b < kBands; ++b) loads[static_cast<size_t>(i * kBands + b)] = static_cast<float>(load[b]);
+      }
+      std::fill(group_loss.begin(), group_loss.end(), 0);
+      for (size_t g = 0; g < groups.size(); ++g) {
+        if (!run.group_allowed[g]) continue;
+        for (int z : groups[g].zones) {
+          const SearchZone& zone = zones[static_cast<size_t>(z)];
+          const ZoneTable& table = run.tables[static_cast<size_t>(z)];
+          mean_losses(table, zone.price, loads.data(), count, losses.data());
+          const double gentle = Constants{}.price_exposure * table.exposure;
+          for (int i = 0; i < count; ++i)
+            group_loss[g * kBlock + static_cast<size_t>(i)] += zone.weight / total_weight * (losses[static_cast<size_t>(i)] + gentle);
+        }
+      }
+      for (size_t mask = 1; mask < masks; ++mask) {
+        bool allowed = true;
+        for (size_t g = 0; g < groups.size(); ++g) allowed = allowed && (!(mask >> g & 1) || run.group_allowed[g]);
+        if (!allowed) continue;
+        for (int i = 0; i < count; ++i) {
+          double sum = 0;
+          for (size_t g = 0; g < groups.size(); ++g)
+            if (mask >> g & 1) sum += group_loss[g * kBlock + static_cast<size_t>(i)];
+          best[mask].offer({sum, one.set, piece.setting, set.shares()[static_cast<size_t>(begin + i)]});
+        }
+      }
+    }
+  };
+  options.parallel(static_cast<int>(pieces.size()), [&](int begin, int end) {
+    for (int i = begin; i < end; ++i) run_piece(static_cast<size_t>(i));
+  });
+
+  for (size_t mask = 1; mask < masks; ++mask) {
+    Best all;
+    for (auto& piece : found)
+      if (!piece.empty()) all.merge(piece[mask]);
+    out.best[mask] = all.take();
+  }
+  for (const Piece& p : pieces) {
+    out.recipes += p.end - p.begin;
+    const SettingRun& run = runs[static_cast<size_t>(p.setting)];
+    for (const ZoneTable& t : run.tables) out.evaluations += static_cast<long long>(t.scenarios) * (p.end - p.begin);
+  }
+  out.cancelled = options.cancelled();
+  return out;
+}
+
+}  // namespace strandline

@@ -1,0 +1,48 @@
+// Full enumeration of the certified domain: for every set of zone groups, the best recipes that may serve it.
+// The oracle of the search: vectorised, nothing pruned.
+#pragma once
+
+#include <vector>
+
+#include "formulate/groups.h"
+#include "formulate/recipes.h"
+#include "formulate/settings.h"
+
+namespace strandline {
+
+// One recipe under one setting with its objective for one set of groups.
+struct Candidate {
+  double objective = 0;  // J of M14 for the set, without the price of the bowl
+  int set = 0;           // index of the RecipeSet
+  int setting = 0;       // index into Domain::settings
+  Shares shares;
+};
+
+// The recipes and settings of a whole shelf.
+struct Domain {
+  std::vector<RecipeSet> sets;
+  struct OneSetting {
+    Setting setting;
+    int set = 0;
+  };
+  std::vector<OneSetting> settings;
+};
+Domain domain(const Shelf& shelf, const FormulaPolicy& policy);
+
+// Everything one kind of span needs: groups, their zones, and what every set of groups (bit mask) found.
+struct Enumeration {
+  // best[mask] for mask in 1 … 2^groups − 1, ordered by (objective, setting, shares); empty where nothing is allowed.
+  std::vector<std::vector<Candidate>> best;
+  long long recipes = 0, evaluations = 0;
+  bool cancelled = false;
+};
+
+inline constexpr int kKept = 12;  // candidates kept per set of groups
+
+Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones, const std::vector<ZoneGroup>& groups,
+                      const Draws& draws, double total_weight, const FormulaPolicy& policy, const FormulateOptions& options);
+
+// The chemistry of a setting without its load.
+BowlChemistry bare_chemistry(const Setting& setting);
+
+}  // namespace strandline

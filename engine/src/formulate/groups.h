@@ -1,0 +1,35 @@
+// Zones that may share a bowl: one span kind, few enough groups that every subset can be searched.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "predict/kernel.h"
+#include "strandline/formulate.h"
+#include "strandline/loss.h"
+
+namespace strandline {
+
+// One zone as the search sees it.
+struct SearchZone {
+  const Area* area = nullptr;
+  const Span* span = nullptr;
+  const ZoneDraws* draws = nullptr;
+  const Target* target = nullptr;
+  ZoneLoss price;
+  double weight = 1;
+  double leave_loss = 0;  // expected loss when nothing is done
+};
+
+// Zones that always go together, and the span kind they are of (a bowl serves one span kind).
+struct ZoneGroup {
+  std::vector<int> zones;  // indices into the list of SearchZone
+  bool at_scalp = true;
+};
+
+inline constexpr int kGroupsMost = 6;
+
+// Every zone its own group, nearest alike zones merged until at most kGroupsMost are left per span kind.
+std::vector<ZoneGroup> group_zones(const std::vector<SearchZone>& zones);
+
+}  // namespace strandline

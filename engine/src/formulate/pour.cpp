@@ -1,0 +1,71 @@
+#include "formulate/pour.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace strandline {
+
+Formula pour(const RecipeSet& set, const Shares& shares, const Setting& setting, double total, const Shelf& shelf, const FormulaPolicy& policy) {
+  int smallest = kEighths;
+  for (int i = 0; i < 3; ++i)
+    if (shares.eighths[i] > 0) smallest = std::min<int>(smallest, shares.eighths[i]);
+  const double colour = std::max(total / (1 + setting.ratio), policy.part_min_g * kEighths / smallest);
+  auto rounded = [&](double g) { return std::max(policy.gram_step, std::round(g / policy.gram_step) * policy.gram_step); };
+
+  Formula f;
+  f.range = setting.range->id;
+  f.minutes = setting.minutes;
+  double poured = 0;
+  for (int i = 0; i < 3; ++i) {
+    if (shares.eighths[i] == 0) continue;
+    const double g = rounded(colour * shares.eighths[i] / kEighths);
+    f.parts.push_back({set.products()[static_cast<size_t>(shares.product[i])]->id, g});
+    poured += g;
+  }
+  std::sort(f.parts.begin(), f.parts.end(), [](const Part& a, const Part& b) { return a.grams != b.grams ? a.grams > b.grams : a.product < b.product; });
+  if (setting.ratio > 0)
+    for (const Part& p : bottles(shelf, setting.developer_percent, rounded(poured * setting.ratio), policy.gram_step)) f.parts.push_back(p);
+  return f;
+}
+
+law::Composition composition(const Formula& f, const Shelf& shelf) {
+  law::Composition all;
+  for (const Part& part : f.parts) {
+    const Product* p = find_product(shelf, part.product);
+    if (!p) continue;
+    law::Ingredient in;
+    in.id = p->id;
+    in.grams = part.grams;
+    in.peroxide_percent = p->peroxide_percent;
+    in.declared = p->declared;
+    in.fully_declared = p->fully_declared;
+    all.push_back(std::move(in));
+  }
+  return all;
+}
+
+law::Use use_of(ProductClass cls) {
+  switch (cls) {
+    case ProductClass::permanent:
+    case ProductClass::high_lift:
+    case ProductClass::demi:
+    case ProductClass::filler: return law::Use::oxidative_dye;
+    case ProductClass::lightener: return law::Use::lightener;
+    default: return law::Use::non_oxidative_dye;
+  }
+}
+
+double cost(const Formula& f, const Shelf& shelf) {
+  double sum = 0;
+  for (const Part& part : f.parts)
+    if (const Product* p = find_product(shelf, part.product)) sum += part.grams * p->price_per_g;
+  return sum;
+}
+
+double grams(const Formula& f) {
+  double sum = 0;
+  for (const Part& p : f.parts) sum += p.grams;
+  return sum;
+}
+
+}  // namespace strandline

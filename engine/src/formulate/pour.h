@@ -1,0 +1,20 @@
+// A recipe becomes grams: whole or half grams, no part too small to weigh, real bottles.
+#pragma once
+
+#include "formulate/recipes.h"
+#include "formulate/settings.h"
+
+namespace strandline {
+
+// Requires grams > 0. The mix grows where the smallest colour part would be under policy.part_min_g.
+Formula pour(const RecipeSet& set, const Shares& shares, const Setting& setting, double grams, const Shelf& shelf,
+             const FormulaPolicy& policy);
+
+// What the law list says of a formula, and its peroxide.
+law::Composition composition(const Formula& formula, const Shelf& shelf);
+law::Use use_of(ProductClass cls);
+
+double cost(const Formula& formula, const Shelf& shelf);
+double grams(const Formula& formula);
+
+}  // namespace strandline

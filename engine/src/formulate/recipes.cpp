@@ -1,0 +1,65 @@
+#include "formulate/recipes.h"
+
+namespace strandline {
+namespace {
+
+bool carries_colour(ProductClass c) {
+  return c == ProductClass::permanent || c == ProductClass::high_lift || c == ProductClass::demi || c == ProductClass::direct ||
+         c == ProductClass::corrector || c == ProductClass::clear;
+}
+
+}  // namespace
+
+RecipeSet::RecipeSet(const Range& range, const Shelf& shelf, const FormulaPolicy& policy) : range_(range) {
+  for (const Product& p : shelf.products)
+    if (p.range == range.id && p.swatch && carries_colour(p.cls) && p.stock_g >= policy.part_min_g) {
+      products_.push_back(&p);
+      offers_.push_back(offered(p));
+    }
+  const short n = static_cast<short>(products_.size());
+  auto add = [this](const Shares& s) {
+    if (allowed(s)) shares_.push_back(s);
+  };
+  for (short i = 0; i < n; ++i) {
+    add({{i, 0, 0}, {kEighths, 0, 0}});
+    for (short j = static_cast<short>(i + 1); j < n; ++j) {
+      for (signed char a = 1; a < kEighths; ++a) add({{i, j, 0}, {a, static_cast<signed char>(kEighths - a), 0}});
+      for (short k = static_cast<short>(j + 1); k < n; ++k)
+        for (signed char a = 1; a < kEighths - 1; ++a)
+          for (signed char b = 1; a + b < kEighths; ++b)
+            add({{i, j, k}, {a, b, static_cast<signed char>(kEighths - a - b)}});
+    }
+  }
+}
+
+// Correctors stay within their share; a bowl of nothing but clear and correctors is no colour.
+bool RecipeSet::allowed(const Shares& s) const {
+  int correctors = 0, colours = 0;
+  for (int i = 0; i < 3; ++i) {
+    if (s.eighths[i] == 0) continue;
+    const ProductClass c = products_[static_cast<size_t>(s.product[i])]->cls;
+    if (c == ProductClass::corrector) correctors += s.eighths[i];
+    else if (c != ProductClass::clear) colours += s.eighths[i];
+  }
+  return colours > 0 && correctors <= range_.corrector_max_share * kEighths + 1e-9;
+}
+
+Spectrum RecipeSet::load(const Shares& s, double ratio) const {
+  const double factor = dilution(range_, ratio) / kEighths;
+  Spectrum offer{};
+  for (int i = 0; i < 3; ++i) {
+    if (s.eighths[i] == 0) continue;
+    const Spectrum& o = offers_[static_cast<size_t>(s.product[i])];
+    for (int b = 0; b < kBands; ++b) offer[b] += factor * s.eighths[i] * o[b];
+  }
+  return saturated(offer);
+}
+
+double RecipeSet::price_per_g(const Shares& s) const {
+  double price = 0;
+  for (int i = 0; i < 3; ++i)
+    if (s.eighths[i]) price += s.eighths[i] * products_[static_cast<size_t>(s.product[i])]->price_per_g / kEighths;
+  return price;
+}
+
+}  // namespace strandline

@@ -1,0 +1,110 @@
+#include "formulate/settings.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace strandline {
+namespace {
+
+constexpr double kSame = 1e-9;
+constexpr double kBlendStep = 1.5;  // %, the steps in which bottles are blended
+
+std::vector<const Product*> developers(const Shelf& shelf) {
+  std::vector<const Product*> all;
+  for (const Product& p : shelf.products)
+    if (p.cls == ProductClass::developer && p.stock_g > 0) all.push_back(&p);
+  std::sort(all.begin(), all.end(), [](auto* a, auto* b) { return a->peroxide_percent < b->peroxide_percent; });
+  return all;
+}
+
+bool in_shop(const Shelf& shelf, double percent) {
+  const auto all = developers(shelf);
+  return std::any_of(all.begin(), all.end(), [&](auto* p) { return std::abs(p->peroxide_percent - percent) < kSame; });
+}
+
+// The strengths allowed: the range's own bottles, and blends between them where the range lets bottles be blended.
+std::vector<double> strengths(const Range& range, const Shelf& shelf) {
+  std::vector<double> own;
+  for (double p : range.developer_percents)
+    if (in_shop(shelf, p)) own.push_back(p);
+  std::sort(own.begin(), own.end());
+  std::vector<double> all = own;
+  if (range.bottle_blends)
+    for (size_t i = 1; i < own.size(); ++i)
+      for (double p = own[i - 1] + kBlendStep; p < own[i] - kSame; p += kBlendStep) all.push_back(p);
+  std::sort(all.begin(), all.end());
+  all.erase(std::unique(all.begin(), all.end()), all.end());
+  return all;
+}
+
+bool straightened_lately(const Span& span, double weeks) {
+  return std::any_of(span.services.begin(), span.services.end(), [&](const Service& s) {
+    const bool kind = s.kind == ServiceKind::straightened_mild || s.kind == ServiceKind::straightened_alkaline ||
+                      s.kind == ServiceKind::relaxed || s.kind == ServiceKind::permed;
+    return kind && s.weeks_ago.value_or(0) < weeks;  // unknown counts as just now
+  });
+}
+
+bool metal_doubt(const Span& span) {
+  return span.history_unknown || std::any_of(span.services.begin(), span.services.end(), [](const Service& s) {
+           return s.kind == ServiceKind::plant_colour || s.kind == ServiceKind::home_colour;
+         });
+}
+
+// The lightest natural level read on the span; high-lift asks for a base from which it may be used.
+double base_level(const Span& span) {
+  double level = 11;
+  for (const Population& p : span.populations)
+    if (p.kind == FibreKind::pigmented) level = std::min(level, p.natural_level.value_or(p.level).value);
+  return level;
+}
+
+}  // namespace
+
+bool formulated(ProductClass c) {
+  return c == ProductClass::permanent || c == ProductClass::high_lift || c == ProductClass::demi || c == ProductClass::direct;
+}
+
+std::vector<Setting> settings(const Range& range, const Shelf& shelf, const FormulaPolicy& policy) {
+  std::vector<Setting> all;
+  if (!formulated(range.cls)) return all;
+  if (range.developer_percents.empty()) {
+    all.push_back({&range, 0, 0, range.minutes.target});
+    return all;
+  }
+  for (double percent : strengths(range, shelf))
+    for (double ratio : range.ratios)
+      if (percent * ratio / (1 + ratio) <= policy.on_head_peroxide_max_percent + kSame)
+        all.push_back({&range, percent, ratio, range.minutes.target});
+  return all;
+}
+
+std::string forbidden(const Setting& s, const Area& area, const Span& span, const FormulaPolicy& policy) {
+  (void)area;
+  const bool peroxide = s.developer_percent > 0;
+  if (touches_scalp(span) && !s.range->scalp_allowed) return "range_not_on_scalp";
+  if (peroxide && metal_doubt(span)) return "metal_test_first";
+  if (!stretch_passed(span) && (s.range->cls == ProductClass::high_lift || s.developer_percent > policy.failed_stretch_max_percent + kSame))
+    return "failed_stretch";
+  if (straightened_lately(span, policy.straightened_weeks) && (s.range->cls == ProductClass::high_lift || s.developer_percent > policy.straightened_max_percent + kSame))
+    return "straightened_lately";
+  if (s.range->base_level_min && base_level(span) < *s.range->base_level_min - 0.5) return "base_too_dark_for_high_lift";
+  if (span.porosity.value > policy.porosity_max && s.developer_percent > policy.failed_stretch_max_percent + kSame)
+    return "condition_spent";
+  return {};
+}
+
+std::vector<Part> bottles(const Shelf& shelf, double percent, double grams, double step) {
+  const auto all = developers(shelf);
+  for (auto* p : all)
+    if (std::abs(p->peroxide_percent - percent) < kSame) return {{p->id, grams}};
+  for (size_t i = 1; i < all.size(); ++i) {
+    const double weak = all[i - 1]->peroxide_percent, strong = all[i]->peroxide_percent;
+    if (!(weak < percent && percent < strong)) continue;
+    const double stronger = std::round(grams * (percent - weak) / (strong - weak) / step) * step;
+    return {{all[i - 1]->id, grams - stronger}, {all[i]->id, stronger}};
+  }
+  return {};
+}
+
+}  // namespace strandline

@@ -1,0 +1,31 @@
+// The process settings of a range that this head and house allow: developer × ratio × time.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "strandline/formulate.h"
+
+namespace strandline {
+
+struct Setting {
+  const Range* range = nullptr;
+  double developer_percent = 0;  // a bottle of the shelf, or a blend of two in 1.5 % steps
+  double ratio = 1;
+  double minutes = 0;
+};
+
+// Classes that `formulate` mixes into one bowl for a wanted colour.
+bool formulated(ProductClass cls);
+
+// Every setting of the range that the shelf's bottles can make, within the law's peroxide limit for the mix.
+std::vector<Setting> settings(const Range& range, const Shelf& shelf, const FormulaPolicy& policy);
+
+// Why this setting may not touch this span (a code of the house rules), or empty.
+std::string forbidden(const Setting& setting, const Area& area, const Span& span, const FormulaPolicy& policy);
+
+// Grams of each bottle for `grams` of developer at `percent`: one bottle, or two neighbours by alligation.
+// Empty when the shelf cannot make it. `step` = whole or half grams.
+std::vector<Part> bottles(const Shelf& shelf, double percent, double grams, double step);
+
+}  // namespace strandline
