@@ -27,10 +27,10 @@ struct Weights {
   Xyz white;  // sum of the weights, Y = 100
 };
 
-// The 5 nm sums over 360–830 nm folded onto the 31 bands: between bands the reflectance is read as a cubic (a straight
-// line where a cubic would cost a negative weight), beyond 400 and 700 nm as constant. For D65 and A each column is
-// then scaled (by less than 2e-4) so that its sum is the white point published in ASTM E308; CIELAB does not change
-// by that.
+// The 5 nm sums over 360–830 nm folded onto the 31 bands: between bands the reflectance is read as a cubic (a
+// straight line where a cubic would cost a negative weight), beyond 400 and 700 nm as constant. For D65 and A
+// each column is then scaled (by less than 2e-4) so that its sum is the white point published in ASTM E308;
+// CIELAB does not change by that.
 const Weights& weights(Light light, Observer observer);
 
 // The same folding for any light, scaled to Y = 100 and to nothing else. Powers ≥ 0, not all 0.
