@@ -1,5 +1,23 @@
+import { aim } from './aim';
+import { hair } from './hair';
 import { kit } from './kit';
+import { plan } from './plan';
+import { problems } from './problems';
+import { reading } from './reading';
 import { shell } from './shell';
 import { ui } from './ui';
+import { visit } from './visit';
+import { why } from './why';
 
-export const en = { ...ui, ...shell, ...kit } as const;
+export const en = {
+  ...ui,
+  ...shell,
+  ...kit,
+  ...hair,
+  ...visit,
+  ...reading,
+  ...aim,
+  ...plan,
+  ...problems,
+  ...why,
+} as const;

@@ -8,6 +8,8 @@ export const shell = {
   'shell.hair_only_off': 'Show everything',
   'shell.settings': 'Settings',
   'shell.home': 'All visits',
+  'shell.lost': 'There is nothing at this address',
+  'shell.lost_text': 'The visit or page may have been written by a newer version.',
   'shell.no_visit': 'No visit open',
   'light.label': 'Light',
   'light.daylight': 'daylight',

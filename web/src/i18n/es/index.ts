@@ -1,5 +1,6 @@
 import type { PartialDictionary } from '../types';
+import { hair } from './hair';
 import { shell } from './shell';
 import { ui } from './ui';
 
-export const es: PartialDictionary = { ...ui, ...shell };
+export const es: PartialDictionary = { ...ui, ...shell, ...hair };

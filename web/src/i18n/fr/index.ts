@@ -1,6 +1,24 @@
 import type { Dictionary } from '../types';
+import { aim } from './aim';
+import { hair } from './hair';
 import { kit } from './kit';
+import { plan } from './plan';
+import { problems } from './problems';
+import { reading } from './reading';
 import { shell } from './shell';
 import { ui } from './ui';
+import { visit } from './visit';
+import { why } from './why';
 
-export const fr: Dictionary = { ...ui, ...shell, ...kit };
+export const fr: Dictionary = {
+  ...ui,
+  ...shell,
+  ...kit,
+  ...hair,
+  ...visit,
+  ...reading,
+  ...aim,
+  ...plan,
+  ...problems,
+  ...why,
+};

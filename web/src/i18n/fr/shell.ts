@@ -8,6 +8,8 @@ export const shell = {
   'shell.hair_only_off': 'Tout montrer',
   'shell.settings': 'Réglages',
   'shell.home': 'Toutes les visites',
+  'shell.lost': 'Il n’y a rien à cette adresse',
+  'shell.lost_text': 'La visite ou la page vient peut-être d’une version plus récente.',
   'shell.no_visit': 'Aucune visite ouverte',
   'light.label': 'Lumière',
   'light.daylight': 'jour',

@@ -1,0 +1,40 @@
+// The words of the API, by name. `schema.d.ts` is generated from the server's own description (npm run api).
+import type { components } from './schema';
+
+type Schemas = components['schemas'];
+
+export type Visit = Schemas['Visit'];
+export type Head = Schemas['Head'];
+export type Hair = Schemas['Hair'];
+export type Texture = Schemas['Texture'];
+export type Area = Schemas['Area'];
+export type AreaKind = Schemas['AreaKind'];
+export type Span = Schemas['Span'];
+export type Population = Schemas['Population'];
+export type Service = Schemas['Service'];
+export type ServiceKind = Schemas['ServiceKind'];
+export type Tone = Schemas['Tone'];
+export type ColourOrigin = Schemas['ColourOrigin'];
+export type Lab = Schemas['Lab'];
+export type ZoneAim = Schemas['ZoneAim'];
+export type Bowl = Schemas['Bowl'];
+export type Problem = Schemas['Problem'];
+export type Rgb = Schemas['Rgb'];
+export type UnderLights = Schemas['UnderLights'];
+export type ColourView = Schemas['ColourView'];
+export type PopulationView = Schemas['PopulationView'];
+export type ZoneView = Schemas['ZoneView'];
+export type ZoneTarget = Schemas['ZoneTarget'];
+export type TargetView = Schemas['TargetView'];
+export type BowlView = Schemas['BowlView'];
+export type LimitReport = Schemas['LimitReport'];
+export type Timeline = Schemas['Timeline'];
+export type TimelineTask = Schemas['TimelineTask'];
+export type ToneSwatch = Schemas['ToneSwatch'];
+export type ProductView = Schemas['ProductView'];
+export type ProductClass = Schemas['ProductClass'];
+export type AssessAnswer = Schemas['AssessAnswer'];
+export type AimAnswer = Schemas['AimAnswer'];
+export type PlanAnswer = Schemas['PlanAnswer'];
+export type LevelsAnswer = Schemas['LevelsAnswer'];
+export type ShelfAnswer = Schemas['ShelfAnswer'];

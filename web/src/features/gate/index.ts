@@ -1,0 +1,2 @@
+export { default as Cautions } from './Cautions.svelte';
+export { default as Gate } from './Gate.svelte';

@@ -1,0 +1,70 @@
+/** Parameters of a code as the server gives them; a missing one reads as "?". */
+type P = Readonly<Record<string, string>>;
+const of = (p: P, key: string) => p[key] ?? '?';
+
+/** What is wrong, and what to do, for every code that can reach a screen. */
+export const problems = {
+  'problem.unknown': (code: string) => `Something is not right here (${code}). Please report this word.`,
+  'problem.out_of_range': (p: P) => `${of(p, 'value')} is not possible: ${of(p, 'min')} to ${of(p, 'max')}.`,
+  'problem.level_out_of_range': (p: P) =>
+    `Level ${of(p, 'value')} does not exist: levels go from ${p.min ?? '1'} to ${p.max ?? '10'}.`,
+  'problem.share_out_of_range': (p: P) => `A share of ${of(p, 'value')} is not possible: 0 to 100 %.`,
+  'problem.porosity_out_of_range': (p: P) => `Porosity ${of(p, 'value')} is not on the scale.`,
+  'problem.resistance_out_of_range': (p: P) => `Resistance ${of(p, 'value')} is not on the scale.`,
+  'problem.length_out_of_range': (p: P) => `A length of ${of(p, 'value')} cm is not possible.`,
+  'problem.density_out_of_range': (p: P) => `A density of ${of(p, 'value')} hairs per cm² is not possible.`,
+  'problem.diameter_out_of_range': (p: P) => `A hair thickness of ${of(p, 'value')} µm is not possible.`,
+  'problem.scalp_area_out_of_range': (p: P) => `A scalp area of ${of(p, 'value')} cm² is not possible.`,
+  'problem.weeks_out_of_range': (p: P) => `${of(p, 'value')} weeks ago is not possible.`,
+  'problem.stretch_out_of_range': (p: P) => `A stretch of ${of(p, 'value')} % is not possible.`,
+  'problem.doubt_out_of_range': (p: P) => `A doubt of ${of(p, 'value')} is not possible.`,
+  'problem.shares_do_not_add_up': (p: P) =>
+    `The shares of the strands add to ${of(p, 'sum')}, not to the whole. Change one of them.`,
+  'problem.spans_overlap': (p: P) =>
+    `A span starts at ${of(p, 'from')} cm, before the one above it ends (${of(p, 'before')} cm).`,
+  'problem.span_has_no_length': () => 'This span has no length. Move where it ends.',
+  'problem.zone_has_no_fibres': () => 'This span has no reading yet.',
+  'problem.area_has_no_spans': (p: P) => `${of(p, 'area')} has no span. Add one or remove the area.`,
+  'problem.head_has_no_areas': () => 'The head has no area yet. Add one.',
+  'problem.too_many_areas': (p: P) => `More areas than can be worked with (${of(p, 'max')}).`,
+  'problem.name_missing': () => 'A name is missing.',
+  'problem.name_used_twice': (p: P) => `The name “${of(p, 'name')}” is used twice. Change one of them.`,
+  'problem.bad_date': (p: P) => `“${of(p, 'text')}” is not a day. Write day, month and year.`,
+  'problem.too_long': (p: P) => `This text is too long (${of(p, 'max')} letters at most).`,
+  'problem.control_character': () => 'This text holds a character that cannot be written.',
+  'problem.aim_needs_one': () => 'Give one wish for this zone: a shade, a level with its tone, or a colour.',
+  'problem.aim_missing': (p: P) => `No wish yet for ${of(p, 'zone')}. Choose one, or leave it as it is.`,
+  'problem.unknown_shade': (p: P) => `The shade ${of(p, 'shade')} is not on this shelf. Choose another.`,
+  'problem.unknown_zone': (p: P) => `${of(p, 'zone')} is not on this head any more. Remove its wish.`,
+  'problem.unknown_product': (p: P) => `${of(p, 'product')} is not on this shelf. Choose another.`,
+  'problem.unknown_range': (p: P) => `The range ${of(p, 'range')} is not on this shelf.`,
+  'problem.unknown_bowl': (p: P) => `Bowl ${of(p, 'bowl')} is not part of this plan.`,
+  'problem.lab_out_of_range': () => 'This colour lies outside what hair can show.',
+  'problem.grams_out_of_range': (p: P) => `${of(p, 'grams')} g is not an amount that can be weighed.`,
+  'problem.empty_bowl': () => 'There is nothing in this bowl.',
+  'problem.nothing_in_the_bowl': () => 'There is nothing in this bowl.',
+  'problem.two_makers_in_one_bowl': (p: P) =>
+    `${of(p, 'product')} comes from another maker. Two makers never share a bowl.`,
+  'problem.read_on_dry_hair': () => 'Read on dry hair, beside the salon’s own swatches.',
+  'problem.history_unknown_test_first': () =>
+    'The history is unknown: do the metal and strand tests before any peroxide.',
+  'problem.failed_stretch': () =>
+    'The wet stretch did not come back: no lightener, no high-lift, nothing at 6 % or above here.',
+  'problem.extension_strand_first': () =>
+    'Extensions: nothing is claimed here without a test on one strand of them.',
+  'problem.nobody_can': (p: P) => `Nobody in the team can do this: ${of(p, 'task')}. Add a person.`,
+  'problem.clock_breaks': (p: P) =>
+    `The clock does not hold: ${of(p, 'application')} would stay on ${of(p, 'minutes')} min too long. A second pair of hands or smaller bowls would help.`,
+  'problem.development_window_too_short': () => 'Applying takes longer than the product may stay on.',
+  'problem.mix_life_too_short': () => 'Applying takes longer than the mix lives. Plan smaller mixes.',
+  'problem.leaves_too_late': () => 'The client would leave later than agreed.',
+  'problem.search_stopped': () => 'The order of work was not searched to the end.',
+  'problem.no_bowls': () => 'There is no bowl to plan the time for.',
+  'problem.unknown_key': (p: P) => `The visit holds something unknown: ${of(p, 'key')}.`,
+  'problem.missing_key': (p: P) => `Something is missing: ${of(p, 'key')}.`,
+  'problem.wrong_type': (p: P) => `Expected ${of(p, 'expected')}, found ${of(p, 'found')}.`,
+  'problem.unknown_word': (p: P) => `“${of(p, 'word')}” is not a known word here.`,
+  'problem.unknown_name': (p: P) => `“${of(p, 'name')}” is not known to this salon.`,
+  'problem.not_found': () => 'This is not there any more.',
+  'problem.answer_not_json': () => 'The server answered with something unreadable. Restart it and try again.',
+};

@@ -1,0 +1,42 @@
+export const aim = {
+  'aim.lead':
+    'En haut aujourd’hui, en bas ce qui est voulu. Choisir une zone, ou souhaiter pour toute la tête.',
+  'aim.daylight_only':
+    'Le souhait n’est dessiné qu’à la lumière du jour ; changer de lumière pour le voir à côté des cheveux d’aujourd’hui.',
+  'aim.wish': 'voulu',
+  'aim.editor': 'Résultat voulu',
+  'aim.where': 'Où',
+  'aim.whole': 'toute la tête',
+  'aim.all_spans': 'racine à pointe',
+  'aim.way': 'Comment le dire',
+  'aim.by_level': 'hauteur et reflet',
+  'aim.by_shade': 'une nuance',
+  'aim.by_picture': 'une image',
+  'aim.leave': 'Laisser tel quel',
+  'aim.left': 'laissé tel quel',
+  'aim.no_wish': 'pas encore de souhait',
+  'aim.map': 'Hauteurs du clair au foncé, reflets côte à côte',
+  'aim.find_shade': 'Chercher une nuance',
+  'aim.range': 'Gamme',
+  'aim.all_ranges': 'toutes les gammes',
+  'aim.none_left': 'épuisé',
+  'aim.no_shade': 'Aucune nuance de ce nom sur l’étagère',
+  'aim.no_shade_text': 'Écrire moins de lettres, ou montrer toutes les gammes.',
+  'aim.hint_title': 'Une image n’est qu’un indice',
+  'aim.hint_text':
+    'L’appareil, la lumière et l’écran ont changé ses couleurs. En parler à côté de vrais échantillons. L’image reste sur cet appareil et n’est pas enregistrée.',
+  'aim.choose_picture': 'Choisir une image',
+  'aim.unreadable': 'Ce fichier n’a pas pu être lu comme image.',
+  'aim.unreadable_text': 'Choisir un fichier JPEG ou PNG.',
+  'aim.pick_here': 'Image : choisir une couleur',
+  'aim.pick_help': 'Toucher les cheveux dans l’image, ou déplacer l’anneau avec les flèches puis Entrée.',
+  'aim.picked': (l: string, a: string, b: string) =>
+    `Choisi : L* ${l}, a* ${a}, b* ${b}. Un indice seulement.`,
+  'aim.reach': 'Qu’est-ce qui est possible aujourd’hui ?',
+  'aim.reachable': 'possible aujourd’hui',
+  'aim.nearest': (words: string) => `au plus près aujourd’hui : ${words}`,
+  'aim.to_plan': 'Vers le plan',
+  'aim.empty': 'Pas encore de souhait',
+  'aim.empty_text':
+    'Toucher une hauteur et un reflet, choisir une nuance de l’étagère, ou une couleur dans l’image apportée.',
+};

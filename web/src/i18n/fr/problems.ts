@@ -1,0 +1,77 @@
+type P = Readonly<Record<string, string>>;
+const of = (p: P, key: string) => p[key] ?? '?';
+
+export const problems = {
+  'problem.unknown': (code: string) => `Quelque chose ne va pas ici (${code}). Merci de signaler ce mot.`,
+  'problem.out_of_range': (p: P) =>
+    `${of(p, 'value')} est impossible : de ${of(p, 'min')} à ${of(p, 'max')}.`,
+  'problem.level_out_of_range': (p: P) =>
+    `La hauteur ${of(p, 'value')} n’existe pas : de ${p.min ?? '1'} à ${p.max ?? '10'}.`,
+  'problem.share_out_of_range': (p: P) => `Une part de ${of(p, 'value')} est impossible : de 0 à 100 %.`,
+  'problem.porosity_out_of_range': (p: P) => `Porosité ${of(p, 'value')} hors de l’échelle.`,
+  'problem.resistance_out_of_range': (p: P) => `Résistance ${of(p, 'value')} hors de l’échelle.`,
+  'problem.length_out_of_range': (p: P) => `Une longueur de ${of(p, 'value')} cm est impossible.`,
+  'problem.density_out_of_range': (p: P) =>
+    `Une densité de ${of(p, 'value')} cheveux par cm² est impossible.`,
+  'problem.diameter_out_of_range': (p: P) => `Une épaisseur de ${of(p, 'value')} µm est impossible.`,
+  'problem.scalp_area_out_of_range': (p: P) => `Une surface de ${of(p, 'value')} cm² est impossible.`,
+  'problem.weeks_out_of_range': (p: P) => `Il y a ${of(p, 'value')} semaines : impossible.`,
+  'problem.stretch_out_of_range': (p: P) => `Un étirement de ${of(p, 'value')} % est impossible.`,
+  'problem.doubt_out_of_range': (p: P) => `Un doute de ${of(p, 'value')} est impossible.`,
+  'problem.shares_do_not_add_up': (p: P) =>
+    `Les parts des mèches font ${of(p, 'sum')} et non le tout. En changer une.`,
+  'problem.spans_overlap': (p: P) =>
+    `Une portion commence à ${of(p, 'from')} cm, avant la fin de la précédente (${of(p, 'before')} cm).`,
+  'problem.span_has_no_length': () => 'Cette portion n’a pas de longueur. Déplacer sa fin.',
+  'problem.zone_has_no_fibres': () => 'Cette portion n’est pas encore lue.',
+  'problem.area_has_no_spans': (p: P) =>
+    `${of(p, 'area')} n’a aucune portion. En ajouter une ou retirer la zone.`,
+  'problem.head_has_no_areas': () => 'La tête n’a pas encore de zone. En ajouter une.',
+  'problem.too_many_areas': (p: P) => `Trop de zones pour travailler (${of(p, 'max')}).`,
+  'problem.name_missing': () => 'Il manque un nom.',
+  'problem.name_used_twice': (p: P) => `Le nom « ${of(p, 'name')} » sert deux fois. En changer un.`,
+  'problem.bad_date': (p: P) => `« ${of(p, 'text')} » n’est pas un jour. Écrire jour, mois et année.`,
+  'problem.too_long': (p: P) => `Ce texte est trop long (${of(p, 'max')} lettres au plus).`,
+  'problem.control_character': () => 'Ce texte contient un caractère qui ne s’écrit pas.',
+  'problem.aim_needs_one': () =>
+    'Donner un souhait : une nuance, une hauteur avec son reflet, ou une couleur.',
+  'problem.aim_missing': (p: P) =>
+    `Pas encore de souhait pour ${of(p, 'zone')}. En choisir un, ou laisser tel quel.`,
+  'problem.unknown_shade': (p: P) =>
+    `La nuance ${of(p, 'shade')} n’est pas sur cette étagère. En choisir une autre.`,
+  'problem.unknown_zone': (p: P) => `${of(p, 'zone')} n’est plus sur cette tête. Retirer son souhait.`,
+  'problem.unknown_product': (p: P) =>
+    `${of(p, 'product')} n’est pas sur cette étagère. Choisir autre chose.`,
+  'problem.unknown_range': (p: P) => `La gamme ${of(p, 'range')} n’est pas sur cette étagère.`,
+  'problem.unknown_bowl': (p: P) => `Le bol ${of(p, 'bowl')} ne fait pas partie de ce plan.`,
+  'problem.lab_out_of_range': () => 'Cette couleur est hors de ce que des cheveux peuvent montrer.',
+  'problem.grams_out_of_range': (p: P) => `${of(p, 'grams')} g ne se pèse pas.`,
+  'problem.empty_bowl': () => 'Il n’y a rien dans ce bol.',
+  'problem.nothing_in_the_bowl': () => 'Il n’y a rien dans ce bol.',
+  'problem.two_makers_in_one_bowl': (p: P) =>
+    `${of(p, 'product')} vient d’un autre fabricant. Deux fabricants ne partagent jamais un bol.`,
+  'problem.read_on_dry_hair': () => 'Lire sur cheveux secs, à côté du nuancier du salon.',
+  'problem.history_unknown_test_first': () =>
+    'Le passé est inconnu : tests aux sels métalliques et mèche d’essai avant tout oxydant.',
+  'problem.failed_stretch': () =>
+    'L’étirement mouillé ne revient pas : ici ni décolorant, ni super-éclaircissant, ni 6 % ou plus.',
+  'problem.extension_strand_first': () =>
+    'Extensions : rien n’est annoncé sans essai sur une de leurs mèches.',
+  'problem.nobody_can': (p: P) =>
+    `Personne dans l’équipe ne peut le faire : ${of(p, 'task')}. Ajouter quelqu’un.`,
+  'problem.clock_breaks': (p: P) =>
+    `L’horloge ne tient pas : ${of(p, 'application')} resterait ${of(p, 'minutes')} min de trop. Une deuxième paire de mains ou des bols plus petits aideraient.`,
+  'problem.development_window_too_short': () => 'L’application dure plus que le temps de pose permis.',
+  'problem.mix_life_too_short': () =>
+    'L’application dure plus que la vie du mélange. Prévoir des mélanges plus petits.',
+  'problem.leaves_too_late': () => 'La personne partirait plus tard que convenu.',
+  'problem.search_stopped': () => 'L’ordre du travail n’a pas été cherché jusqu’au bout.',
+  'problem.no_bowls': () => 'Il n’y a aucun bol à mettre dans le temps.',
+  'problem.unknown_key': (p: P) => `La visite contient quelque chose d’inconnu : ${of(p, 'key')}.`,
+  'problem.missing_key': (p: P) => `Il manque quelque chose : ${of(p, 'key')}.`,
+  'problem.wrong_type': (p: P) => `Attendu ${of(p, 'expected')}, trouvé ${of(p, 'found')}.`,
+  'problem.unknown_word': (p: P) => `« ${of(p, 'word')} » n’est pas un mot connu ici.`,
+  'problem.unknown_name': (p: P) => `« ${of(p, 'name')} » n’est pas connu de ce salon.`,
+  'problem.not_found': () => 'Ceci n’existe plus.',
+  'problem.answer_not_json': () => 'Le serveur a répondu de façon illisible. Le relancer et réessayer.',
+};

@@ -1,0 +1,73 @@
+import type { Head, Visit, ZoneAim } from '../api/types';
+import { zoneId } from './head';
+
+/** What is wished, without where. */
+export type Wish = Omit<ZoneAim, 'zone'>;
+
+/** Which zones a wish is for: all, one area, one span of every area, or one zone. */
+export interface Scope {
+  area?: string;
+  span?: string;
+}
+
+export const everywhere = '*';
+
+function zonesIn(head: Head, scope: Scope): string[] {
+  return head.areas
+    .filter((area) => scope.area === undefined || area.id === scope.area)
+    .flatMap((area) =>
+      area.spans
+        .filter((span) => scope.span === undefined || span.id === scope.span)
+        .map((span) => zoneId(area, span)),
+    );
+}
+
+const isAll = (scope: Scope) => scope.area === undefined && scope.span === undefined;
+
+/** The wish that holds for a zone: its own, else the one for everywhere. */
+export function wishFor(visit: Visit, zone: string): Wish | undefined {
+  const aims = visit.aims ?? [];
+  const found = aims.find((a) => a.zone === zone) ?? aims.find((a) => a.zone === everywhere);
+  if (!found) return undefined;
+  const { zone: _, ...wish } = found;
+  return wish;
+}
+
+/** The one wish of all zones in scope; undefined when they differ or have none. */
+export function wishIn(visit: Visit, scope: Scope): Wish | undefined {
+  const wishes = zonesIn(visit.head, scope).map((zone) => wishFor(visit, zone));
+  const [first] = wishes;
+  const same = first && wishes.every((wish) => JSON.stringify(wish) === JSON.stringify(first));
+  return same ? first : undefined;
+}
+
+/** `visit` with this wish in scope; a wish for everywhere replaces all others. */
+export function withWish(visit: Visit, scope: Scope, wish: Wish): Visit {
+  if (isAll(scope)) return { ...visit, aims: [{ zone: everywhere, ...wish }] };
+  const zones = zonesIn(visit.head, scope);
+  const others = (visit.aims ?? []).filter((a) => !zones.includes(a.zone));
+  return { ...visit, aims: [...others, ...zones.map((zone) => ({ zone, ...wish }))] };
+}
+
+/** `visit` without wishes and bowls for zones that its head no longer has. */
+export function pruned(visit: Visit): Visit {
+  const zones = new Set(zonesIn(visit.head, {}));
+  const stale = (zone: string) => zone !== everywhere && !zones.has(zone);
+  const aims = visit.aims?.some((a) => stale(a.zone)) ? visit.aims.filter((a) => !stale(a.zone)) : visit.aims;
+  const bowls = visit.bowls?.some((b) => b.zones.some(stale))
+    ? visit.bowls
+        .map((b) => ({ ...b, zones: b.zones.filter((z) => !stale(z)) }))
+        .filter((b) => b.zones.length)
+    : visit.bowls;
+  return aims === visit.aims && bowls === visit.bowls ? visit : { ...visit, aims, bowls };
+}
+
+/** Follows the renaming of an area through wishes and bowls. */
+export function areaRenamed(visit: Visit, from: string, to: string): Visit {
+  const moved = (zone: string) => (zone.startsWith(`${from}/`) ? to + zone.slice(from.length) : zone);
+  return {
+    ...visit,
+    aims: visit.aims?.map((a) => ({ ...a, zone: moved(a.zone) })),
+    bowls: visit.bowls?.map((b) => ({ ...b, zones: b.zones.map(moved) })),
+  };
+}

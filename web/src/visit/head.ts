@@ -1,0 +1,137 @@
+import type { Area, AreaKind, Head, Span, Visit } from '../api/types';
+import { readSpan, writeSpan } from './reading';
+
+export const areaKinds: readonly AreaKind[] = [
+  'front_hairline',
+  'temples',
+  'top',
+  'crown',
+  'sides',
+  'nape',
+  'other',
+];
+
+const tidy = (cm: number) => Math.round(cm * 10) / 10;
+
+/** "area/span", the name of a zone everywhere. */
+export const zoneId = (area: Area, span: Span) => `${area.id}/${span.id}`;
+
+/** A head nobody has read yet: five areas, regrowth and lengths, every number waiting to be changed. */
+export function newHead(): Head {
+  const kinds: AreaKind[] = ['front_hairline', 'top', 'crown', 'sides', 'nape'];
+  return {
+    areas: kinds.map((kind) => ({
+      id: kind.replace('_', ' '),
+      kind,
+      spans: [
+        { id: 'regrowth', from_cm: 0, to_cm: 1.5, level: 5, white_percent: 0 },
+        { id: 'lengths', from_cm: 1.5, to_cm: 20, level: 5, white_percent: 0 },
+      ],
+    })),
+  };
+}
+
+export function newVisit(client: string, date: string): Visit {
+  return {
+    schema: 'strandline.visit/1',
+    client,
+    date,
+    head: newHead(),
+    aims: [],
+    shelf: 'demo',
+    policy: 'house',
+  };
+}
+
+export const lengthOf = (area: Area) => area.spans.at(-1)?.to_cm ?? 0;
+
+/** Where span `index` ends may move between its neighbours; the last one is the tip. */
+export function moveEnd(area: Area, index: number, cm: number): Area {
+  const spans = area.spans.map((span) => ({ ...span }));
+  const span = spans[index];
+  if (!span) return area;
+  const low = (span.from_cm ?? 0) + 0.1;
+  const next = spans[index + 1];
+  const high = next ? next.to_cm - 0.1 : 300;
+  span.to_cm = tidy(Math.min(Math.max(cm, low), high));
+  if (next) next.from_cm = span.to_cm;
+  return { ...area, spans };
+}
+
+/** Splits span `index` in two at its middle; the new one keeps the reading. */
+export function splitSpan(area: Area, index: number, id: string): Area {
+  const span = area.spans[index];
+  if (!span || span.to_cm - (span.from_cm ?? 0) < 0.4) return area;
+  const middle = tidy(((span.from_cm ?? 0) + span.to_cm) / 2);
+  const spans = [...area.spans];
+  spans.splice(index, 1, { ...span, to_cm: middle }, { ...structuredClone(span), id, from_cm: middle });
+  return { ...area, spans };
+}
+
+/** Removes span `index`; its neighbour towards the scalp (or the tip) takes its length. */
+export function removeSpan(area: Area, index: number): Area {
+  const gone = area.spans[index];
+  if (!gone || area.spans.length < 2) return area;
+  const spans = area.spans.filter((_, i) => i !== index).map((span) => ({ ...span }));
+  if (index > 0) spans[index - 1]!.to_cm = gone.to_cm;
+  else spans[0]!.from_cm = gone.from_cm;
+  return { ...area, spans };
+}
+
+/** A name that no area (or span) has yet: "sides", "sides 2", "sides 3" … */
+export function freeName(wish: string, taken: readonly string[]): string {
+  if (!taken.includes(wish)) return wish;
+  let n = 2;
+  while (taken.includes(`${wish} ${n}`)) n++;
+  return `${wish} ${n}`;
+}
+
+/** The reading of `from` copied to every other area, span by span; each area keeps its length where it reaches the last span. */
+export function copyReading(head: Head, from: string): Head {
+  const source = head.areas.find((area) => area.id === from);
+  if (!source) return head;
+  return {
+    ...head,
+    areas: head.areas.map((area) => {
+      if (area.id === from) return area;
+      const spans = source.spans.map((span) => structuredClone(span));
+      const last = spans.at(-1)!;
+      if (lengthOf(area) > (last.from_cm ?? 0)) last.to_cm = lengthOf(area);
+      return { ...area, spans };
+    }),
+  };
+}
+
+/** Another visit's head with `cm` of new hair at the scalp: older spans move outwards, the first one grows. */
+export function grown(head: Head, cm: number): Head {
+  if (cm <= 0) return head;
+  return {
+    ...head,
+    areas: head.areas.map((area) => ({
+      ...area,
+      spans: area.spans.map((span, index) => ({
+        ...span,
+        from_cm: index === 0 ? 0 : tidy((span.from_cm ?? 0) + cm),
+        to_cm: tidy(span.to_cm + cm),
+      })),
+    })),
+  };
+}
+
+/** `head` with one area replaced. */
+export function withArea(head: Head, id: string, change: (area: Area) => Area): Head {
+  return { ...head, areas: head.areas.map((area) => (area.id === id ? change(area) : area)) };
+}
+
+/** `head` with the reading of one span changed. */
+export function withReading(
+  head: Head,
+  area: string,
+  span: string,
+  change: Partial<ReturnType<typeof readSpan>>,
+): Head {
+  return withArea(head, area, (a) => ({
+    ...a,
+    spans: a.spans.map((s) => (s.id === span ? writeSpan(s, { ...readSpan(s), ...change }) : s)),
+  }));
+}

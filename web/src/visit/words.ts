@@ -1,0 +1,47 @@
+import type { Area, ColourView, Span } from '../api/types';
+import { level, number } from '../i18n/format';
+import { language, t } from '../i18n/index.svelte';
+import type { StrandWords } from '../strand/describe';
+import { known } from './picture';
+
+/** The strand's sentences in the chosen language. */
+export function strandWords(): StrandWords {
+  const joined = new Intl.ListFormat(language(), { type: 'conjunction' });
+  return {
+    number: (value, digits) => number(value, digits),
+    whole: (cm) => t('strand.whole', cm),
+    span: (label, from, to) => t('strand.span', label, from, to),
+    half: (half, text) => t(half === 'today' ? 'strand.today' : 'strand.planned', text),
+    population: (percent, name, packets, outside) =>
+      `${percent} % ${name}` +
+      (packets ? ` ${t('strand.packets', packets.widthMm, packets.everyMm)}` : '') +
+      (outside ? ` (${t('ui.clipped')})` : ''),
+    bowl: (letter) => t('strand.bowl', letter),
+    doubt: (middle, low, high) => t('strand.doubt', middle, low, high),
+    noPlan: () => t('strand.no_plan'),
+    list: (items) => joined.format(items),
+    sentence: (span, parts) => `${span}: ${parts.join('; ')}.`,
+  };
+}
+
+/** Nearest half level. */
+export const half = (value: number) => Math.round(value * 2) / 2;
+
+/** "level 6½, gold" */
+export const colourWords = (view: Pick<ColourView, 'level' | 'tone'>) =>
+  t('colour.words', level(half(view.level)), t(`tone.${view.tone}`));
+
+/** "6–7": the likely levels, or a single one where they agree. */
+export function likelyLevels(view: ColourView): string {
+  const [low, high] = [half(view.level_spread.p10), half(view.level_spread.p90)];
+  return low === high ? level(low) : `${level(low)}–${level(high)}`;
+}
+
+export const areaWords = (area: Area) => known('area', area.id);
+export const spanWords = (span: Span) => known('span', span.id);
+
+/** A zone's name "area/span" in words. */
+export function zoneWords(zone: string): string {
+  const [area = '', span = ''] = zone.split('/');
+  return t('zone.words', known('area', area), known('span', span));
+}

@@ -1,0 +1,171 @@
+import { Away, Refused } from '../api/client';
+import type { AimAnswer, AssessAnswer, Bowl, BowlView, PlanAnswer, Problem, Visit } from '../api/types';
+import * as api from '../api/visits';
+import { pruned } from './aims';
+import { Latest } from './latest';
+
+/** Where the changes of the open visit are. */
+export type Saving = 'saved' | 'saving' | 'waiting' | 'refused' | 'changed_elsewhere';
+
+/** Why an answer is missing; `away` = the server is silent. */
+export type Trouble = { away: true } | { away: false; problems: Problem[] };
+
+const trouble = (error: unknown): Trouble => {
+  if (error instanceof Refused) return { away: false, problems: error.problems };
+  if (error instanceof Away) return { away: true };
+  throw error;
+};
+
+/** A planned bowl as the colourist's own. */
+export const ownBowl = (bowl: BowlView): Bowl => ({
+  label: bowl.label,
+  range: bowl.range,
+  parts: bowl.parts.map(({ product, grams }) => ({ product, grams })),
+  minutes: bowl.minutes,
+  damp_hair: bowl.damp_hair,
+  zones: [...bowl.zones],
+});
+
+/** The open visit: its document, what the server says about it, and whether it is stored. */
+export class Work {
+  readonly id: string;
+  #revision: number;
+  visit = $state.raw<Visit>() as Visit;
+
+  saving = $state<Saving>('saved');
+  assessment = $state.raw<AssessAnswer>();
+  targets = $state.raw<AimAnswer>();
+  plan = $state.raw<PlanAnswer>();
+  /** What stands in the way of each answer. */
+  assessTrouble = $state.raw<Trouble>();
+  aimTrouble = $state.raw<Trouble>();
+  planTrouble = $state.raw<Trouble>();
+  saveTrouble = $state.raw<Trouble>();
+  /** A search or a what-if is under way. */
+  searching = $state(false);
+  trying = $state(false);
+
+  #assess = new Latest<AssessAnswer>();
+  #aim = new Latest<AimAnswer>();
+  #plan = new Latest<PlanAnswer>();
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #planned: { visit: Visit } | undefined;
+
+  constructor(stored: api.StoredVisit) {
+    this.id = stored.id;
+    this.#revision = stored.revision;
+    this.visit = stored.visit;
+  }
+
+  /** The plan on screen belongs to the document as it is now. */
+  get planIsCurrent(): boolean {
+    return this.plan !== undefined && this.#planned?.visit === this.visit;
+  }
+
+  /** Replaces the document; saving and reading follow. Gives a way back. */
+  change(next: Visit): () => void {
+    const before = this.visit;
+    this.visit = next.head === before.head ? next : pruned(next);
+    this.#saveSoon();
+    if (this.visit.head !== before.head) void this.assessNow();
+    if (this.visit.head !== before.head || this.visit.aims !== before.aims) void this.aimNow();
+    return () => void this.change(before);
+  }
+
+  #saveSoon(): void {
+    this.saving = 'waiting';
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.save(), 400);
+  }
+
+  /** Stores the document; a conflict is shown, never solved by overwriting. */
+  async save(): Promise<void> {
+    clearTimeout(this.#timer);
+    if (this.saving === 'saving') return this.#saveSoon();
+    const sent = this.visit;
+    this.saving = 'saving';
+    try {
+      const stored = await api.storeVisit(this.id, this.#revision, sent);
+      this.#revision = stored.revision;
+      this.saveTrouble = undefined;
+      this.saving = 'saved';
+      if (this.visit !== sent) this.#saveSoon();
+    } catch (error) {
+      const conflict = error instanceof Refused && error.status === 409;
+      this.saveTrouble = trouble(error);
+      this.saving = conflict ? 'changed_elsewhere' : this.saveTrouble.away ? 'waiting' : 'refused';
+      if (this.saveTrouble.away) this.#timer = setTimeout(() => void this.save(), 3000);
+    }
+  }
+
+  async assessNow(): Promise<void> {
+    try {
+      const answer = await this.#assess.run((signal) => api.assess(this.visit, signal));
+      if (!answer) return;
+      this.assessment = answer;
+      this.assessTrouble = undefined;
+    } catch (error) {
+      this.assessTrouble = trouble(error);
+    }
+  }
+
+  async aimNow(): Promise<void> {
+    if (!this.visit.aims?.length) {
+      this.targets = undefined;
+      this.aimTrouble = undefined;
+      return;
+    }
+    try {
+      const answer = await this.#aim.run((signal) => api.aim(this.visit, signal));
+      if (!answer) return;
+      this.targets = answer;
+      this.aimTrouble = undefined;
+    } catch (error) {
+      this.aimTrouble = trouble(error);
+    }
+  }
+
+  /** Searches bowls for the document as it is, or works out its own bowls where it has them. */
+  async planNow(): Promise<void> {
+    const asked = this.visit;
+    const own = (asked.bowls?.length ?? 0) > 0;
+    this.searching = !own;
+    this.trying = own;
+    try {
+      const answer = await this.#plan.run((signal) =>
+        own ? api.whatIf(asked, signal) : api.plan(asked, signal),
+      );
+      if (!answer) return;
+      this.plan = answer;
+      this.#planned = { visit: asked };
+      this.planTrouble = undefined;
+    } catch (error) {
+      this.planTrouble = trouble(error);
+    }
+    this.searching = false;
+    this.trying = false;
+  }
+
+  stopPlan(): void {
+    this.#plan.stop();
+    this.searching = false;
+    this.trying = false;
+  }
+
+  /** Stores bowls of the colourist's own and shows what they do. */
+  tryBowls(bowls: Bowl[]): () => void {
+    const back = this.change({ ...this.visit, bowls });
+    void this.planNow();
+    return () => {
+      back();
+      void this.planNow();
+    };
+  }
+
+  close(): void {
+    this.#assess.stop();
+    this.#aim.stop();
+    this.stopPlan();
+    if (this.saving === 'waiting') void this.save();
+  }
+}
