@@ -19,11 +19,7 @@ Power placed(const Table& table) {
   return p;
 }
 
-}  // namespace
-
-std::optional<Power> daylight(double kelvin) {
-  if (!(kelvin >= 4000 && kelvin <= 25000)) return std::nullopt;
-
+Power daylight_power(double kelvin) {
   // Chromaticity of daylight, CIE 15:2004 eq. 3.1–3.3.
   const double u = 1e3 / kelvin;
   const double x = kelvin <= 7000 ? 0.244063 + u * (0.09911 + u * (2.9678 - u * 4.6070))
@@ -43,13 +39,20 @@ std::optional<Power> daylight(double kelvin) {
   return p;
 }
 
+}  // namespace
+
+std::optional<Power> daylight(double kelvin) {
+  if (!(kelvin >= 4000 && kelvin <= 25000)) return std::nullopt;
+  return daylight_power(kelvin);
+}
+
 double illuminant_a(double nm) {
   const double c2 = 1.435e7, t = 2848;  // nm K and K, as the definition fixes them
   return 100 * std::pow(560 / nm, 5) * std::expm1(c2 / (t * 560)) / std::expm1(c2 / (t * nm));
 }
 
 const Power& power(Light light) {
-  static const Power d65 = *daylight(6500 * 1.4388 / 1.4380);
+  static const Power d65 = daylight_power(6500 * 1.4388 / 1.4380);
   static const Power a = [] {
     Power p{};
     for (int i = 0; i < kPowers; ++i) p[i] = illuminant_a(power_nm(i));
