@@ -1,6 +1,7 @@
 import type { Population, Rgb, StrandPicture, StrandProblem, StrandSpan } from './types';
 
-const TOLERANCE = 1e-3;
+/** cm, and the sum of shares. */
+const TOLERANCE = 5e-3;
 
 const inRange = (colour: Rgb): boolean => colour.every((v) => v >= 0 && v <= 1);
 

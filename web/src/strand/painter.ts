@@ -1,20 +1,9 @@
 import { fibreTable, OWN_COLUMNS } from './fibres';
-import type { StripLayout } from './layout';
 import { hairPaths, type Paths } from './paths';
-import { rnd } from './random';
+import { sheenStart, type PaintRequest } from './request';
 import { FRAGMENT, VERTEX } from './shader';
 import { hairShape, type HairShape } from './style';
-import type { StrandPicture } from './types';
 import { countWeights, evenWeights, type Weights } from './weights';
-
-export interface PaintRequest {
-  readonly picture: StrandPicture;
-  readonly layout: StripLayout;
-  readonly seed: number;
-  readonly dpr: number;
-  /** 0 draws the body colours alone; 1 is the picture. */
-  readonly sheen?: number;
-}
 
 const UNIFORMS = [
   'uSize',
@@ -46,9 +35,6 @@ interface Known {
   readonly ends: readonly number[];
   readonly weights: Weights;
 }
-
-/** Where along straight hair the first highlight lies; each strip has its own. */
-export const sheenStart = (seed: number): number => 1.2 + 2.2 * rnd(seed, 9, 3);
 
 function compile(gl: WebGL2RenderingContext, kind: number, source: string): WebGLShader {
   const shader = gl.createShader(kind);
@@ -111,6 +97,11 @@ export class HairPainter {
 
   get lost(): boolean {
     return this.#lost || this.#gl.isContextLost();
+  }
+
+  /** Gives the context back; the painter cannot draw afterwards. */
+  release(): void {
+    this.#gl.getExtension('WEBGL_lose_context')?.loseContext();
   }
 
   #prepare(): Record<Uniform, WebGLUniformLocation | null> {
@@ -237,9 +228,24 @@ export class HairPainter {
 }
 
 let shared: HairPainter | null | undefined;
+const watchers = new Set<() => void>();
 
-/** The painter of this page; null means: draw with the 2-D fallback. */
+function makeShared(): HairPainter | null {
+  const painter = HairPainter.create();
+  for (const kind of ['webglcontextlost', 'webglcontextrestored']) {
+    painter?.canvas.addEventListener(kind, () => watchers.forEach((tell) => tell()));
+  }
+  return painter;
+}
+
+/** The painter of this page; null means: draw with plain strokes. */
 export function sharedPainter(): HairPainter | null {
-  if (shared === undefined) shared = HairPainter.create();
+  if (shared === undefined) shared = makeShared();
   return shared && !shared.lost ? shared : null;
+}
+
+/** Calls `tell` when the painter is lost or comes back, so that strips draw again; returns the way to stop. */
+export function watchPainter(tell: () => void): () => void {
+  watchers.add(tell);
+  return () => watchers.delete(tell);
 }

@@ -1,7 +1,7 @@
 import { paintPlainly } from './fallback';
 import type { StripLayout } from './layout';
-import { drawOverlay, type Ink } from './overlay';
-import { sharedPainter, type HairPainter } from './painter';
+import { drawOverlay, type Ink, type Pen } from './overlay';
+import { sharedPainter } from './painter';
 import type { StrandPicture } from './types';
 
 /** One strip to be shown: hair on one canvas, lines and letters on a second one above it. */
@@ -11,6 +11,8 @@ export interface StripJob {
   readonly seed: number;
   readonly dpr: number;
   readonly ink: Ink;
+  /** Draw with plain strokes even where WebGL2 is there. */
+  readonly plain?: boolean;
 }
 
 function size(canvas: HTMLCanvasElement, layout: StripLayout, dpr: number): void {
@@ -20,38 +22,47 @@ function size(canvas: HTMLCanvasElement, layout: StripLayout, dpr: number): void
   if (canvas.height !== height) canvas.height = height;
 }
 
-/** Moves the drawn hair to the strip without reading pixels back. */
-function show(painter: HairPainter, canvas: HTMLCanvasElement): void {
-  if ('transferToImageBitmap' in painter.canvas) {
+/** Puts a finished drawing on the strip; where the browser can, by handing it over without a copy. */
+function show(source: OffscreenCanvas | HTMLCanvasElement, canvas: HTMLCanvasElement): void {
+  if ('transferToImageBitmap' in source) {
     const target = canvas.getContext('bitmaprenderer');
     if (target) {
-      target.transferFromImageBitmap(painter.canvas.transferToImageBitmap());
+      target.transferFromImageBitmap(source.transferToImageBitmap());
       return;
     }
   }
   const pen = canvas.getContext('2d');
   if (!pen) throw new Error('strand: no 2-D canvas');
   pen.clearRect(0, 0, canvas.width, canvas.height);
-  pen.drawImage(painter.canvas, 0, 0);
+  pen.drawImage(source, 0, 0);
+}
+
+function paintPlainCanvas(job: StripJob): OffscreenCanvas | HTMLCanvasElement {
+  const width = Math.round(job.layout.width * job.dpr);
+  const height = Math.round(job.layout.height * job.dpr);
+  const canvas =
+    typeof OffscreenCanvas === 'function'
+      ? new OffscreenCanvas(width, height)
+      : Object.assign(document.createElement('canvas'), { width, height });
+  const pen = canvas.getContext('2d') as Pen | null;
+  if (!pen) throw new Error('strand: no 2-D canvas');
+  pen.setTransform(job.dpr, 0, 0, job.dpr, 0, 0);
+  paintPlainly(pen, job);
+  return canvas;
 }
 
 /** Draws the hair; returns which way it was drawn. */
 export function drawHair(canvas: HTMLCanvasElement, job: StripJob): 'webgl' | 'plain' {
-  const painter = sharedPainter();
+  size(canvas, job.layout, job.dpr);
+  const painter = job.plain ? null : sharedPainter();
   if (painter) {
     painter.paint(job);
     if (!painter.lost) {
-      size(canvas, job.layout, job.dpr);
-      show(painter, canvas);
+      show(painter.canvas, canvas);
       return 'webgl';
     }
   }
-  size(canvas, job.layout, job.dpr);
-  const pen = canvas.getContext('2d');
-  if (!pen) throw new Error('strand: no 2-D canvas');
-  pen.setTransform(job.dpr, 0, 0, job.dpr, 0, 0);
-  pen.clearRect(0, 0, job.layout.width, job.layout.height);
-  paintPlainly(pen, job);
+  show(paintPlainCanvas(job), canvas);
   return 'plain';
 }
 
