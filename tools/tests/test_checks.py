@@ -38,7 +38,7 @@ class Layers(Case):
     check = "check_layers"
     good = {
         "engine/include/strandline/a.h": "#include <vector>\n",
-        "engine/src/a.cpp": '#include "strandline/a.h"\n#include <Eigen/Core>\n// fopen and steady_clock in a comment\n',
+        "engine/src/a.cpp": '#include "strandline/a.h"\n#include <Eigen/Core>\n// fopen and steady_clock in a comment\n#include <cstdio>\nsnprintf(t, 9, "x");\n',
         "store/store.h": "#include <string>\n",
         "salon/use.cpp": '#include "strandline/a.h"\n#include "store/store.h"\n',
         "engine/tests/a_test.cpp": '#include <fstream>\n#include "store/store.h"\n',
@@ -67,7 +67,7 @@ class Layers(Case):
     def test_impure_engine(self):
         for header in ("fstream", "thread", "filesystem", "nlohmann/json.hpp", "unistd.h", "sys/socket.h"):
             self.bad("engine/src/b.cpp", f"#include <{header}>\n", header)
-        for code in ("auto t = std::chrono::steady_clock::now();", "std::random_device d;", 'getenv("X");'):
+        for code in ("auto t = std::chrono::steady_clock::now();", "std::random_device d;", 'getenv("X");', 'std::printf("x");'):
             self.bad("engine/src/b.cpp", code, "touches nothing")
 
     def test_doors(self):
