@@ -21,7 +21,8 @@ double Tally::standard_error(int output) const {
   return std::sqrt(sum / (blocks_ - 1) / blocks_);
 }
 
-Tally::Estimate Tally::derived(const std::function<double(std::span<const double>)>& quantity, int groups) const {
+Tally::Estimate Tally::derived(const std::function<double(std::span<const double>)>& quantity,
+                               int groups) const {
   groups = std::min(groups, blocks_);
   auto means_without = [&](int left_out) {
     std::vector<double> sums(outputs_);
@@ -43,20 +44,23 @@ Tally::Estimate Tally::derived(const std::function<double(std::span<const double
   return {whole, std::sqrt(sum * (groups - 1) / groups)};
 }
 
-Tally run(const Run& run, int outputs, const std::function<void(const Photon&, std::span<double>)>& count) {
-  Tally tally(run.blocks, outputs);
+Tally run(const Experiment& experiment, int outputs,
+          const std::function<void(const Photon&, std::span<double>)>& count) {
+  Tally tally(experiment.blocks, outputs);
   std::atomic<int> next{0};
   std::exception_ptr failure;
   std::mutex failing;
   auto work = [&] {
     try {
-      for (int b = next++; b < run.blocks; b = next++) {
-        const uint64_t seed = mix(run.seed, static_cast<uint64_t>(b));
-        const Packing packing = pack(run.bed, seed);
+      for (int b = next++; b < experiment.blocks; b = next++) {
+        const uint64_t seed = mix(experiment.seed, static_cast<uint64_t>(b));
+        const Packing packing = pack(experiment.bed, seed);
         const auto sums = tally.block(b);
-        for (int i = 0; i < run.photons; ++i)
-          count(follow(run.bed, packing, run.launch, run.longest, seed, static_cast<uint64_t>(i)), sums);
-        for (double& s : sums) s /= run.photons;
+        for (int i = 0; i < experiment.photons; ++i)
+          count(follow(experiment.bed, packing, experiment.launch, experiment.longest, seed,
+                       static_cast<uint64_t>(i)),
+                sums);
+        for (double& s : sums) s /= experiment.photons;
       }
     } catch (...) {
       const std::lock_guard lock(failing);
@@ -65,7 +69,7 @@ Tally run(const Run& run, int outputs, const std::function<void(const Photon&, s
   };
   {
     std::vector<std::jthread> threads;
-    for (int t = 1; t < run.threads; ++t) threads.emplace_back(work);
+    for (int t = 1; t < experiment.threads; ++t) threads.emplace_back(work);
     work();
   }
   if (failure) std::rethrow_exception(failure);

@@ -1,5 +1,6 @@
 #pragma once
-// Many photons, in blocks: each block has its own packing, so the spread between blocks holds the chance of the packing too.
+// Many photons, in blocks: each block has its own packing, so the spread between blocks holds the chance of
+// the packing too.
 #include <functional>
 #include <span>
 #include <vector>
@@ -8,8 +9,8 @@
 
 namespace strandline::fibre_bed {
 
-struct Run {
-  BedSpec bed;
+struct Experiment {
+  BedSpec bed{};
   Launch launch{8 * kDegree, 8 * kDegree, {}};
   double longest = 1e5;  // diameters inside fibres
   int blocks = 64;       // >= 2
@@ -25,14 +26,17 @@ class Tally {
   int blocks() const { return blocks_; }
   int outputs() const { return outputs_; }
   std::span<double> block(int b) { return {values_.data() + b * outputs_, static_cast<size_t>(outputs_)}; }
-  std::span<const double> block(int b) const { return {values_.data() + b * outputs_, static_cast<size_t>(outputs_)}; }
+  std::span<const double> block(int b) const {
+    return {values_.data() + b * outputs_, static_cast<size_t>(outputs_)};
+  }
   double mean(int output) const;
   double standard_error(int output) const;
 
   struct Estimate {
     double value, standard_error;
   };
-  // A quantity computed from the means, with its error by leaving out one of `groups` groups of blocks at a time (jackknife).
+  // A quantity computed from the means, with its error by leaving out one of `groups` groups of blocks at a
+  // time (jackknife).
   Estimate derived(const std::function<double(std::span<const double>)>& quantity, int groups = 16) const;
 
  private:
@@ -40,8 +44,9 @@ class Tally {
   std::vector<double> values_;
 };
 
-// Calls count(photon, sums) for every photon, lost ones too; `sums` has `outputs` numbers. The result does not depend on
-// `threads`. Throws what packing throws.
-Tally run(const Run& run, int outputs, const std::function<void(const Photon&, std::span<double>)>& count);
+// Calls count(photon, sums) for every photon, lost ones too; `sums` has `outputs` numbers. The result does
+// not depend on `threads`. Throws what packing throws.
+Tally run(const Experiment& experiment, int outputs,
+          const std::function<void(const Photon&, std::span<double>)>& count);
 
 }  // namespace strandline::fibre_bed

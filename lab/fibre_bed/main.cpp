@@ -9,7 +9,8 @@
 
 namespace {
 
-constexpr const char* kHelp = R"(fibre_bed: reflectance of hair by Monte Carlo of light in a bed of parallel fibres
+constexpr const char* kHelp =
+    R"(fibre_bed: reflectance of hair by Monte Carlo of light in a bed of parallel fibres
 
 usage: fibre_bed (--all | --curve | --blend | --geometry) --out FOLDER [--scale X] [--threads N] [--seed S]
 
@@ -39,7 +40,8 @@ double positive(const std::string& option, const std::string& text) {
   } catch (const std::exception&) {
     used = 0;
   }
-  if (used == 0 || used != text.size() || !(value > 0)) throw std::invalid_argument(option + ": \"" + text + "\" is not a number above 0");
+  if (used == 0 || used != text.size() || !(value > 0))
+    throw std::invalid_argument(option + ": \"" + text + "\" is not a number above 0");
   return value;
 }
 
@@ -52,23 +54,34 @@ Choice parse(int argc, char** argv) {
       if (i + 1 == argc) throw std::invalid_argument(option + " needs a value");
       return argv[++i];
     };
-    if (option == "--help") c.help = true;
-    else if (option == "--all") c.curve = c.blend = c.geometry = true;
-    else if (option == "--curve") c.curve = true;
-    else if (option == "--blend") c.blend = true;
-    else if (option == "--geometry") c.geometry = true;
-    else if (option == "--out") c.out.folder = value();
-    else if (option == "--scale") c.out.effort.scale = positive(option, value());
-    else if (option == "--threads") c.out.effort.threads = static_cast<int>(positive(option, value()));
-    else if (option == "--seed") c.out.effort.seed = static_cast<uint64_t>(positive(option, value()));
-    else throw std::invalid_argument("unknown option " + option + "; see --help");
+    if (option == "--help")
+      c.help = true;
+    else if (option == "--all")
+      c.curve = c.blend = c.geometry = true;
+    else if (option == "--curve")
+      c.curve = true;
+    else if (option == "--blend")
+      c.blend = true;
+    else if (option == "--geometry")
+      c.geometry = true;
+    else if (option == "--out")
+      c.out.folder = value();
+    else if (option == "--scale")
+      c.out.effort.scale = positive(option, value());
+    else if (option == "--threads")
+      c.out.effort.threads = static_cast<int>(positive(option, value()));
+    else if (option == "--seed")
+      c.out.effort.seed = static_cast<uint64_t>(positive(option, value()));
+    else
+      throw std::invalid_argument("unknown option " + option + "; see --help");
   }
   if (c.help) return c;
-  if (!c.curve && !c.blend && !c.geometry) throw std::invalid_argument("say what to make: --all, --curve, --blend or --geometry");
+  if (!c.curve && !c.blend && !c.geometry)
+    throw std::invalid_argument("say what to make: --all, --curve, --blend or --geometry");
   if (c.out.folder.empty()) throw std::invalid_argument("say where to write: --out FOLDER");
   char text[96];
-  std::snprintf(text, sizeof text, "fibre_bed --all --out knowledge/fibre --scale %g --seed %llu", c.out.effort.scale,
-                static_cast<unsigned long long>(c.out.effort.seed));
+  std::snprintf(text, sizeof text, "fibre_bed --all --out knowledge/fibre --scale %g --seed %llu",
+                c.out.effort.scale, static_cast<unsigned long long>(c.out.effort.seed));
   c.out.command = text;
   return c;
 }
@@ -83,7 +96,9 @@ int main(int argc, char** argv) {
     if (c.curve) strandline::fibre_bed::produce_curve(c.out);
     if (c.blend) strandline::fibre_bed::produce_blend(c.out);
     if (c.geometry) strandline::fibre_bed::produce_geometry(c.out);
-    std::printf("%.0f s on %d threads\n", std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count(), c.out.effort.threads);
+    std::printf("%.0f s on %d threads\n",
+                std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count(),
+                c.out.effort.threads);
     return 0;
   } catch (const std::invalid_argument& e) {
     std::fprintf(stderr, "fibre_bed: %s\n", e.what());

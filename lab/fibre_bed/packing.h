@@ -20,20 +20,21 @@ struct PackingSpec {
 
 class Packing {
  public:
-  // Random sequential addition; discs are shaken when there is no room. Throws std::invalid_argument on a fraction
-  // out of range and std::runtime_error when the discs do not fit.
+  // Random sequential addition; discs are shaken when there is no room. Throws std::invalid_argument on a
+  // fraction out of range and std::runtime_error when the discs do not fit.
   explicit Packing(const PackingSpec& spec);
 
   struct Hit {
     double distance;  // in the plane
     Point centre;
-    uint64_t fibre;   // the same for every visit to the same fibre of the endless bed
+    uint64_t fibre;  // the same for every visit to the same fibre of the endless bed
   };
 
-  // First fibre on the ray from `origin` along unit (y, z) `along`, of those that `exists(centre, fibre)` accepts. `skip` is
-  // the fibre just left. The search ends, with nothing, where z leaves [top, bottom].
+  // First fibre on the ray from `origin` along unit (y, z) `along`, of those that `exists(centre, fibre)`
+  // accepts. `skip` is the fibre just left. The search ends, with nothing, where z leaves [top, bottom].
   template <class Exists>
-  std::optional<Hit> first_hit(Point origin, Point along, uint64_t skip, double top, double bottom, Exists exists) const;
+  std::optional<Hit> first_hit(Point origin, Point along, uint64_t skip, double top, double bottom,
+                               Exists exists) const;
 
   const std::vector<Point>& centres() const { return centres_; }
   int side() const { return side_; }

@@ -1,6 +1,6 @@
 #pragma once
-// Counter-based random numbers: draw k of stream (seed, index) is a function of these three alone, so results do not depend
-// on the order of work or the number of threads.
+// Counter-based random numbers: draw k of stream (seed, index) is a function of these three alone, so results
+// do not depend on the order of work or the number of threads.
 #include <cmath>
 #include <cstdint>
 #include <numbers>
@@ -14,7 +14,9 @@ inline uint64_t mix(uint64_t z) {
   return z ^ (z >> 31);
 }
 
-inline uint64_t mix(uint64_t a, uint64_t b) { return mix(mix(a + 0x9e3779b97f4a7c15ULL) ^ (b * 0xd1342543de82ef95ULL + 1)); }
+inline uint64_t mix(uint64_t a, uint64_t b) {
+  return mix(mix(a + 0x9e3779b97f4a7c15ULL) ^ (b * 0xd1342543de82ef95ULL + 1));
+}
 
 // 53 bits of a hash as a number in [0, 1).
 inline double unit(uint64_t hash) { return static_cast<double>(hash >> 11) * 0x1p-53; }

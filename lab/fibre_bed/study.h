@@ -24,13 +24,14 @@ struct Value {
 // Beds that the spread is taken over; the first is the reference.
 struct Variant {
   std::string name;
-  BedSpec bed;
+  BedSpec bed{};
 };
 std::vector<Variant> variants();
 // White fibres in packets, and white fibres that scatter inside; for the blend beside variants().
 std::vector<Variant> white_variants();
 
-// R(tau) for each of curve_depths(): light at 8 degrees, all that returns counted (specular included). R(0) is 1 exactly.
+// R(tau) for each of curve_depths(): light at 8 degrees, all that returns counted (specular included). R(0)
+// is 1 exactly.
 std::vector<Value> study_curve(const BedSpec& bed, double photons, const Effort& effort);
 
 struct BlendPair {
@@ -48,7 +49,8 @@ struct BlendStudy {
 BlendStudy study_blend(const BedSpec& bed, double photons, const Effort& effort);
 
 struct Geometry {
-  std::vector<Value> sphere, sphere_excluded, average, along, across;  // by curve_depths(); entry 0 is tau = 0.002
+  std::vector<Value> sphere, sphere_excluded, average, along,
+      across;  // by curve_depths(); entry 0 is tau = 0.002
   std::vector<double> tau;
 };
 Geometry study_geometry(const BedSpec& bed, double photons, const Effort& effort);

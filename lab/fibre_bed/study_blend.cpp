@@ -30,12 +30,12 @@ void count_photon(const Photon& p, std::span<double> sums) {
 // White fibres that scatter change the light's way, so every share needs photons of its own.
 Tally blend_run(const BedSpec& bed, double photons, const Effort& effort) {
   constexpr int blocks = 64, outputs = kPairs * kShareCount;
-  Run r{.bed = bed,
-        .longest = 1500,
-        .blocks = blocks,
-        .photons = std::max(1, static_cast<int>(photons * effort.scale / blocks)),
-        .seed = mix(effort.seed, 21),
-        .threads = effort.threads};
+  Experiment r{.bed = bed,
+               .longest = 1500,
+               .blocks = blocks,
+               .photons = std::max(1, static_cast<int>(photons * effort.scale / blocks)),
+               .seed = mix(effort.seed, 21),
+               .threads = effort.threads};
   if (bed.scatter.coefficient == 0) return run(r, outputs, count_photon);
   Tally all(blocks, outputs);
   r.photons = r.photons / 4 + 1;
@@ -64,11 +64,18 @@ BlendStudy study_blend(const BedSpec& bed, double photons, const Effort& effort)
   BlendStudy study;
   std::vector<Blend> all;
   for (int pair = 0; pair < kPairs; ++pair) {
-    BlendPair p{kWhite[pair / std::size(kPigmented)], kPigmented[pair % std::size(kPigmented)], blends_of(means, pair), {}, {}, 0};
+    BlendPair p{kWhite[pair / std::size(kPigmented)],
+                kPigmented[pair % std::size(kPigmented)],
+                blends_of(means, pair),
+                {},
+                {},
+                0};
     for (int s = 0; s < kShareCount; ++s) p.errors.push_back(t.standard_error(pair * kShareCount + s));
     const auto m = t.derived([&](std::span<const double> v) { return best_m(blends_of(v, pair)); });
     p.m = {m.value, m.standard_error};
-    p.misfit = misfit(p.blends, [&](const Blend& b) { return blend_stearns_noechel(b.share, b.white, b.pigmented, m.value); });
+    p.misfit = misfit(p.blends, [&](const Blend& b) {
+      return blend_stearns_noechel(b.share, b.white, b.pigmented, m.value);
+    });
     all.insert(all.end(), p.blends.begin(), p.blends.end());
     study.pairs.push_back(std::move(p));
   }
@@ -81,7 +88,8 @@ BlendStudy study_blend(const BedSpec& bed, double photons, const Effort& effort)
     return best_m(every);
   });
   study.m = {m.value, m.standard_error};
-  study.misfit = misfit(all, [&](const Blend& b) { return blend_stearns_noechel(b.share, b.white, b.pigmented, m.value); });
+  study.misfit = misfit(
+      all, [&](const Blend& b) { return blend_stearns_noechel(b.share, b.white, b.pigmented, m.value); });
   return study;
 }
 

@@ -10,8 +10,8 @@ namespace {
 constexpr int kBlocks = 64;
 constexpr double kTrap = 6 * kDegree;  // half-angle of the gloss trap of a sphere, common practice
 
-// Light that comes back between the polar angles low and high and within `sector` of the azimuth, as a share of what a perfect
-// white diffuser would send there.
+// Light that comes back between the polar angles low and high and within `sector` of the azimuth, as a share
+// of what a perfect white diffuser would send there.
 struct Detector {
   double low = 40 * kDegree, high = 50 * kDegree, sector = 10 * kDegree;
   double diffuser() const { return std::pow(std::sin(high), 2) - std::pow(std::sin(low), 2); }
@@ -19,7 +19,8 @@ struct Detector {
 
 void add(std::span<double> sums, int view, std::span<const double> tau, const Photon& p, double factor) {
   const double path = p.path_total();
-  for (size_t i = 0; i < tau.size(); ++i) sums[view * tau.size() + i] += factor * p.weight * std::exp(-tau[i] * path);
+  for (size_t i = 0; i < tau.size(); ++i)
+    sums[view * tau.size() + i] += factor * p.weight * std::exp(-tau[i] * path);
 }
 
 std::vector<Value> values(const Tally& t, int view, int n) {
@@ -35,20 +36,20 @@ Geometry study_geometry(const BedSpec& bed, double photons, const Effort& effort
   g.tau = curve_depths();
   g.tau.erase(g.tau.begin());
   const int n = static_cast<int>(g.tau.size());
-  Run r{.bed = bed,
-        .longest = 1500,
-        .blocks = kBlocks,
-        .photons = std::max(1, static_cast<int>(photons * effort.scale / kBlocks)),
-        .seed = mix(effort.seed, 31),
-        .threads = effort.threads};
+  Experiment r{.bed = bed,
+               .longest = 1500,
+               .blocks = kBlocks,
+               .photons = std::max(1, static_cast<int>(photons * effort.scale / kBlocks)),
+               .seed = mix(effort.seed, 31),
+               .threads = effort.threads};
   const Tally sphere = run(r, 2 * n, [&](const Photon& p, std::span<double> sums) {
     if (p.end != Photon::End::returned) return;
     add(sums, 0, g.tau, p, 1);
     const Vector3 mirror{p.launched.x, p.launched.y, -p.launched.z};
     if (dot(mirror, p.direction) < std::cos(kTrap)) add(sums, 1, g.tau, p, 1);
   });
-  // Light and view may be exchanged, so light from the narrow cone seen by a ring at 45 degrees is the 45/0 reading, and one run
-  // serves every direction of the fibres.
+  // Light and view may be exchanged, so light from the narrow cone seen by a ring at 45 degrees is the 45/0
+  // reading, and one run serves every direction of the fibres.
   r.launch = {0, 10 * kDegree, {}};
   r.seed = mix(effort.seed, 32);
   const Detector d;

@@ -15,8 +15,9 @@ double fresnel(double cosine, double eta) {
 
 namespace {
 
-// A facet normal on the side of `outward`, drawn with weight max(0, -direction . facet) / (outward . facet): the area of
-// the facet as the light sees it. `lean` is +1 outside and -1 inside, where the same slopes show from below.
+// A facet normal on the side of `outward`, drawn with weight max(0, -direction . facet) / (outward . facet):
+// the area of the facet as the light sees it. `lean` is +1 outside and -1 inside, where the same slopes show
+// from below.
 Vector3 draw_facet(const SurfaceSpec& s, Vector3 direction, Vector3 outward, double lean, Random& random) {
   if (s.tilt_sd == 0 && s.tilt_sd_around == 0 && s.tilt_mean == 0) return outward;
   const Vector3 around{0, -outward.z, outward.y};
@@ -27,7 +28,8 @@ Vector3 draw_facet(const SurfaceSpec& s, Vector3 direction, Vector3 outward, dou
     const double slope = lean * (s.tilt_mean + s.tilt_sd * random.normal());
     const double slope_around = s.tilt_sd_around == 0 ? 0 : s.tilt_sd_around * random.normal();
     const double shown = cosine + slope * along + slope_around * across;
-    if (random.uniform() * most < shown) return normalized({slope, outward.y + slope_around * around.y, outward.z + slope_around * around.z});
+    if (random.uniform() * most < shown)
+      return normalized({slope, outward.y + slope_around * around.y, outward.z + slope_around * around.z});
   }
 }
 

@@ -41,7 +41,11 @@ Vector3 scattered(Vector3 d, double g, Random& random) {
 class Life {
  public:
   Life(const BedSpec& bed, const Packing& packing, double longest, uint64_t seed, uint64_t index)
-      : bed_(bed), packing_(packing), longest_(longest), random_(seed, index), labels_(mix(seed ^ 0x6c6162656cULL, index)) {}
+      : bed_(bed),
+        packing_(packing),
+        longest_(longest),
+        random_(seed, index),
+        labels_(mix(seed ^ 0x6c6162656cULL, index)) {}
 
   Photon run(const Launch& launch) {
     top_ = bed_.top == Top::flat ? 0 : random_.uniform() * packing_.side();
@@ -118,7 +122,8 @@ class Life {
     return mix(static_cast<uint64_t>(y), static_cast<uint64_t>(z));
   }
 
-  // From `p` on or in the fibre to its surface, scattered on the way in the core. False when that takes too long.
+  // From `p` on or in the fibre to its surface, scattered on the way in the core. False when that takes too
+  // long.
   bool go_through(Point& p, Vector3& d, bool scatters) {
     while (true) {
       const double in_plane = std::hypot(d.y, d.z);
@@ -130,7 +135,8 @@ class Life {
       if (const InnerScatter& s = bed_.scatter; scatters && s.coefficient > 0) {
         const double core = s.core * kRadius, inside2 = b * b - square + core * core;
         if (inside2 > 0) {
-          const double half = std::sqrt(inside2), enter = std::max(0.0, -b - half), leave = std::min(stop, -b + half);
+          const double half = std::sqrt(inside2), enter = std::max(0.0, -b - half),
+                       leave = std::min(stop, -b + half);
           const double free = -std::log(1 - random_.uniform()) / s.coefficient * in_plane;
           if (enter + free < leave) stop = enter + free, event = true;
         }
@@ -169,7 +175,8 @@ class Life {
 
 }  // namespace
 
-Photon follow(const BedSpec& bed, const Packing& packing, const Launch& launch, double longest, uint64_t seed, uint64_t index) {
+Photon follow(const BedSpec& bed, const Packing& packing, const Launch& launch, double longest, uint64_t seed,
+              uint64_t index) {
   return Life(bed, packing, longest, seed, index).run(launch);
 }
 

@@ -27,24 +27,25 @@ struct InnerScatter {
 
 struct BedSpec {
   double fraction = 0.5;
-  SurfaceSpec surface;
+  SurfaceSpec surface{};
   Top top = Top::cut;
   double loose_depth = 3;
   double depth = std::numeric_limits<double>::infinity();  // thickness of the bed
   bool mirror_below = false;                               // a perfect mirror under a bed of finite depth
-  InnerScatter scatter;
+  InnerScatter scatter{};
   double packet = 0;  // 0: every fibre has its own label; else fibres of a square of this side share one
 };
 
 // Polar angles are from the normal of the bed, radians; azimuth 0 is along the fibres.
 struct Launch {
-  double polar_low, polar_high;    // filled as a perfect diffuser would fill it; equal ends give one angle
-  std::optional<double> azimuth;   // none: all azimuths alike
+  double polar_low, polar_high;   // filled as a perfect diffuser would fill it; equal ends give one angle
+  std::optional<double> azimuth;  // none: all azimuths alike
 };
 inline constexpr double kDegree = std::numbers::pi / 180;
 
-// Fibres carry a label, uniform in [0, 1): the population with share s is label < s. Paths are kept by label in equal bins, so
-// one photon serves every share that is a multiple of 1/kBins and every pair of optical depths.
+// Fibres carry a label, uniform in [0, 1): the population with share s is label < s. Paths are kept by label
+// in equal bins, so one photon serves every share that is a multiple of 1/kBins and every pair of optical
+// depths.
 inline constexpr int kBins = 20;
 
 struct Photon {
@@ -58,9 +59,10 @@ struct Photon {
   double path_total() const { return path_below(kBins); }
 };
 
-// Follows photon `index` of stream `seed`. After 8, 24, 72 … diameters of path half the photons go on with double weight.
-// Light that has gone further than `longest` inside fibres is given up as lost.
-Photon follow(const BedSpec& bed, const Packing& packing, const Launch& launch, double longest, uint64_t seed, uint64_t index);
+// Follows photon `index` of stream `seed`. After 8, 24, 72 … diameters of path half the photons go on with
+// double weight. Light that has gone further than `longest` inside fibres is given up as lost.
+Photon follow(const BedSpec& bed, const Packing& packing, const Launch& launch, double longest, uint64_t seed,
+              uint64_t index);
 
 // The packing of a bed.
 Packing pack(const BedSpec& bed, uint64_t seed);

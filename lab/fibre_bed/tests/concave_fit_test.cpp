@@ -1,9 +1,9 @@
 // The fit: optimal, and concave whatever the numbers.
 #include "concave_fit.h"
 
-#include <cmath>
-
 #include <gtest/gtest.h>
+
+#include <cmath>
 
 #include "lightness.h"
 #include "random.h"
@@ -23,8 +23,10 @@ TEST(NonNegativeLeastSquares, MeetsTheConditionsOfOptimality) {
     const Eigen::VectorXd x = non_negative_least_squares(a, b), gradient = a.transpose() * (a * x - b);
     for (int j = 0; j < 6; ++j) {
       ASSERT_GE(x[j], 0);
-      if (x[j] > 0) ASSERT_NEAR(gradient[j], 0, 1e-9);
-      else ASSERT_GE(gradient[j], -1e-9);
+      if (x[j] > 0)
+        ASSERT_NEAR(gradient[j], 0, 1e-9);
+      else
+        ASSERT_GE(gradient[j], -1e-9);
     }
   }
 }

@@ -1,10 +1,10 @@
 // Laws of blends.
 #include "laws.h"
 
+#include <gtest/gtest.h>
+
 #include <cmath>
 #include <vector>
-
-#include <gtest/gtest.h>
 
 #include "lightness.h"
 
@@ -21,13 +21,15 @@ TEST(Laws, StearnsNoechelMixesItsOwnFunctionByShare) {
 }
 
 TEST(Laws, PowerMinusOneIsStearnsNoechel) {
-  EXPECT_NEAR(blend_power(0.3, 0.5, 0.04, -1, 0.01 * 0.8 / 0.2), blend_stearns_noechel(0.3, 0.5, 0.04, 0.2), 1e-12);
+  EXPECT_NEAR(blend_power(0.3, 0.5, 0.04, -1, 0.01 * 0.8 / 0.2), blend_stearns_noechel(0.3, 0.5, 0.04, 0.2),
+              1e-12);
   EXPECT_NEAR(blend_power(0.3, 0.5, 0.04, 1, 0), 0.3 * 0.5 + 0.7 * 0.04, 1e-12);
 }
 
 TEST(Laws, BestConstantIsFoundAgain) {
   std::vector<Blend> blends;
-  for (double s = 0.1; s < 0.95; s += 0.1) blends.push_back({s, 0.44, 0.03, blend_stearns_noechel(s, 0.44, 0.03, 0.21)});
+  for (double s = 0.1; s < 0.95; s += 0.1)
+    blends.push_back({s, 0.44, 0.03, blend_stearns_noechel(s, 0.44, 0.03, 0.21)});
   EXPECT_NEAR(best_m(blends), 0.21, 1e-3);
 }
 

@@ -1,10 +1,10 @@
 // Where the fibres are, and which one a ray meets first.
 #include "packing.h"
 
+#include <gtest/gtest.h>
+
 #include <numbers>
 #include <stdexcept>
-
-#include <gtest/gtest.h>
 
 #include "random.h"
 
@@ -19,10 +19,12 @@ double gap(double a, double b, double side) {
 TEST(Packing, DiscsFillTheWantedShareAndDoNotOverlap) {
   for (double fraction : {0.2, 0.5, 0.54}) {
     const Packing p({.fraction = fraction, .seed = 3});
-    EXPECT_NEAR(p.centres().size() * std::numbers::pi / 4 / (20 * 20), fraction, 0.001);
+    EXPECT_NEAR(static_cast<double>(p.centres().size()) * std::numbers::pi / 4 / (20 * 20), fraction, 0.001);
     for (size_t i = 0; i < p.centres().size(); ++i)
       for (size_t j = 0; j < i; ++j)
-        ASSERT_GE(std::hypot(gap(p.centres()[i].y, p.centres()[j].y, 20), gap(p.centres()[i].z, p.centres()[j].z, 20)), 1 - 1e-12);
+        ASSERT_GE(std::hypot(gap(p.centres()[i].y, p.centres()[j].y, 20),
+                             gap(p.centres()[i].z, p.centres()[j].z, 20)),
+                  1 - 1e-12);
   }
 }
 
@@ -65,7 +67,8 @@ TEST(Packing, FirstHitIsTheNearestDiscOfAll) {
 }
 
 TEST(Packing, MeanFlightIsThatOfStereology) {
-  // Mean chord of the gaps between discs of diameter 1: pi (1 - f)/(4 f), for rays that start where a fibre is left (Cauchy).
+  // Mean chord of the gaps between discs of diameter 1: pi (1 - f)/(4 f), for rays that start where a fibre
+  // is left (Cauchy).
   const double fraction = 0.4;
   double sum = 0;
   int flights = 0;
@@ -77,8 +80,9 @@ TEST(Packing, MeanFlightIsThatOfStereology) {
       const double around = random.uniform() * 2 * std::numbers::pi, sine = 2 * random.uniform() - 1;
       const double turn = around + std::asin(sine);  // leaves as light of equal brightness does
       const Point c = p.centres()[disc], start{c.y + 0.5 * std::cos(around), c.z + 0.5 * std::sin(around)};
-      const auto hit = p.first_hit(start, {std::cos(turn), std::sin(turn)}, fibre_id(0, 0, static_cast<int>(disc)), -1e9, 1e9,
-                                   [](Point, uint64_t) { return true; });
+      const auto hit =
+          p.first_hit(start, {std::cos(turn), std::sin(turn)}, fibre_id(0, 0, static_cast<int>(disc)), -1e9,
+                      1e9, [](Point, uint64_t) { return true; });
       ASSERT_TRUE(hit);
       sum += hit->distance;
       ++flights;

@@ -52,7 +52,9 @@ TEST(Surface, TiltLeansTheMirrorByTwiceItself) {
   Random random(7, 1);
   for (int i = 0; i < 500; ++i) {
     const Crossing c = cross(leaning, {0, 0, 1}, {0, 0, -1}, false, random);
-    if (!c.inside) EXPECT_NEAR(std::atan2(c.direction.x, -c.direction.z), 2 * std::atan(0.05), 1e-9);
+    if (!c.inside) {
+      EXPECT_NEAR(std::atan2(c.direction.x, -c.direction.z), 2 * std::atan(0.05), 1e-9);
+    }
   }
 }
 
