@@ -1,8 +1,11 @@
 #include "formulate/partition.h"
 
+#include <cstddef>
 #include <limits>
 
 namespace strandline {
+
+using std::size_t;
 
 std::vector<Cover> covers(const std::vector<double>& best, const std::vector<double>& leave, int bowls_most, double bowl_price) {
   const size_t masks = best.size();

@@ -1,0 +1,20 @@
+// Why a bowl is as it is, and why a wish cannot be had today: codes with parameters.
+#pragma once
+
+#include "formulate/enumerate.h"
+#include "formulate/groups.h"
+#include "formulate/recipes.h"
+#include "formulate/settings.h"
+#include "strandline/formulate.h"
+
+namespace strandline {
+
+Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*>& zones, const std::vector<ZoneResult>& results,
+                    const Shelf& shelf);
+
+// Empty where the zone lands: within half a level, in the tone, white covered.
+Reasons reasons_against(const SearchZone& zone, const ZoneResult& result, const Domain& domain, const FormulaPolicy& policy);
+
+std::string figure(double value, int decimals = 1);
+
+}  // namespace strandline
