@@ -52,6 +52,7 @@ struct Application {
   double resistance = 0;   // 0…1
   double porosity = 1;     // 0…3
   bool lightening = false;
+  int parting = 0;  // place among the partings of its area and span; equal = free
 };
 
 enum class Skill { prepare, mix, apply, check, basin, finish };

@@ -32,6 +32,9 @@ struct Instance {
     bool packet = false;
     std::uint32_t later = 0;  // placed no later in time than these
     int twin = -1;            // the next application that differs in nothing but its id
+    // Packets that come no earlier and may change places with this one: they leave in the order they were
+    // applied.
+    std::uint32_t queue = 0;
   };
   struct Mix {
     int minutes = 0, life = 0;
@@ -57,6 +60,12 @@ Instance make_instance(const ScheduleRequest& request, bool to_target);
 
 // Every maximum longer by `ticks`.
 Instance stretched(Instance instance, int ticks);
+
+// The same visit in one fixed order: one of the two orders (lightening, cover) after the other, ties by id.
+Instance in_sequence(Instance instance, bool lightening_first);
+
+// The same visit with one person only to apply; the others still do the rest.
+Instance applied_by(Instance instance, int person);
 
 bool has(const Person& person, Skill skill);
 

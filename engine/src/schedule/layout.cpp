@@ -39,6 +39,7 @@ bool Layout::mix(int bowl, int person, int limit) {
 bool Layout::remove(int app, int person, int limit) {
   removal_[app] = static_cast<std::int8_t>(jobs_.size());
   jobs_.push_back({JobKind::remove, person, app, 0, instance_->remove});
+  removals_ |= 1u << app;
   ++extras_;
   return settle(limit);
 }
@@ -46,6 +47,20 @@ bool Layout::remove(int app, int person, int limit) {
 bool Layout::prepare(int person, int limit) {
   jobs_.push_back({JobKind::prepare, person, 0, 0, instance_->prepare});
   return settle(limit);
+}
+
+bool Layout::lay(const Job& job, int limit) {
+  switch (job.kind) {
+    case JobKind::apply:
+      return apply(job.what, job.person, limit);
+    case JobKind::mix:
+      return mix(job.what, job.person, limit);
+    case JobKind::remove:
+      return remove(job.what, job.person, limit);
+    case JobKind::prepare:
+      return prepare(job.person, limit);
+  }
+  return false;
 }
 
 // Where the job may be laid at the nearest, given the jobs before it in the sequence.

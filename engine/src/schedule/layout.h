@@ -44,11 +44,13 @@ class Layout {
   bool mix(int bowl, int person, int limit);
   bool remove(int app, int person, int limit);
   bool prepare(int person, int limit);
+  bool lay(const Job& job, int limit);  // the same as another layout did
 
   bool placed(int app) const { return mask_ >> app & 1; }
   bool removed(int app) const { return removal_[app] >= 0; }
   int open_batch(int bowl) const { return open_[bowl]; }
   std::uint32_t mask() const { return mask_; }
+  std::uint32_t removals() const { return removals_; }
   int free_from(int person) const { return free_[person]; }
   int jobs_of(int person) const { return static_cast<int>(std::ranges::count(jobs_, person, &Job::person)); }
   int furthest() const { return furthest_; }            // start of the job furthest from the basin
@@ -74,7 +76,7 @@ class Layout {
 
   const Instance* instance_;
   int basin_;
-  std::uint32_t mask_ = 0;
+  std::uint32_t mask_ = 0, removals_ = 0;  // applications placed; packets that leave singly
   int inversions_ = 0, extras_ = 0, furthest_ = 0, first_app_ = 0;
   std::array<int, kMaxPeople> free_{};
   std::array<std::int8_t, kMaxApplications> application_, removal_, open_;

@@ -9,7 +9,7 @@ namespace {
 
 // Smaller comes first; equal ranks are free.
 struct Rank {
-  int group = 0, resistant = 0, white = 0, area = 0;
+  int group = 0, resistant = 0, white = 0, area = 0, parting = 0;
   auto operator<=>(const Rank&) const = default;
 };
 
@@ -73,6 +73,7 @@ std::vector<OrderRule> order_rules(const std::vector<Application>& applications,
   std::vector<Ranked> ranked;
   for (const auto& a : applications)
     ranked.push_back(a.lightening ? lighten(a, virgin, policy) : cover(a, whitest_first, policy));
+  for (std::size_t i = 0; i < ranked.size(); ++i) ranked[i].rank.parting = applications[i].parting;
 
   std::vector<OrderRule> rules(applications.size());
   for (std::size_t i = 0; i < rules.size(); ++i) {

@@ -29,6 +29,16 @@ class Search {
     if (basin != kNever) limit_ = basin;
   }
 
+  // Starts from a known plan, given as its jobs in the order they were laid.
+  void seed(const std::vector<Job>& jobs) {
+    Layout layout(instance_, basin_);
+    bool laid = true;
+    for (const auto& job : jobs) laid = laid && layout.lay(job, limit());
+    if (!laid) return;
+    const auto cost = cost_of(layout.furthest(), layout);
+    if (cost < best_cost_) best_cost_ = cost, best_ = std::move(layout);
+  }
+
   void run() {
     const Layout root(instance_, basin_);
     const int least = bound(root);
@@ -52,6 +62,8 @@ class Search {
   void add(std::vector<Child>& children, Layout&& layout, bool laid);
   void add_applications(std::vector<Child>& children, const Layout& layout);
   bool eligible(const Layout& layout, int app) const;
+  bool may_leave(const Layout& layout, int app) const;
+  bool may_stay(const Layout& layout, int app) const;
   bool twin_hands(const Layout& layout, int person) const;
 
   // Longest plan still worth finding.
@@ -153,6 +165,19 @@ bool Search::eligible(const Layout& layout, int app) const {
   return instance_.soft || (a.later & ~layout.mask()) == 0;
 }
 
+// Packets that can change places leave in the order of their application; those that stay to the basin are
+// the last.
+bool Search::may_leave(const Layout& layout, int app) const {
+  const auto& a = instance_.apps[app];
+  if (!a.packet || layout.placed(app) || layout.removed(app)) return false;
+  if (a.twin >= 0 && !layout.removed(a.twin) && !layout.placed(a.twin)) return false;
+  return (a.queue & ~(layout.mask() | layout.removals())) == 0;
+}
+
+bool Search::may_stay(const Layout& layout, int app) const {
+  return layout.removed(app) || (instance_.apps[app].queue & layout.removals()) == 0;
+}
+
 // Another pair of hands before `person` that can do the same at the same time.
 bool Search::twin_hands(const Layout& layout, int person) const {
   const bool loose = layout.loose(limit());
@@ -183,14 +208,12 @@ void Search::add_applications(std::vector<Child>& children, const Layout& layout
     const auto& app = instance_.apps[i];
     for (int p = 0; p < static_cast<int>(instance_.people.size()); ++p) {
       if (twin_hands(layout, p)) continue;
-      if (eligible(layout, i) && app.apply[p] != kNever) {
+      if (eligible(layout, i) && may_stay(layout, i) && app.apply[p] != kNever) {
         Layout next = layout;
         const bool laid = next.apply(i, p, limit());
         add(children, std::move(next), laid);
       }
-      const bool twin_waits = app.twin >= 0 && !layout.removed(app.twin) && !layout.placed(app.twin);
-      if (app.packet && !layout.placed(i) && !layout.removed(i) && !twin_waits &&
-          instance_.people[p].remove) {
+      if (may_leave(layout, i) && instance_.people[p].remove) {
         Layout next = layout;
         const bool laid = next.remove(i, p, limit());
         add(children, std::move(next), laid);
@@ -225,6 +248,26 @@ void Search::descend(const Layout& layout) {
     if (child.bound <= limit() && cost_of(child.bound, child.layout) < best_cost_) descend(child.layout);
 }
 
+constexpr int kSeedShare = 10;  // of the node limit, for each plan in a fixed sequence
+
+// A first plan from a fixed sequence lets the search drop states from the start.
+void seed_from_sequences(const Instance& instance, Search& search) {
+  for (const bool lightening_first : {true, false}) {
+    const auto sequence = in_sequence(instance, lightening_first);
+    Search first(sequence, kNever, instance.node_limit / kSeedShare);
+    first.run();
+    if (first.best()) search.seed(first.best()->jobs());
+    if (first.best() || !first.stopped()) continue;
+    for (int p = 0; p < static_cast<int>(instance.people.size()); ++p) {
+      if (!instance.people[p].apply) continue;
+      const auto single = in_sequence(applied_by(instance, p), lightening_first);
+      Search alone(single, kNever, instance.node_limit / kSeedShare);
+      alone.run();
+      if (alone.best()) search.seed(alone.best()->jobs());
+    }
+  }
+}
+
 // A plan with everybody there keeps to the hours of the people.
 bool within_hours(const Instance& instance, const Layout& layout, int basin) {
   return std::ranges::all_of(layout.jobs(), [&](const Job& job) {
@@ -238,6 +281,7 @@ bool within_hours(const Instance& instance, const Layout& layout, int basin) {
 SearchReport search(const Instance& instance) {
   SearchReport report;
   Search free(instance, kNever, instance.node_limit);
+  seed_from_sequences(instance, free);
   free.run();
   report.nodes = free.nodes();
   report.proven = !free.stopped();

@@ -2,8 +2,8 @@
 
 #include <gtest/gtest.h>
 
-#include <chrono>
 #include <cmath>
+#include <ctime>
 
 #include "judge.h"
 #include "visits.h"
@@ -40,13 +40,13 @@ TEST(Schedule, FiveAreasTwoSpansKeepEveryRule) {
 
 TEST(Schedule, ExactWithinFiftyMilliseconds) {
   const auto request = visits::two_bowls();
-  const auto begin = std::chrono::steady_clock::now();
+  const auto begin = std::clock();  // processor time: other programs do not count
   const auto timeline = schedule(request).value();
-  const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - begin;
-  RecordProperty("milliseconds", std::to_string(took.count()));
+  const double took = 1000.0 * static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
+  RecordProperty("milliseconds", std::to_string(took));
   RecordProperty("nodes", std::to_string(timeline.nodes));
 #if defined(NDEBUG) && !defined(__SANITIZE_ADDRESS__) && !defined(__SANITIZE_THREAD__)
-  EXPECT_LE(took.count(), 50);
+  EXPECT_LE(took, 50);
 #endif
 }
 
