@@ -11,6 +11,8 @@ namespace {
 
 const char* kSource = "computed: light transport in a bed of parallel fibres, packing 0.5, tilt sd 0.08 rad";
 
+constexpr const char* kReflectance = "reflectance";
+
 struct View {
   const char* name;
   std::vector<Value> Geometry::* values;
@@ -77,9 +79,11 @@ void produce_geometry(const Output& out) {
                                               return Value{a.value - b.value, std::hypot(a.error, b.error)};
                                             }));
   write_file(out.folder + "/geometry_floors.json", to_json(constants));
-  for (const auto& c : constants.constants)
-    std::printf("%-28s %9.5f sd %.5f  L* %.1f\n", c.key.c_str(), c.value, c.sd,
-                lightness(std::max(0.0, c.value)));
+  for (const auto& c : constants.constants) {
+    std::printf("%-28s %9.5f sd %.5f", c.key.c_str(), c.value, c.sd);
+    if (c.unit == kReflectance) std::printf("  L* %.1f", lightness(c.value));
+    std::printf("\n");
+  }
 }
 
 }  // namespace strandline::fibre_bed
