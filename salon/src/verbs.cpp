@@ -10,6 +10,14 @@ FormulateOptions options(const wire::ReadVisit& asked, const Effort& effort) {
   return {asked.options.scenarios, effort.parallel, effort.cancelled};
 }
 
+// Likelihoods are always told from the scenarios of a report.
+PredictOptions report_options(const wire::ReadVisit& asked, const Effort& effort) {
+  PredictOptions out;
+  out.covered_contrast_levels = asked.visit.policy.formula.covered_contrast_levels;
+  out.parallel = effort.parallel;
+  return out;
+}
+
 Result<std::vector<Target>> targets(const Visit& visit) {
   if (visit.aims.empty()) return std::vector<Target>{};
   return strandline::aim(visit.head, visit.aims, visit.shelf);
@@ -33,14 +41,14 @@ Result<wire::AimAnswer> aim(const wire::ReadVisit& asked) {
   return targets(asked.visit).map([](const std::vector<Target>& t) { return wire::view(t); });
 }
 
-Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked) {
+Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked, const Effort& effort) {
   const Visit& visit = asked.visit;
   if (visit.bowls.empty()) return no_bowls();
   std::vector<Step> steps;
   for (const Bowl& bowl : visit.bowls) steps.push_back({bowl.formula, bowl.zones});
   const auto wanted = targets(visit);
   if (!wanted) return tl::unexpected(wanted.error());
-  return strandline::predict(visit.head, steps, visit.shelf, *wanted).map([&](const Prediction& p) {
+  return strandline::predict(visit.head, steps, visit.shelf, *wanted, report_options(asked, effort)).map([&](const Prediction& p) {
     return wire::view(p, *wanted);
   });
 }
@@ -55,7 +63,7 @@ Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effo
 
 Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort) {
   const auto planned = asked.visit.bowls.empty() ? strandline::plan(asked.visit, options(asked, effort))
-                                                 : strandline::what_if(asked.visit);
+                                                 : strandline::what_if(asked.visit, report_options(asked, effort));
   return planned.map([](const VisitPlan& p) { return p.timeline; });
 }
 
@@ -65,9 +73,9 @@ Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort
   });
 }
 
-Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked) {
+Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort) {
   if (asked.visit.bowls.empty()) return no_bowls();
-  return strandline::what_if(asked.visit).map([&](const VisitPlan& p) { return wire::view(p, asked.visit.shelf); });
+  return strandline::what_if(asked.visit, report_options(asked, effort)).map([&](const VisitPlan& p) { return wire::view(p, asked.visit.shelf); });
 }
 
 Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,
@@ -78,11 +86,11 @@ Result<wire::Json> answer(std::string_view verb, const wire::Json& document, con
   Result<wire::Json> out = tl::unexpected(Problems{{"unknown_verb", "", {{"verb", std::string(verb)}}}});
   if (verb == "assess") out = assess(*asked).map(json);
   if (verb == "aim") out = aim(*asked).map(json);
-  if (verb == "predict") out = predict(*asked).map(json);
+  if (verb == "predict") out = predict(*asked, effort).map(json);
   if (verb == "formulate") out = formulate(*asked, effort).map(json);
   if (verb == "schedule") out = schedule(*asked, effort).map(json);
   if (verb == "plan") out = plan(*asked, effort).map(json);
-  if (verb == "what-if") out = what_if(*asked).map(json);
+  if (verb == "what-if") out = what_if(*asked, effort).map(json);
   return out.map_error([&](Problems problems) { return wire::place_in(document, std::move(problems)); });
 }
 

@@ -86,17 +86,33 @@ Result<ReadVisit> read_visit(const Json& document, const Sources& sources) {
   return out;
 }
 
+namespace {
+
+// "/steps/0/formula/range" and "/bowls/0/formula/range" are written "/bowls/0/range".
+void place_in_bowl(std::string& path) {
+  constexpr std::string_view steps = "/steps/", formula = "/formula";
+  if (path.starts_with(steps)) path.replace(0, steps.size(), "/bowls/");
+  if (!path.starts_with("/bowls/")) return;
+  if (const std::size_t at = path.find(formula); at != std::string::npos) path.erase(at, formula.size());
+}
+
+// ".../populations/0/level" of a span in short is written ".../level".
+void place_in_span(const Json& document, std::string& path) {
+  const std::size_t at = path.find("/populations");
+  if (at == std::string::npos || !path.starts_with("/head/areas/")) return;
+  const Json::json_pointer span(path.substr(0, at));
+  if (!document.contains(span) || document[span].contains("populations")) return;
+  const std::string last = path.substr(path.rfind('/') + 1);
+  const bool written = document[span].contains(last);
+  path = path.substr(0, at) + (last == "share" ? "/white_percent" : written ? '/' + last : "");
+}
+
+}  // namespace
+
 Problems place_in(const Json& document, Problems problems) {
-  constexpr std::string_view key = "/populations";
   for (Problem& p : problems) {
-    const std::size_t at = p.path.find(key);
-    if (at == std::string::npos || !p.path.starts_with("/head/areas/")) continue;
-    const Json::json_pointer span(p.path.substr(0, at));
-    if (!document.contains(span) || document[span].contains("populations")) continue;
-    const std::size_t slash = p.path.rfind('/');
-    const std::string last = p.path.substr(slash + 1);
-    const bool written = document[span].contains(last);
-    p.path = p.path.substr(0, at) + (last == "share" ? "/white_percent" : written ? '/' + last : "");
+    place_in_bowl(p.path);
+    place_in_span(document, p.path);
   }
   return problems;
 }

@@ -21,13 +21,13 @@ Result<wire::ReadVisit> open_visit(const wire::Json& document, const wire::Sourc
 Result<wire::AssessAnswer> assess(const wire::ReadVisit& asked);
 Result<wire::AimAnswer> aim(const wire::ReadVisit& asked);
 // Problem no_bowls: there is nothing on the hair to predict.
-Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked);
+Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked, const Effort& effort);
 Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effort& effort);
 // From the document's own bowls where there are any, else from a plan.
 Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort);
 Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort);
 // Problem no_bowls. Searches nothing.
-Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked);
+Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort);
 
 // By name, the document still as JSON: what the HTTP door serves. Problem unknown_verb.
 Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,

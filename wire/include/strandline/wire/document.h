@@ -57,7 +57,8 @@ struct ReadVisit {
 // Decodes, then resolves the names. Problems carry JSON pointers into `document`.
 Result<ReadVisit> read_visit(const Json& document, const Sources& sources);
 
-// Points of a problem that the shorthand of a span hides ("…/populations/0/level") moved to where the document says it.
+// Places of the engine's values moved to where the document says them: "…/populations/0/level" of a span in short is
+// "…/level", "/steps/0/formula/range" is "/bowls/0/range".
 Problems place_in(const Json& document, Problems problems);
 
 // A shelf file and a policy file by themselves.

@@ -46,7 +46,7 @@ class SchemaPrinter {
     }
   }
 
-  const Json& definitions() const { return definitions_; }
+  Json& definitions() { return definitions_; }
 
  private:
   static Json bounded(const char* name, const Rules& rules) {

@@ -1,0 +1,42 @@
+#include <array>
+#include <utility>
+
+#include "en/sentences.h"
+
+namespace strandline::cli::en {
+
+namespace {
+
+constexpr std::array<std::pair<std::string_view, std::string_view>, 20> labels{{
+    {"prepare", "prepare"},
+    {"mix", "mix"},
+    {"apply", "apply"},
+    {"check", "look"},
+    {"remove_packet", "take out packet"},
+    {"emulsify", "emulsify"},
+    {"rinse", "rinse"},
+    {"shampoo", "shampoo"},
+    {"tone", "tone"},
+    {"treat", "treat"},
+    {"dry", "dry"},
+    {"photograph", "photograph"},
+    {"within", "within every limit that was declared"},
+    {"over", "OVER A LEGAL LIMIT"},
+    {"unknown_percentage", "unknown: a percentage is not declared"},
+    {"not_permitted_use", "NOT PERMITTED FOR THIS USE"},
+    {"not_listed", "no entry known here"},
+    {"exhausted", "all of them looked at"},
+    {"cancelled", "stopped early"},
+    {"not_searched", "nothing searched: your own bowls"},
+}};
+
+}  // namespace
+
+std::string_view label(std::string_view word) {
+  for (const auto& [key, text] : labels) {
+    if (key == word) return text;
+  }
+  return word;
+}
+
+}  // namespace strandline::cli::en

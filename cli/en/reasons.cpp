@@ -1,0 +1,69 @@
+#include <array>
+
+#include "en/sentences.h"
+
+namespace strandline::cli::en {
+
+namespace {
+
+constexpr std::array sentences{
+    // Notes on the reading.
+    Sentence{"read_on_dry_hair", "Read level and white share on dry hair with the salon's own swatches; between two levels, take the darker.", ""},
+    Sentence{"history_unknown_test_first", "{zone}: history unknown.", "Do a metal and a strand test before any peroxide."},
+    Sentence{"extension_strand_first", "{zone}: other hair with a bond; nothing is claimed for it.", "Try a strand first."},
+    Sentence{"failed_stretch", "[{zone}: ]the wet stretch failed.", "No lightener, no high-lift and nothing of 6 % or more there."},
+    // Limits that keep a bowl away.
+    Sentence{"base_too_dark_for_high_lift", "High-lift colour needs a lighter natural level than this.", ""},
+    Sentence{"condition_spent", "The hair has no condition left for more lightening.", "Treat it, and plan another visit."},
+    Sentence{"metal_test_first", "The history here may hold metal.", "Do a metal test before any peroxide."},
+    Sentence{"range_not_on_scalp", "This range may not touch the scalp.", ""},
+    Sentence{"straightened_lately", "This hair was straightened lately.", "Stay at the strength that the house allows for it."},
+    Sentence{"ceiling", "{rule}", ""},
+    Sentence{"left_out_for_stock", "Left out because the shelf holds only {grams} g[: {product}].", ""},
+    Sentence{"stock_short", "The shelf does not hold enough {product}.", "Receive more, or plan with another shade."},
+    Sentence{"percentages_unknown", "[Bowl {bowl}: ]not every regulated percentage is declared, so the limits cannot be checked.", "Ask the maker."},
+    Sentence{"no_range_usable", "No range of the shelf may be used on this hair today.", "See the reasons beside each zone; test or treat first."},
+    // Why a bowl is as it is.
+    Sentence{"natural_share_for_white", "{share} % natural shade, because {white} % of these fibres are white and need its depth.", ""},
+    Sentence{"counter_tone", "{share} % {product} works against the warmth that shows.", ""},
+    Sentence{"developer_for_lift", "Developer {percent} % for a lift of {levels} levels[ ({in_bowl} % on the head)].", ""},
+    Sentence{"developer_for_deposit", "Developer {percent} %: colour goes on, hardly any lift is needed[ ({in_bowl} % on the head)].", ""},
+    Sentence{"warmth_expected", "{levels} levels of lift show the hair's own warmth.", ""},
+    Sentence{"one_bowl_serves", "One bowl serves {zones} zones.", ""},
+    Sentence{"own_bowl", "This zone needs its own bowl.", ""},
+    Sentence{"one_bowl_fewer", "With {bowls} bowls the result would be {worse} levels worse.", ""},
+    Sentence{"leave_as_it_is", "It is left as it is: nothing on the shelf brings it nearer.", ""},
+    // Why a wish stays out of reach.
+    Sentence{"colour_does_not_lift_colour", "Colour does not lift colour: asked {asked}, reached {reached}.", "A remover or a lightener would come first, after a strand test."},
+    Sentence{"lift_limit", "More lift than this shelf gives today: asked {asked}, reached {reached}.", "Go in steps over several visits."},
+    Sentence{"depth_out_of_reach", "It stays lighter than asked: {asked} wanted, {reached} reached.", ""},
+    Sentence{"needs_filler", "Lightened hair lacks the warm ground for this depth.", "Fill first."},
+    Sentence{"warmth_stays", "The hair's own warmth stays: {reached_tone} instead of {asked_tone}.", "Tone in a second step."},
+    Sentence{"tone_out_of_reach", "The tone stays {reached_tone} instead of {asked_tone}.", ""},
+    Sentence{"white_cover", "White fibres still differ by {levels} levels from their neighbours.", "Longer at full time, or soften the white first."},
+    // Order of application.
+    Sentence{"whitest_first", "whitest first: it needs the longest", ""},
+    Sentence{"resistant_first", "resistant white first", ""},
+    Sentence{"crown_to_nape_then_sides", "crown to nape, then the sides", ""},
+    Sentence{"hairline_last", "hairline last, with its own fresh mix where it needs one", ""},
+    Sentence{"scalp_zone_later", "away from the scalp first: the scalp's warmth speeds it up", ""},
+    Sentence{"away_from_scalp_first", "away from the scalp first", ""},
+    Sentence{"back_before_front", "back before front when lightening", ""},
+    Sentence{"lengths_after_regrowth", "lengths after the regrowth", ""},
+    Sentence{"porous_ends_last", "porous ends last: they take fastest", ""},
+    // Other tasks of the clock.
+    Sentence{"before_the_first_touch", "before the first touch", ""},
+    Sentence{"fresh_for_first_use", "mixed fresh for its first use", ""},
+    Sentence{"small_mix", "a small fresh mix: the first would be too old", ""},
+    Sentence{"packet_reaches_its_time", "this packet reaches its time", ""},
+    Sentence{"one_basin_time", "everything on the scalp leaves together", ""},
+    Sentence{"after_the_basin", "after the basin", ""},
+    Sentence{"first_look", "first look at the lightener", ""},
+    Sentence{"next_look", "next look at the lightener", ""},
+};
+
+}  // namespace
+
+std::span<const Sentence> reason_sentences() { return sentences; }
+
+}  // namespace strandline::cli::en

@@ -1,0 +1,62 @@
+#include "en/sentences.h"
+
+namespace strandline::cli::en {
+
+namespace {
+
+// "{key}" becomes the parameter. A part in [square brackets] is left out when one of its parameters is absent or empty.
+std::string fill(std::string_view text, const Problem& problem) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] == '[') {
+      const std::size_t end = text.find(']', i);
+      const std::string part = fill(text.substr(i + 1, end - i - 1), problem);
+      if (part.find('\x01') == std::string::npos) out += part;
+      i = end;
+    } else if (text[i] == '{') {
+      const std::size_t end = text.find('}', i);
+      const auto found = problem.params.find(std::string(text.substr(i + 1, end - i - 1)));
+      const bool known = found != problem.params.end() && !found->second.empty();
+      // A parameter may itself be a code: the rule that a ceiling comes from.
+      const Sentence* nested = known && found->first == "rule" ? find(found->second) : nullptr;
+      out += nested ? fill(nested->text, problem) : known ? found->second : "\x01";
+      i = end;
+    } else {
+      out += text[i];
+    }
+  }
+  return out;
+}
+
+std::string filled(std::string_view text, const Problem& problem) {
+  std::string out = fill(text, problem);
+  for (char& c : out) {
+    if (c == '\x01') c = '?';
+  }
+  return out;
+}
+
+}  // namespace
+
+const Sentence* find(std::string_view code) {
+  for (const auto& table : {document_sentences(), work_sentences(), reason_sentences()}) {
+    for (const Sentence& s : table) {
+      if (s.code == code) return &s;
+    }
+  }
+  return nullptr;
+}
+
+std::string say(const Problem& problem) {
+  if (const Sentence* s = find(problem.code)) return filled(s->text, problem);
+  std::string out = problem.code;
+  for (const auto& [key, value] : problem.params) out += ' ' + key + '=' + value;
+  return out;
+}
+
+std::string remedy(const Problem& problem) {
+  const Sentence* s = find(problem.code);
+  return s ? filled(s->remedy, problem) : "";
+}
+
+}  // namespace strandline::cli::en

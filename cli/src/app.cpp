@@ -1,0 +1,39 @@
+#include "src/app.h"
+
+#include <algorithm>
+#include <exception>
+#include <ostream>
+
+#include "src/commands.h"
+
+namespace strandline::cli {
+
+int run(const std::vector<std::string>& arguments, Io& io) {
+  CLI::App app{"Strandline: from a head and a shelf to bowls, a predicted result and a clock.", "strandline"};
+  app.require_subcommand(1);
+  app.footer("FILE is a visit document; - reads it from standard input. Examples: knowledge/demo/visits/.\n"
+             "Exit codes: 0 done, 1 something outside the document failed, 2 the document or the command was refused.");
+  Session session{io};
+  add_assess(app, session);
+  add_predict(app, session);
+  add_formulate(app, session);
+  add_schedule(app, session);
+  add_plan(app, session);
+  add_serve(app, session);
+  add_schema(app, session);
+  add_openapi(app, session);
+  add_version(app, session);
+  std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
+  try {
+    app.parse(std::move(reversed));
+  } catch (const CLI::ParseError& error) {
+    return app.exit(error, io.out, io.err) == 0 ? done : refused;
+  } catch (const std::exception& error) {
+    io.err << "strandline: " << error.what() << '\n';
+    return failed;
+  }
+  io.out.flush();
+  return io.out ? session.exit_code : failed;
+}
+
+}  // namespace strandline::cli

@@ -1,0 +1,25 @@
+// One function per command: adds it to the app; its callback leaves the exit code in the session.
+#pragma once
+
+#include <CLI/CLI.hpp>
+
+#include "src/io.h"
+
+namespace strandline::cli {
+
+struct Session {
+  Io& io;
+  int exit_code = done;
+};
+
+void add_assess(CLI::App& app, Session& session);
+void add_predict(CLI::App& app, Session& session);
+void add_formulate(CLI::App& app, Session& session);
+void add_schedule(CLI::App& app, Session& session);
+void add_plan(CLI::App& app, Session& session);
+void add_serve(CLI::App& app, Session& session);
+void add_schema(CLI::App& app, Session& session);
+void add_openapi(CLI::App& app, Session& session);
+void add_version(CLI::App& app, Session& session);
+
+}  // namespace strandline::cli

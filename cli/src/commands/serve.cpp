@@ -1,0 +1,94 @@
+#include <csignal>
+#include <filesystem>
+#include <memory>
+#include <ostream>
+#include <thread>
+
+#include "src/commands.h"
+#include "src/print/problems.h"
+#include "strandline/salon/visits.h"
+#include "strandline/server/server.h"
+
+namespace strandline::cli {
+
+namespace {
+
+struct ServeFlags {
+  std::string host = "127.0.0.1", db = "salon.sqlite", web, knowledge;
+  std::vector<std::string> allowed_hosts;
+  int port = 7407, threads = 2;
+};
+
+int fail(const Problems& problems, Session& session) {
+  print_problems(problems, "the salon", session.io.err);
+  return failed;
+}
+
+// Ctrl-C or a polite kill stops the server. Made before any thread, so that only this one ever sees the signals.
+class Stopper {
+ public:
+  Stopper() {
+    sigemptyset(&signals_);
+    for (const int s : {SIGINT, SIGTERM, SIGHUP}) sigaddset(&signals_, s);
+    pthread_sigmask(SIG_BLOCK, &signals_, nullptr);
+    std::signal(SIGPIPE, SIG_IGN);
+  }
+  void run(server::Server& server) {
+    std::thread watch([&] {
+      int got = 0;
+      sigwait(&signals_, &got);
+      server.stop();
+    });
+    server.run();
+    pthread_kill(watch.native_handle(), SIGTERM);  // when something else ended it
+    watch.join();
+  }
+
+ private:
+  sigset_t signals_{};
+};
+
+int serve(const ServeFlags& flags, Session& session) {
+  Stopper stopper;
+  salon::HouseFiles files;
+  if (!flags.knowledge.empty()) files.knowledge = flags.knowledge;
+  auto house = salon::open_house(files);
+  if (!house) return fail(house.error(), session);
+  auto world = salon::real_world(flags.db);
+  if (!world) return fail({{world.error().code, "", {{"detail", world.error().detail}}}}, session);
+  const auto demo = salon::open_demo_salon(*world, files.knowledge / "demo" / "visits", house->sources());
+  if (!demo) return fail(demo.error(), session);
+
+  const std::filesystem::path web = flags.web.empty() ? files.knowledge.parent_path() / "web" / "dist" : flags.web;
+  server::Server server({flags.host, flags.port, web, flags.allowed_hosts, flags.threads}, std::move(*world), std::move(*house));
+  const auto port = server.bind();
+  if (!port) {
+    session.io.err << "Port " << flags.port << " on " << flags.host << " cannot be had. Is Strandline running already? Choose another"
+                   << " with --port.\n";
+    return failed;
+  }
+  session.io.out << "Strandline is at http://" << flags.host << ':' << *port << "/  (salon file " << flags.db;
+  if (*demo > 0) session.io.out << ", new, with " << *demo << " invented visits";
+  session.io.out << "). Ctrl-C stops.\n";
+  if (!std::filesystem::exists(web / "index.html")) session.io.err << "No web app at " << web.string() << ": only the API is served.\n";
+  session.io.out.flush();
+  stopper.run(server);
+  return done;
+}
+
+}  // namespace
+
+void add_serve(CLI::App& app, Session& session) {
+  const auto flags = std::make_shared<ServeFlags>();
+  CLI::App* command = app.add_subcommand("serve", "the web app and its API, with one salon file");
+  command->add_option("--port", flags->port, "port, 0 = any free one")->check(CLI::Range(0, 65535));
+  command->add_option("--host", flags->host, "address to listen on");
+  command->add_option("--db", flags->db, "salon file, made when it is not there");
+  command->add_option("--web", flags->web, "folder of the built web app");
+  command->add_option("--knowledge", flags->knowledge, "folder with demo/ and policy/");
+  command->add_option("--allow-host", flags->allowed_hosts, "further name under which this server may be asked");
+  command->add_option("--threads", flags->threads, "threads for the search")->check(CLI::Range(1, 64));
+  command->callback([flags, &session] { session.exit_code = serve(*flags, session); });
+}
+
+}  // namespace strandline::cli

@@ -1,0 +1,49 @@
+// What assess, predict, formulate, schedule and plan share: flags, reading the document, answering problems.
+#pragma once
+
+#include <CLI/CLI.hpp>
+#include <functional>
+#include <string>
+
+#include "src/commands.h"
+#include "src/print/swatch.h"
+#include "strandline/salon/verbs.h"
+#include "strandline/salon/workers.h"
+
+namespace strandline::cli {
+
+struct VisitFlags {
+  std::string file, shelf, policy, knowledge;
+  std::string light = "daylight";
+  std::string colour = "auto";
+  bool json = false;
+  int threads = 2;
+};
+
+// Adds the command with its flags; `work` runs when it is called.
+void add_visit_command(CLI::App& app, Session& session, const char* name, const char* help,
+                       std::function<int(const VisitFlags&, Session&)> work);
+
+// The document of FILE read, checked and completed. On problems: prints them and gives nothing.
+std::optional<wire::ReadVisit> open_document(const VisitFlags& flags, Session& session);
+// Prints problems on the error stream, and as JSON on the output with --json. Returns the exit code.
+int refuse(const Problems& problems, const VisitFlags& flags, Session& session);
+Paint paint_for(const VisitFlags& flags, const Io& io);
+
+// Reads, works, prints: `show` for people, answer_json for machines.
+template <class Work, class Show>
+int run_visit(const VisitFlags& flags, Session& session, Work&& work, Show&& show) {
+  const auto asked = open_document(flags, session);
+  if (!asked) return session.exit_code;
+  salon::Workers workers(flags.threads);
+  const auto answer = work(*asked, salon::Effort{workers.parallel_for()});
+  if (!answer) return refuse(answer.error(), flags, session);
+  if (flags.json) {
+    session.io.out << wire::print(wire::answer_json(*answer), true) << '\n';
+  } else {
+    show(*answer, asked->visit);
+  }
+  return done;
+}
+
+}  // namespace strandline::cli

@@ -1,0 +1,95 @@
+#include <gtest/gtest.h>
+
+#include <sstream>
+
+#include "run_helper.h"
+#include "src/print/swatch.h"
+#include "src/print/table.h"
+#include "src/print/text.h"
+#include "src/print/timeline.h"
+#include "strandline/wire/json.h"
+
+namespace strandline::cli {
+namespace {
+
+TEST(Text, CountsCharactersNotBytesOrColours) {
+  EXPECT_EQ(width("ä–ö"), 3u);
+  EXPECT_EQ(width("\x1b[48;2;1;2;3m   \x1b[0m"), 3u);
+  EXPECT_EQ(padded("ä", 3), "ä  ");
+  EXPECT_EQ(padded("ä", 3, true), "  ä");
+}
+
+TEST(Text, LetsNoDocumentWriteToTheTerminal) { EXPECT_EQ(printable("a\x1b[2Jb\xC2\x9B" "c\n"), "a?[2Jb?c?"); }
+
+TEST(Text, WritesNumbersWithoutNoise) {
+  EXPECT_EQ(number(30.0), "30");
+  EXPECT_EQ(number(-0.01), "0");
+  EXPECT_EQ(signed_number(0.25, 2), "+0.25");
+  EXPECT_EQ(minutes(95.4), "1:35");
+  EXPECT_EQ(percent(0.873), "87 %");
+}
+
+TEST(Table, AlignsBothWays) {
+  Table table({"a", ">grams"});
+  table.row({"long cell", "3"});
+  std::ostringstream out;
+  table.print(out);
+  EXPECT_EQ(out.str(), "  a           grams\n  long cell       3\n");
+}
+
+TEST(Swatch, PaintsOnlyWhereTheTerminalCan) {
+  const wire::UnderLights brown{{"#6b4a35", false}, {"#6b4a36", true}, {"#000000", false}, {"#ffffff", false}};
+  EXPECT_EQ(swatch(brown, {"daylight", false}), "#6b4a35 ");
+  EXPECT_EQ(swatch(brown, {"lamp", false}), "#6b4a36*");
+  EXPECT_EQ(swatch(brown, {"daylight", true}), "\x1b[48;2;107;74;53m      \x1b[0m ");
+}
+
+TEST(Timeline, DrawsHandsAndDevelopment) {
+  Timeline t;
+  t.tasks = {{"apply:a", TaskKind::apply, "colourist", "A", 1, "a", "top/regrowth", 5, 20, 5, 5, "whitest_first", ""}};
+  t.developments = {{"a", "top/regrowth", "A", 5, 20, 45, 55, 65, 56}};
+  t.basin_min = 56;
+  t.finish_min = 72;
+  std::ostringstream out;
+  print_timeline(t, out);
+  EXPECT_NE(out.str().find("│     AAAAAAAAAAAAAAA"), std::string::npos) << out.str();
+  EXPECT_NE(out.str().find("▒░"), std::string::npos);
+  EXPECT_NE(out.str().find("whitest first"), std::string::npos);
+  EXPECT_NE(out.str().find("finished 1:12"), std::string::npos);
+}
+
+TEST(Commands, AssessPrintsEveryZoneAndTheCautionsComeWithBowls) {
+  const Ran today = ran({"assess", demo("regrowth_white_hairline")});
+  ASSERT_EQ(today.code, done) << today.err;
+  EXPECT_NE(today.out.find("front hairline/regrowth"), std::string::npos);
+  EXPECT_NE(today.out.find("80 % white"), std::string::npos);
+  const Ran bowls = ran({"predict", demo("my_own_bowls")});
+  ASSERT_EQ(bowls.code, done) << bowls.err;
+  EXPECT_NE(bowls.out.find("allergic"), std::string::npos);
+  EXPECT_NE(bowls.out.find("skin test"), std::string::npos);
+}
+
+TEST(Commands, EveryDemoVisitCanBeAssessed) {
+  for (const char* name : {"regrowth_white_hairline", "all_over_brown", "two_levels_lighter", "coloured_lengths_lighter",
+                           "toner_on_lightened", "half_white_three_to_seven", "my_own_bowls"}) {
+    const Ran got = ran({"assess", demo(name), "--json"});
+    EXPECT_EQ(got.code, done) << name << got.err;
+    EXPECT_EQ((*wire::parse(got.out))["schema"], "strandline.assess/1");
+  }
+}
+
+TEST(Commands, WrongWordsOnTheCommandLineAreRefused) {
+  EXPECT_EQ(ran({"assess"}).code, refused);
+  EXPECT_EQ(ran({"fly", "x"}).code, refused);
+  EXPECT_EQ(ran({"assess", "x", "--light", "moon"}).code, refused);
+  EXPECT_EQ(ran({"--help"}).code, done);
+  EXPECT_EQ(ran({"version"}).out.rfind("strandline ", 0), 0u);
+}
+
+TEST(Commands, SchemaAndOpenApiAreJson) {
+  EXPECT_TRUE(wire::parse(ran({"schema"}).out));
+  EXPECT_TRUE(wire::parse(ran({"openapi"}).out));
+}
+
+}  // namespace
+}  // namespace strandline::cli

@@ -1,0 +1,42 @@
+// The HTTP door: the same use cases as the command line, on loopback by default.
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "strandline/salon/knowledge.h"
+#include "strandline/salon/world.h"
+
+namespace strandline::server {
+
+struct ServerOptions {
+  std::string host = "127.0.0.1";
+  int port = 7407;                         // 0 = any free one
+  std::filesystem::path web;               // the built web app; empty = only the API
+  std::vector<std::string> allowed_hosts;  // names a request may be addressed to, beside loopback; "host" or "host:port"
+  int search_threads = 2;
+};
+
+class Server {
+ public:
+  // `house` is kept; `world` is shared with nobody else.
+  Server(ServerOptions options, salon::World world, salon::House house);
+  ~Server();
+  Server(const Server&) = delete;
+  Server& operator=(const Server&) = delete;
+
+  // Takes the port. Returns it, or nothing when it cannot be had.
+  std::optional<int> bind();
+  // Serves until stop() is called, from any thread. Requires bind().
+  void run();
+  void stop();
+  bool running() const;
+
+ private:
+  struct Parts;
+  std::unique_ptr<Parts> parts_;
+};
+
+}  // namespace strandline::server

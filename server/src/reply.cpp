@@ -1,0 +1,51 @@
+#include "reply.h"
+
+#include <array>
+#include <utility>
+
+namespace strandline::server {
+
+namespace {
+
+constexpr std::array<std::pair<std::string_view, int>, 18> statuses{{
+    {"not_json", 400},
+    {"not_a_number", 400},
+    {"invalid_utf8", 400},
+    {"too_deep", 400},
+    {"duplicate_key", 400},
+    {"bad_request", 400},
+    {"host_not_allowed", 403},
+    {"origin_not_allowed", 403},
+    {"not_found", 404},
+    {"visit_not_found", 404},
+    {"unknown_verb", 404},
+    {"method_not_allowed", 405},
+    {"visit_changed_elsewhere", 409},
+    {"document_too_large", 413},
+    {"not_json_content", 415},
+    {"seq_missing", 428},
+    {"internal", 500},
+    {"store_unavailable", 503},
+}};
+
+}  // namespace
+
+int status_of(const Problems& problems) {
+  constexpr int unprocessable = 422;
+  if (problems.empty()) return 500;
+  for (const auto& [code, status] : statuses) {
+    if (code == problems.front().code) return status;
+  }
+  return unprocessable;
+}
+
+void reply(httplib::Response& response, const wire::Json& body, int status) {
+  response.status = status;
+  response.set_content(wire::print(body), "application/json");
+}
+
+void reply(httplib::Response& response, const Problems& problems) {
+  reply(response, wire::problems_json(problems), status_of(problems));
+}
+
+}  // namespace strandline::server

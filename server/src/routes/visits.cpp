@@ -1,0 +1,85 @@
+#include <charconv>
+
+#include "context.h"
+#include "reply.h"
+
+namespace strandline::server {
+
+namespace {
+
+wire::Json json_of(const salon::VisitSummary& s) {
+  return {{"id", s.id},         {"seq", s.seq},
+          {"client", s.client}, {"date", s.date},
+          {"opened_at", s.opened_at}, {"changed_at", s.changed_at}};
+}
+
+void reply_saved(httplib::Response& response, const Result<salon::SavedVisit>& saved, int status = 200) {
+  if (saved) response.set_header("ETag", '"' + std::to_string(saved->summary.seq) + '"');
+  reply_with(
+      response, saved,
+      [](const salon::SavedVisit& s) {
+        wire::Json out{{"schema", "strandline.saved-visit/1"}};
+        out.update(json_of(s.summary));
+        out["document"] = s.document;
+        return out;
+      },
+      status);
+}
+
+// A whole number without sign, of the header `"7"` or the query `7`; nothing when it is none.
+std::optional<std::int64_t> whole(std::string text) {
+  if (text.size() >= 2 && text.front() == '"' && text.back() == '"') text = text.substr(1, text.size() - 2);
+  std::int64_t out = 0;
+  const auto parsed = std::from_chars(text.data(), text.data() + text.size(), out);
+  if (parsed.ec != std::errc{} || parsed.ptr != text.data() + text.size() || out < 0) return std::nullopt;
+  return out;
+}
+
+void put_visit(Context& context, const httplib::Request& request, httplib::Response& response) {
+  const auto seen = whole(request.get_header_value("If-Match"));
+  if (!seen) return reply(response, Problems{{"seq_missing", "", {}}});
+  const auto saved = wire::parse(request.body).and_then([&](const wire::Json& document) {
+    return salon::save_change(context.world, request.matches[1], *seen, document, context.sources);
+  });
+  reply_saved(response, saved);
+}
+
+void get_changes(Context& context, const httplib::Request& request, httplib::Response& response) {
+  const auto after = request.has_param("after") ? whole(request.get_param_value("after")) : std::optional<std::int64_t>(0);
+  if (!after) return reply(response, Problems{{"bad_request", "", {}}});
+  reply_with(response, salon::changes(context.world, *after), [](const std::vector<salon::Change>& list) {
+    wire::Json out = wire::Json::array();
+    for (const salon::Change& c : list) {
+      out.push_back({{"store_seq", c.store_seq}, {"visit_id", c.visit_id}, {"seq", c.seq}, {"made_at", c.made_at}, {"kind", c.kind}});
+    }
+    return wire::Json{{"schema", "strandline.changes/1"}, {"changes", std::move(out)}};
+  });
+}
+
+}  // namespace
+
+void add_visits(httplib::Server& http, Context& context) {
+  using httplib::Request, httplib::Response;
+  http.Get("/api/v1/visits", [&](const Request&, Response& response) {
+    reply_with(response, salon::list_visits(context.world), [](const std::vector<salon::VisitSummary>& list) {
+      wire::Json out = wire::Json::array();
+      for (const salon::VisitSummary& s : list) out.push_back(json_of(s));
+      return wire::Json{{"schema", "strandline.visits/1"}, {"visits", std::move(out)}};
+    });
+  });
+  http.Post("/api/v1/visits", [&](const Request& request, Response& response) {
+    const auto saved = wire::parse(request.body).and_then([&](const wire::Json& document) {
+      return salon::save_new(context.world, document, context.sources);
+    });
+    if (saved) response.set_header("Location", "/api/v1/visits/" + saved->summary.id);
+    reply_saved(response, saved, 201);
+  });
+  const char* one = "/api/v1/visits/([A-Za-z0-9_-]{1,80})";
+  http.Get(one, [&](const Request& request, Response& response) {
+    reply_saved(response, salon::open_saved(context.world, request.matches[1]));
+  });
+  http.Put(one, [&](const Request& request, Response& response) { put_visit(context, request, response); });
+  http.Get("/api/v1/changes", [&](const Request& request, Response& response) { get_changes(context, request, response); });
+}
+
+}  // namespace strandline::server

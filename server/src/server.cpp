@@ -1,0 +1,100 @@
+#include "strandline/server/server.h"
+
+#include "context.h"
+#include "guard.h"
+#include "reply.h"
+
+namespace strandline::server {
+
+namespace {
+
+constexpr std::size_t connections_max = 256;  // one thread each while it is open
+
+using httplib::Request, httplib::Response;
+
+// A path of the API that knows other methods.
+bool known_path(const std::string& path) {
+  static const std::regex paths(
+      "/api/v1/(health|shelf|tones|levels|assess|aim|predict|formulate|schedule|plan|what-if|visits|changes|"
+      "visits/[A-Za-z0-9_-]{1,80})");
+  return std::regex_match(path, paths);
+}
+
+void answer_error(const Request& request, Response& response) {
+  if (!response.body.empty()) return;
+  constexpr int not_found = 404, too_large = 413;
+  if (response.status == not_found) {
+    const bool other_method = known_path(request.path);
+    return reply(response, Problems{{other_method ? "method_not_allowed" : "not_found", "", {{"method", request.method}}}});
+  }
+  if (response.status == too_large) {
+    return reply(response, Problems{{"document_too_large", "", {{"max", std::to_string(body_bytes_max)}}}});
+  }
+  const int status = response.status;
+  reply(response, wire::problems_json({{status >= 500 ? "internal" : "bad_request", "", {}}}), status);
+}
+
+}  // namespace
+
+struct Server::Parts {
+  Parts(ServerOptions o, salon::World world, salon::House house)
+      : options(std::move(o)), context(std::move(world), std::move(house), options.web, options.search_threads) {}
+
+  ServerOptions options;
+  Context context;
+  HttpServer http;
+  Guard guard;
+};
+
+Server::Server(ServerOptions options, salon::World world, salon::House house)
+    : parts_(std::make_unique<Parts>(std::move(options), std::move(world), std::move(house))) {
+  Parts& p = *parts_;
+  p.guard.hosts = p.options.allowed_hosts;
+  for (const char* own : {"127.0.0.1", "localhost", "[::1]"}) p.guard.hosts.emplace_back(own);
+  HttpServer& http = p.http;
+  http.set_tcp_nodelay(true);
+  http.set_payload_max_length(body_bytes_max);
+  http.new_task_queue = [] { return new httplib::ThreadPool(connections_max); };
+  http.set_pre_routing_handler([&p](const Request& request, Response& response) {
+    const Problems problems = p.guard.check(request);
+    if (!problems.empty()) {
+      close_after(request);  // its body is still in the pipe
+      reply(response, problems);
+      return httplib::Server::HandlerResponse::Handled;
+    }
+    const bool reads = request.method == "GET" || request.method == "HEAD";
+    if (reads && !request.path.starts_with("/api/") && p.context.files.serve(request, response)) {
+      return httplib::Server::HandlerResponse::Handled;
+    }
+    return httplib::Server::HandlerResponse::Unhandled;
+  });
+  http.set_post_routing_handler([](const Request& request, Response& response) {
+    if (response.status >= 400 && request.method != "GET") close_after(request);
+    set_security_headers(request, response);
+  });
+  http.set_error_handler([](const Request& request, Response& response) { answer_error(request, response); });
+  http.set_exception_handler([](const Request&, Response& response, std::exception_ptr) {
+    reply(response, Problems{{"internal", "", {}}});
+  });
+  add_health(http);
+  add_shelf(http, p.context);
+  add_verbs(http, p.context);
+  add_visits(http, p.context);
+}
+
+Server::~Server() { stop(); }
+
+std::optional<int> Server::bind() {
+  const ServerOptions& o = parts_->options;
+  if (o.port == 0) {
+    const int port = parts_->http.bind_to_any_port(o.host);
+    return port > 0 ? std::optional(port) : std::nullopt;
+  }
+  return parts_->http.bind_to_port(o.host, o.port) ? std::optional(o.port) : std::nullopt;
+}
+
+void Server::run() { parts_->http.listen_after_bind(); }
+void Server::stop() { parts_->http.stop(); }
+bool Server::running() const { return parts_->http.is_running(); }
+
+}  // namespace strandline::server

@@ -1,0 +1,231 @@
+// The HTTP door over a real socket on loopback.
+#include "strandline/server/server.h"
+
+#include <arpa/inet.h>
+#include <gtest/gtest.h>
+#include <httplib.h>
+#include <sys/socket.h>
+#include <unistd.h>
+
+#include <fstream>
+#include <iterator>
+#include <thread>
+
+#include "strandline/wire/json.h"
+
+namespace strandline::server {
+namespace {
+
+using wire::Json;
+
+const std::filesystem::path root(STRANDLINE_SOURCE_DIR);
+
+std::string text_of(const std::filesystem::path& file) {
+  std::ifstream in(file);
+  return {std::istreambuf_iterator<char>(in), {}};
+}
+
+std::string visit(const std::string& name) { return text_of(root / "knowledge/demo/visits" / (name + ".json")); }
+
+// A web folder with a page and a hashed file.
+std::filesystem::path web_folder() {
+  const auto folder = std::filesystem::temp_directory_path() / ("strandline-web-" + std::to_string(getpid()));
+  std::filesystem::create_directories(folder / "assets");
+  std::ofstream(folder / "index.html") << "<!doctype html><title>x</title>";
+  std::ofstream(folder / "assets" / "app-1234.js") << "1;";
+  return folder;
+}
+
+class Running : public testing::Test {
+ protected:
+  void SetUp() override {
+    auto house = salon::open_house({.shelf = {}, .policy = {}, .knowledge = root / "knowledge"});
+    ASSERT_TRUE(house);
+    auto world = salon::real_world(":memory:");
+    ASSERT_TRUE(world);
+    server_ = std::make_unique<Server>(ServerOptions{.port = 0, .web = web_folder(), .allowed_hosts = {}}, std::move(*world), std::move(*house));
+    const auto port = server_->bind();
+    ASSERT_TRUE(port);
+    port_ = *port;
+    thread_ = std::thread([this] { server_->run(); });
+    while (!server_->running()) std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    client_ = std::make_unique<httplib::Client>("127.0.0.1", port_);
+    client_->set_read_timeout(120);
+  }
+
+  void TearDown() override {
+    client_.reset();
+    server_->stop();
+    thread_.join();
+  }
+
+  httplib::Result post(const std::string& path, const std::string& body, const httplib::Headers& headers = {}) {
+    return client_->Post(path, headers, body, "application/json");
+  }
+
+  // Raw bytes in, everything that comes back out.
+  std::string raw(const std::string& bytes) const {
+    const int s = socket(AF_INET, SOCK_STREAM, 0);
+    sockaddr_in to{};
+    to.sin_family = AF_INET;
+    to.sin_port = htons(static_cast<uint16_t>(port_));
+    to.sin_addr.s_addr = htonl(INADDR_LOOPBACK);
+    EXPECT_EQ(connect(s, reinterpret_cast<sockaddr*>(&to), sizeof to), 0);
+    EXPECT_EQ(send(s, bytes.data(), bytes.size(), MSG_NOSIGNAL), static_cast<ssize_t>(bytes.size()));
+    std::string out;
+    char buffer[4096];
+    for (ssize_t got; (got = recv(s, buffer, sizeof buffer, 0)) > 0;) out.append(buffer, static_cast<std::size_t>(got));
+    close(s);
+    return out;
+  }
+
+  std::string host() const { return "127.0.0.1:" + std::to_string(port_); }
+
+  static std::string code_of(const httplib::Result& got) { return Json::parse(got->body)["problems"][0]["code"]; }
+
+  std::unique_ptr<Server> server_;
+  std::unique_ptr<httplib::Client> client_;
+  std::thread thread_;
+  int port_ = 0;
+};
+
+TEST_F(Running, TellsItsHealthWithSecurityHeaders) {
+  const auto got = client_->Get("/api/v1/health");
+  ASSERT_TRUE(got);
+  EXPECT_EQ(got->status, 200);
+  const std::string policy = got->get_header_value("Content-Security-Policy");
+  EXPECT_NE(policy.find("default-src 'self'"), std::string::npos);
+  EXPECT_NE(policy.find("frame-ancestors 'none'"), std::string::npos);
+  EXPECT_EQ(policy.find("unsafe"), std::string::npos);
+  EXPECT_EQ(got->get_header_value("X-Content-Type-Options"), "nosniff");
+  EXPECT_EQ(got->get_header_value("Referrer-Policy"), "no-referrer");
+  EXPECT_EQ(got->get_header_value("Cache-Control"), "no-store");
+}
+
+TEST_F(Running, AnswersAssessAndPredict) {
+  const auto today = post("/api/v1/assess", visit("regrowth_white_hairline"));
+  ASSERT_TRUE(today);
+  ASSERT_EQ(today->status, 200) << today->body;
+  EXPECT_EQ(Json::parse(today->body)["zones"].size(), 10u);
+  const auto bowls = post("/api/v1/predict", visit("my_own_bowls"));
+  ASSERT_EQ(bowls->status, 200) << bowls->body;
+  const Json zone = Json::parse(bowls->body)["zones"][0];
+  EXPECT_TRUE(zone["likelihood"].is_number());
+  EXPECT_TRUE(zone["planned"]["srgb"]["led"]["hex"].is_string());
+}
+
+TEST_F(Running, WhatIfFollowsAChangedGram) {
+  Json document = *wire::parse(visit("my_own_bowls"));
+  const auto before = post("/api/v1/what-if", wire::print(document));
+  ASSERT_EQ(before->status, 200) << before->body;
+  document["bowls"][0]["parts"][0]["grams"] = 60;
+  const auto after = post("/api/v1/what-if", wire::print(document));
+  ASSERT_EQ(after->status, 200) << after->body;
+  EXPECT_NE(Json::parse(before->body)["zones"][0]["planned"]["lab"], Json::parse(after->body)["zones"][0]["planned"]["lab"]);
+}
+
+TEST_F(Running, TellsShelfLevelsAndTones) {
+  EXPECT_GT(Json::parse(client_->Get("/api/v1/shelf")->body)["products"].size(), 60u);
+  EXPECT_EQ(Json::parse(client_->Get("/api/v1/levels")->body)["swatches"].size(), 80u);
+  EXPECT_EQ(Json::parse(client_->Get("/api/v1/tones")->body)["tones"].size(), 8u);
+}
+
+TEST_F(Running, KeepsVisitsAndRefusesStaleChanges) {
+  const auto made = post("/api/v1/visits", visit("all_over_brown"));
+  ASSERT_EQ(made->status, 201) << made->body;
+  const std::string place = made->get_header_value("Location");
+  EXPECT_EQ(made->get_header_value("ETag"), "\"1\"");
+  const auto put = [&](const char* seen) {
+    return client_->Put(place, httplib::Headers{{"If-Match", seen}}, visit("two_levels_lighter"), "application/json");
+  };
+  EXPECT_EQ(put("\"1\"")->status, 200);
+  const auto stale = put("\"1\"");
+  EXPECT_EQ(stale->status, 409);
+  EXPECT_EQ(code_of(stale), "visit_changed_elsewhere");
+  EXPECT_EQ(client_->Put(place, visit("all_over_brown"), "application/json")->status, 428);
+  const Json now = Json::parse(client_->Get(place)->body);
+  EXPECT_EQ(now["seq"], 2);
+  EXPECT_EQ(now["document"]["aims"][0]["level"], 7);
+  EXPECT_EQ(Json::parse(client_->Get("/api/v1/visits")->body)["visits"].size(), 1u);
+  EXPECT_EQ(Json::parse(client_->Get("/api/v1/changes?after=1")->body)["changes"].size(), 1u);
+  EXPECT_EQ(client_->Get("/api/v1/visits/none")->status, 404);
+  EXPECT_EQ(client_->Get("/api/v1/changes?after=x")->status, 400);
+}
+
+TEST_F(Running, RefusesBadDocumentsWithTheirPlace) {
+  Json document = *wire::parse(visit("half_white_three_to_seven"));
+  document["head"]["areas"][0]["spans"][0]["level"] = 14;
+  const auto got = post("/api/v1/assess", wire::print(document));
+  EXPECT_EQ(got->status, 422);
+  EXPECT_EQ(Json::parse(got->body)["problems"][0]["path"], "/head/areas/0/spans/0/level");
+  EXPECT_EQ(post("/api/v1/assess", "{")->status, 400);
+  EXPECT_EQ(post("/api/v1/visits", wire::print(document))->status, 422);
+  EXPECT_TRUE(Json::parse(client_->Get("/api/v1/visits")->body)["visits"].empty());
+}
+
+TEST_F(Running, RefusesOtherHostsOriginsAndContent) {
+  const auto evil_host = client_->Get("/api/v1/health", httplib::Headers{{"Host", "evil.example"}});
+  EXPECT_EQ(evil_host->status, 403);
+  EXPECT_EQ(code_of(evil_host), "host_not_allowed");
+  const auto evil_origin = post("/api/v1/visits", visit("all_over_brown"), {{"Origin", "http://evil.example"}});
+  EXPECT_EQ(code_of(evil_origin), "origin_not_allowed");
+  EXPECT_EQ(post("/api/v1/visits", visit("all_over_brown"), {{"Origin", "http://" + host()}})->status, 201);
+  EXPECT_EQ(client_->Post("/api/v1/assess", "a=b", "application/x-www-form-urlencoded")->status, 415);
+}
+
+TEST_F(Running, AnswersWrongPathsAndMethodsAsProblems) {
+  EXPECT_EQ(client_->Get("/api/v1/nothing")->status, 404);
+  EXPECT_EQ(code_of(client_->Get("/api/v1/nothing")), "not_found");
+  EXPECT_EQ(client_->Get("/api/v1/assess")->status, 405);
+  EXPECT_EQ(post("/api/v1/health", "{}")->status, 405);
+  EXPECT_EQ(client_->Delete("/api/v1/visits")->status, 405);
+}
+
+TEST_F(Running, RefusesBodiesThatAreTooLargeAndClosesThatConnection) {
+  const auto got = post("/api/v1/assess", std::string((4u << 20) + 1, ' '));
+  // The server may close before the whole body is sent; an answer, when it arrives, is 413.
+  if (got) EXPECT_EQ(got->status, 413);
+  EXPECT_EQ(client_->Get("/api/v1/health")->status, 200);
+}
+
+TEST_F(Running, DoesNotTakeARefusedBodyForTheNextRequest) {
+  const std::string hidden = "GET /api/v1/tones HTTP/1.1\r\nHost: " + host() + "\r\n\r\n";
+  const std::string answer = raw("POST /api/v1/assess HTTP/1.1\r\nHost: " + host() + "\r\nContent-Type: text/plain\r\nContent-Length: " +
+                                 std::to_string(hidden.size()) + "\r\n\r\n" + hidden);
+  EXPECT_NE(answer.find(" 415 "), std::string::npos) << answer;
+  EXPECT_EQ(answer.find("strandline.tones"), std::string::npos) << answer;
+  EXPECT_NE(raw("POST /api/v1/assess HTTP/1.1\r\nHost: " + host() + "\r\nContent-Type: application/json\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n").find(" 400 "),
+            std::string::npos);
+  EXPECT_NE(raw("GET /api/v1/health HTTP/1.1\r\nHost: a\r\nHost: " + host() + "\r\n\r\n").find(" 403 "), std::string::npos);
+  raw("\x16\x03\x01 nonsense\r\n\r\n");
+  EXPECT_EQ(client_->Get("/api/v1/health")->status, 200);
+}
+
+TEST_F(Running, ServesTheWebAppWithTags) {
+  const auto page = client_->Get("/");
+  EXPECT_EQ(page->status, 200);
+  EXPECT_EQ(page->get_header_value("Cache-Control"), "no-cache");
+  EXPECT_EQ(client_->Get("/", httplib::Headers{{"If-None-Match", page->get_header_value("ETag")}})->status, 304);
+  EXPECT_EQ(client_->Get("/visits/some")->body, page->body);
+  const auto asset = client_->Get("/assets/app-1234.js");
+  EXPECT_NE(asset->get_header_value("Cache-Control").find("immutable"), std::string::npos);
+  EXPECT_EQ(client_->Get("/assets/none.js")->status, 404);
+  EXPECT_EQ(client_->Get("/../server_test.cpp")->status, 404);
+}
+
+TEST_F(Running, StopsASearchWhoseClientHasGone) {
+  httplib::Client impatient("127.0.0.1", port_);
+  impatient.set_read_timeout(0, 50000);
+  EXPECT_FALSE(impatient.Post("/api/v1/plan", visit("regrowth_white_hairline"), "application/json"));
+  impatient.stop();
+  const auto start = std::chrono::steady_clock::now();
+  EXPECT_EQ(client_->Get("/api/v1/health")->status, 200);
+  server_->stop();
+  thread_.join();
+  // Stopping waits for the search: it must have been given up, not finished.
+  EXPECT_LT(std::chrono::steady_clock::now() - start, std::chrono::seconds(5));
+  thread_ = std::thread([] {});
+}
+
+}  // namespace
+}  // namespace strandline::server

@@ -1,0 +1,76 @@
+// The whole persistence promise: an append-only journal of visits in one SQLite file.
+//
+// An entry is acknowledged only when it is on disk (WAL, synchronous FULL). Nothing is ever half-written: a call that fails
+// leaves the journal as it was. Entries are never changed or removed; each carries the BLAKE2b-256 hash of the entry before
+// it and of its own fields, so that a change anywhere is found by verify(). One object may be used from many threads, and
+// several programs may have the same file open.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <tl/expected.hpp>
+#include <vector>
+
+namespace strandline::store {
+
+// code: store_unavailable (file, disk or lock; `detail` says which) · store_conflict (`seq` is the newest entry of that visit)
+// · store_newer (written by a newer program).
+struct Trouble {
+  std::string code;
+  std::string detail;
+  std::int64_t seq = 0;
+};
+
+template <class T>
+using Expected = tl::expected<T, Trouble>;
+
+struct NewEntry {
+  std::string id;  // unique over all entries; the same id handed in twice changes nothing
+  std::string visit_id;
+  std::int64_t after_seq = 0;  // the newest entry of this visit that the writer has seen; 0 opens a visit
+  std::string made_at;         // UTC, 2026-03-09T09:00:00Z
+  std::string kind;
+  std::string body;  // a JSON text
+};
+
+struct Entry {
+  std::int64_t store_seq = 0;  // 1, 2, 3 … over the whole file
+  std::string id, visit_id;
+  std::int64_t seq = 0;  // 1, 2, 3 … within its visit
+  std::string made_at, kind, body;
+  std::string hash;  // hexadecimal
+};
+
+struct VisitRow {
+  std::string visit_id;
+  std::int64_t seq = 0;
+  std::string opened_at, changed_at, client, date;
+  std::string body;  // empty in lists
+};
+
+struct Options {
+  std::string path;  // ":memory:" = gone when closed
+  // Asked before every call of the database; true = that call fails. For tests.
+  std::function<bool()> fails;
+};
+
+class Store {
+ public:
+  // Creates the file and brings its tables up to date.
+  static Expected<std::unique_ptr<Store>> open(const Options& options);
+  virtual ~Store() = default;
+
+  virtual Expected<Entry> append(const NewEntry& entry) = 0;
+  virtual Expected<std::optional<VisitRow>> visit(const std::string& visit_id) = 0;
+  // Newest change first.
+  virtual Expected<std::vector<VisitRow>> visits(int limit = 500) = 0;
+  // Entries with store_seq > after, in order.
+  virtual Expected<std::vector<Entry>> changes(std::int64_t after, int limit = 200) = 0;
+  // The first entry whose place, hash or chain is broken; nothing when all hold.
+  virtual Expected<std::optional<std::int64_t>> verify() = 0;
+};
+
+}  // namespace strandline::store

@@ -1,0 +1,38 @@
+#include "chain.h"
+
+#include <sodium.h>
+
+namespace strandline::store {
+
+namespace {
+
+void add(crypto_generichash_state& state, const std::string& field) {
+  unsigned char length[8];
+  for (int i = 0; i < 8; ++i) length[i] = static_cast<unsigned char>(field.size() >> (8 * i));
+  crypto_generichash_update(&state, length, sizeof length);
+  crypto_generichash_update(&state, reinterpret_cast<const unsigned char*>(field.data()), field.size());
+}
+
+}  // namespace
+
+std::string chain_hash(const std::string& before, const Entry& e) {
+  constexpr std::size_t bytes = 32;
+  crypto_generichash_state state;
+  crypto_generichash_init(&state, nullptr, 0, bytes);
+  for (const std::string& field : {before, std::to_string(e.store_seq), e.id, e.visit_id, std::to_string(e.seq), e.made_at,
+                                   e.kind, e.body}) {
+    add(state, field);
+  }
+  std::string out(bytes, '\0');
+  crypto_generichash_final(&state, reinterpret_cast<unsigned char*>(out.data()), bytes);
+  return out;
+}
+
+std::string hexadecimal(const std::string& bytes) {
+  std::string out(bytes.size() * 2 + 1, '\0');
+  sodium_bin2hex(out.data(), out.size(), reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size());
+  out.pop_back();
+  return out;
+}
+
+}  // namespace strandline::store

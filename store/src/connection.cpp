@@ -1,0 +1,110 @@
+#include "connection.h"
+
+namespace strandline::store {
+
+namespace {
+
+constexpr int busy_ms = 5000;
+
+Trouble unavailable(std::string detail) { return {"store_unavailable", std::move(detail), 0}; }
+
+int bind(sqlite3_stmt* statement, int index, const Value& v) {
+  if (v.kind == Value::Kind::number) return sqlite3_bind_int64(statement, index, v.number);
+  if (v.kind == Value::Kind::blob) {
+    return sqlite3_bind_blob64(statement, index, v.text.data(), v.text.size(), SQLITE_TRANSIENT);
+  }
+  return sqlite3_bind_text64(statement, index, v.text.data(), v.text.size(), SQLITE_TRANSIENT, SQLITE_UTF8);
+}
+
+}  // namespace
+
+std::string Row::text(int column) const {
+  const auto* bytes = sqlite3_column_text(statement_, column);
+  return bytes ? std::string(reinterpret_cast<const char*>(bytes),
+                             static_cast<std::size_t>(sqlite3_column_bytes(statement_, column)))
+               : "";
+}
+
+std::string Row::blob(int column) const {
+  const void* bytes = sqlite3_column_blob(statement_, column);
+  return bytes ? std::string(static_cast<const char*>(bytes),
+                             static_cast<std::size_t>(sqlite3_column_bytes(statement_, column)))
+               : "";
+}
+
+Value Value::blob(std::string bytes) {
+  Value out(bytes);
+  out.kind = Kind::blob;
+  return out;
+}
+
+Expected<std::unique_ptr<Connection>> Connection::open(const Options& options) {
+  std::unique_ptr<Connection> out(new Connection(options.fails));
+  if (out->failing()) return tl::unexpected(unavailable("open"));
+  constexpr int flags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_FULLMUTEX;
+  if (sqlite3_open_v2(options.path.c_str(), &out->db_, flags, nullptr) != SQLITE_OK) return out->trouble();
+  sqlite3_extended_result_codes(out->db_, 1);
+  sqlite3_busy_timeout(out->db_, busy_ms);
+  const auto set = out->script("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;");
+  if (!set) return tl::unexpected(set.error());
+  return out;
+}
+
+Connection::~Connection() {
+  for (const auto& [sql, statement] : statements_) sqlite3_finalize(statement);
+  sqlite3_close(db_);
+}
+
+tl::unexpected<Trouble> Connection::trouble() const {
+  return tl::unexpected(unavailable(db_ ? sqlite3_errmsg(db_) : "out of memory"));
+}
+
+Expected<void> Connection::script(const std::string& sql) {
+  if (failing()) return tl::unexpected(unavailable("interrupted"));
+  if (sqlite3_exec(db_, sql.c_str(), nullptr, nullptr, nullptr) != SQLITE_OK) return trouble();
+  return {};
+}
+
+Expected<sqlite3_stmt*> Connection::prepared(std::string_view sql) {
+  if (const auto found = statements_.find(sql); found != statements_.end()) return found->second;
+  sqlite3_stmt* statement = nullptr;
+  if (sqlite3_prepare_v2(db_, sql.data(), static_cast<int>(sql.size()), &statement, nullptr) != SQLITE_OK) return trouble();
+  statements_.emplace(std::string(sql), statement);
+  return statement;
+}
+
+Expected<void> Connection::run(std::string_view sql, const std::map<std::string, Value>& values,
+                               const std::function<void(const Row&)>& each) {
+  if (failing()) return tl::unexpected(unavailable("interrupted"));
+  const auto statement = prepared(sql);
+  if (!statement) return tl::unexpected(statement.error());
+  struct Reset {
+    sqlite3_stmt* s;
+    ~Reset() {
+      sqlite3_reset(s);
+      sqlite3_clear_bindings(s);
+    }
+  } reset{*statement};
+  for (const auto& [name, value] : values) {
+    const int index = sqlite3_bind_parameter_index(*statement, name.c_str());
+    if (index == 0 || bind(*statement, index, value) != SQLITE_OK) return trouble();
+  }
+  for (;;) {
+    if (failing()) return tl::unexpected(unavailable("interrupted"));
+    const int got = sqlite3_step(*statement);
+    if (got == SQLITE_DONE) return {};
+    if (got != SQLITE_ROW) return trouble();
+    if (each) each(Row(*statement));
+  }
+}
+
+Expected<void> Connection::transaction(const std::function<Expected<void>()>& work) {
+  if (auto begun = script("BEGIN IMMEDIATE"); !begun) return begun;
+  Expected<void> done = work();
+  if (done) done = script("COMMIT");
+  // A failed COMMIT may or may not have ended the transaction; what is still open is undone here, whatever the hook says.
+  if (!done && !sqlite3_get_autocommit(db_)) sqlite3_exec(db_, "ROLLBACK", nullptr, nullptr, nullptr);
+  return done;
+}
+
+}  // namespace strandline::store

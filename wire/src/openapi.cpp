@@ -1,0 +1,167 @@
+#include "strandline/wire/openapi.h"
+
+#include "strandline/wire/answer_fields.h"
+#include "strandline/wire/schema.h"
+
+namespace strandline::wire {
+
+namespace {
+
+// Answers of the store's routes: written by the server, described here.
+struct SavedSummary {
+  std::string id;
+  long long seq = 0;
+  std::string client, date, opened_at, changed_at;
+};
+
+struct JournalChange {
+  long long store_seq = 0;
+  std::string visit_id;
+  long long seq = 0;
+  std::string made_at, kind;
+};
+
+}  // namespace
+
+template <>
+struct Fields<SavedSummary> {
+  static constexpr std::string_view name = "VisitSummary";
+  using S = SavedSummary;
+  static constexpr auto list = std::make_tuple(
+      field("id", &S::id, always), field("seq", &S::seq, always), field("client", &S::client, always),
+      field("date", &S::date, always), field("opened_at", &S::opened_at, always), field("changed_at", &S::changed_at, always));
+};
+
+template <>
+struct Fields<JournalChange> {
+  static constexpr std::string_view name = "Change";
+  using C = JournalChange;
+  static constexpr auto list = std::make_tuple(field("store_seq", &C::store_seq, always), field("visit_id", &C::visit_id, always),
+                                               field("seq", &C::seq, always), field("made_at", &C::made_at, always),
+                                               field("kind", &C::kind, always));
+};
+
+namespace {
+
+using Printer = SchemaPrinter;
+
+Json content(Json schema) {
+  Json media = Json::object();
+  media["application/json"]["schema"] = std::move(schema);
+  return media;
+}
+
+// {schema, key: value} for answers that are not a record of the codec.
+Json with_schema_key(const std::string& key, Json value) {
+  Json out{{"type", "object"}};
+  out["properties"]["schema"]["type"] = "string";
+  out["properties"][key] = std::move(value);
+  out["required"] = Json::array({"schema", key});
+  return out;
+}
+
+Json list_of(Json items) {
+  Json out{{"type", "array"}};
+  out["items"] = std::move(items);
+  return out;
+}
+
+// Adds "schema" to a definition that is there.
+void tag(Json& definition) {
+  definition["properties"]["schema"]["type"] = "string";
+  definition["required"].push_back("schema");
+}
+
+// The answer as the doors write it: the codec's keys and "schema".
+template <class T>
+Json answer_of(Printer& printer) {
+  const std::string name(Fields<T>::name);
+  const bool fresh = !printer.definitions().contains(name);
+  Json out = printer.type<T>();
+  if (fresh) tag(printer.definitions()[name]);
+  return out;
+}
+
+Json saved_visit(Printer& printer, const Json& visit) {
+  printer.type<SavedSummary>();
+  Json definition = printer.definitions()["VisitSummary"];
+  definition["properties"]["document"] = visit;
+  definition["required"].push_back("document");
+  tag(definition);
+  printer.definitions()["SavedVisit"] = std::move(definition);
+  Json out;
+  out["$ref"] = "#/components/schemas/SavedVisit";
+  return out;
+}
+
+Json operation(const char* id, Json answer, int status = 200) {
+  Json out{{"operationId", id}};
+  Json& responses = out["responses"];
+  responses[std::to_string(status)] = {{"description", "the answer"}, {"content", content(std::move(answer))}};
+  responses["default"] = {{"description", "problems"}, {"content", content({{"$ref", "#/components/schemas/Problems"}})}};
+  return out;
+}
+
+Json with_body(Json op, Json schema) {
+  op["requestBody"] = {{"required", true}, {"content", content(std::move(schema))}};
+  return op;
+}
+
+Json parameter(const char* name, const char* in, bool required, const char* type) {
+  Json out{{"name", name}, {"in", in}, {"required", required}};
+  out["schema"]["type"] = type;
+  return out;
+}
+
+void add_verbs(Printer& p, const Json& visit, Json& paths) {
+  const auto post = [&](const char* path, const char* id, Json answer) {
+    paths[path]["post"] = with_body(operation(id, std::move(answer)), visit);
+  };
+  post("/api/v1/assess", "assess", answer_of<AssessAnswer>(p));
+  post("/api/v1/aim", "aim", answer_of<AimAnswer>(p));
+  post("/api/v1/predict", "predict", answer_of<PredictAnswer>(p));
+  post("/api/v1/formulate", "formulate", answer_of<FormulateAnswer>(p));
+  post("/api/v1/schedule", "schedule", with_schema_key("timeline", p.type<Timeline>()));
+  post("/api/v1/plan", "plan", answer_of<PlanAnswer>(p));
+  post("/api/v1/what-if", "whatIf", answer_of<PlanAnswer>(p));
+}
+
+void add_visits(Printer& p, const Json& visit, Json& paths) {
+  const Json saved = saved_visit(p, visit);
+  Json& all = paths["/api/v1/visits"];
+  all["get"] = operation("listVisits", with_schema_key("visits", list_of(p.type<SavedSummary>())));
+  all["post"] = with_body(operation("saveNewVisit", saved, 201), visit);
+  Json& one = paths["/api/v1/visits/{id}"];
+  one["parameters"] = Json::array({parameter("id", "path", true, "string")});
+  one["get"] = operation("openVisit", saved);
+  one["put"] = with_body(operation("saveVisit", saved), visit);
+  one["put"]["parameters"] = Json::array({parameter("If-Match", "header", true, "string")});
+  Json& changes = paths["/api/v1/changes"]["get"] = operation("changes", with_schema_key("changes", list_of(p.type<JournalChange>())));
+  changes["parameters"] = Json::array({parameter("after", "query", false, "integer")});
+}
+
+}  // namespace
+
+Json openapi(const std::string& version) {
+  Printer p("#/components/schemas/");
+  const Json visit = p.type<VisitDocument>();
+  Json paths = Json::object();
+  Json up{{"type", "boolean"}};
+  paths["/api/v1/health"]["get"] = operation("health", with_schema_key("up", std::move(up)));
+  paths["/api/v1/shelf"]["get"] = operation("shelf", answer_of<ShelfAnswer>(p));
+  paths["/api/v1/levels"]["get"] = operation("levels", answer_of<LevelsAnswer>(p));
+  paths["/api/v1/tones"]["get"] = operation("tones", with_schema_key("tones", list_of(p.type<Tone>())));
+  add_verbs(p, visit, paths);
+  add_visits(p, visit, paths);
+  Json problems{{"type", "object"}};
+  problems["properties"]["problems"] = list_of(p.type<Problem>());
+  problems["required"] = Json::array({"problems"});
+  Json out{{"openapi", "3.1.0"}};
+  out["info"] = {{"title", "Strandline"}, {"version", version}};
+  out["paths"] = std::move(paths);
+  out["components"]["schemas"] = p.definitions();
+  out["components"]["schemas"]["Problems"] = std::move(problems);
+  return out;
+}
+
+}  // namespace strandline::wire
