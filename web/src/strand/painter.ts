@@ -1,5 +1,5 @@
 import { fibreTable, OWN_COLUMNS } from './fibres';
-import { hairPaths, type Paths } from './paths';
+import { hairPaths } from './paths';
 import { sheenStart, type PaintRequest } from './request';
 import { FRAGMENT, VERTEX } from './shader';
 import { hairShape, type HairShape } from './style';
@@ -31,9 +31,9 @@ const KEPT = 48;
 
 interface Known {
   readonly shape: HairShape;
-  readonly paths: Paths;
   readonly ends: readonly number[];
   readonly weights: Weights;
+  readonly texture: WebGLTexture;
 }
 
 function compile(gl: WebGL2RenderingContext, kind: number, source: string): WebGLShader {
@@ -83,6 +83,7 @@ export class HairPainter {
       event.preventDefault();
       this.#lost = true;
       this.#at = null;
+      this.#kept.clear();
     });
     canvas.addEventListener('webglcontextrestored', () => (this.#lost = false));
   }
@@ -110,7 +111,7 @@ export class HairPainter {
     const program = link(gl);
     gl.useProgram(program);
     gl.bindVertexArray(gl.createVertexArray());
-    for (const unit of [0, 1, 2]) dataTexture(gl, unit);
+    for (const unit of [1, 2]) dataTexture(gl, unit);
     const at = Object.fromEntries(UNIFORMS.map((u) => [u, gl.getUniformLocation(program, u)]));
     this.#at = at as Record<Uniform, WebGLUniformLocation | null>;
     gl.uniform1i(this.#at.uPaths, 0);
@@ -134,19 +135,28 @@ export class HairPainter {
     const key = JSON.stringify([seed, shape, ends]);
     const kept = this.#kept.get(key);
     if (kept) return kept;
-    if (this.#kept.size >= KEPT) this.#kept.clear();
+    if (this.#kept.size >= KEPT) this.#forget();
     const paths = hairPaths(shape, seed);
     const rows = shape.locks * shape.perLock + shape.flyaways;
-    const known = { shape, paths, ends, weights: evenWeights(rows, ends.length) };
+    const texture = dataTexture(this.#gl, 0);
+    this.#upload(0, 'rgba', paths.columns, paths.rows, paths.data);
+    const known: Known = { shape, ends, texture, weights: evenWeights(rows, ends.length) };
     this.#fill(request, known);
     const measured = { ...known, weights: this.#measure(request, known, rows) };
     if (!this.lost) this.#kept.set(key, measured);
     return measured;
   }
 
-  #fill({ picture, seed }: PaintRequest, { shape, paths, ends, weights }: Known): void {
+  #forget(): void {
+    for (const { texture } of this.#kept.values()) this.#gl.deleteTexture(texture);
+    this.#kept.clear();
+  }
+
+  #fill({ picture, seed }: PaintRequest, { shape, ends, weights, texture }: Known): void {
     const table = fibreTable(picture, shape, seed, weights);
-    this.#upload(0, 'rgba', paths.columns, paths.rows, paths.data);
+    const gl = this.#gl;
+    gl.activeTexture(gl.TEXTURE0);
+    gl.bindTexture(gl.TEXTURE_2D, texture);
     this.#upload(1, 'rgba', table.columns, table.rows, table.data);
     this.#upload(2, 'r', ends.length, 1, new Float32Array(ends));
   }

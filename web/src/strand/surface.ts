@@ -66,7 +66,14 @@ export function drawHair(canvas: HTMLCanvasElement, job: StripJob): 'webgl' | 'p
   return 'plain';
 }
 
+const signsOn = new WeakMap<HTMLCanvasElement, string>();
+
+/** Draws lines, letters, marks and fans where they have changed since the last time. */
 export function drawSigns(canvas: HTMLCanvasElement, job: StripJob): void {
+  const { fans, ...rest } = job.layout;
+  const key = JSON.stringify([rest, fans.map(({ span, y }) => [span.fan, y]), job.dpr, job.ink]);
+  if (signsOn.get(canvas) === key) return;
+  signsOn.set(canvas, key);
   size(canvas, job.layout, job.dpr);
   const pen = canvas.getContext('2d');
   if (!pen) throw new Error('strand: no 2-D canvas');
