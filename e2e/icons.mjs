@@ -1,7 +1,7 @@
 // Draws web/public/icons/*.png from mark.svg. Run after changing the mark: node icons.mjs
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { chromium } from 'playwright-core';
+import { chromium } from '@playwright/test';
 import { launchOptions } from './support/launch.mjs';
 
 const folder = fileURLToPath(new URL('../web/public/icons/', import.meta.url));

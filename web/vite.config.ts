@@ -3,7 +3,7 @@ import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 
 // The local server that answers /api while the pages are served by `vite dev`.
-const api = process.env.STRANDLINE_API ?? 'http://127.0.0.1:8080';
+const api = process.env.STRANDLINE_API ?? 'http://127.0.0.1:7407';
 
 // The policy the server sends with every page; `vite preview` sends the same.
 const policy =
@@ -55,6 +55,7 @@ export default defineConfig({
   test: {
     environment: 'happy-dom',
     include: ['src/**/*.test.ts'],
+    exclude: ['src/**/*.browser.test.ts'], // these run in Chromium: vitest.browser.config.ts
     setupFiles: ['src/test-setup.ts'],
   },
 });

@@ -25,12 +25,13 @@ export async function call<T>(
   path: string,
   body?: unknown,
   signal?: AbortSignal,
+  more: Record<string, string> = {},
 ): Promise<T> {
   let response: Response;
   try {
     response = await fetch(`api/v1/${path}`, {
       method,
-      headers: body === undefined ? {} : { 'content-type': 'application/json' },
+      headers: body === undefined ? more : { 'content-type': 'application/json', ...more },
       body: body === undefined ? undefined : JSON.stringify(body),
       signal,
       cache: 'no-store',

@@ -4,29 +4,29 @@ import type { AimAnswer, AssessAnswer, LevelsAnswer, PlanAnswer, ShelfAnswer, Vi
 /** A line of the list of visits. */
 export interface VisitLine {
   id: string;
+  /** The newest entry of its journal. */
+  seq: number;
   client: string;
   date: string;
-  skin_test: string;
-  updated_at: string;
+  opened_at: string;
+  changed_at: string;
 }
 
-/** A stored visit; `revision` goes back with each change so that two devices never overwrite each other unseen. */
-export interface StoredVisit {
-  id: string;
-  revision: number;
-  visit: Visit;
+/** A visit as the salon keeps it. `seq` goes back with each change, so that no device overwrites another unseen. */
+export interface SavedVisit extends VisitLine {
+  document: Visit;
 }
 
 export const listVisits = (signal?: AbortSignal) =>
   call<{ visits: VisitLine[] }>('GET', 'visits', undefined, signal);
 
-export const createVisit = (visit: Visit) => call<StoredVisit>('POST', 'visits', visit);
+export const createVisit = (visit: Visit) => call<SavedVisit>('POST', 'visits', visit);
 
 export const openVisit = (id: string, signal?: AbortSignal) =>
-  call<StoredVisit>('GET', `visits/${encodeURIComponent(id)}`, undefined, signal);
+  call<SavedVisit>('GET', `visits/${encodeURIComponent(id)}`, undefined, signal);
 
-export const storeVisit = (id: string, revision: number, visit: Visit) =>
-  call<StoredVisit>('PUT', `visits/${encodeURIComponent(id)}`, { revision, visit });
+export const saveVisit = (id: string, seq: number, visit: Visit) =>
+  call<SavedVisit>('PUT', `visits/${encodeURIComponent(id)}`, visit, undefined, { 'if-match': `"${seq}"` });
 
 export const assess = (visit: Visit, signal?: AbortSignal) =>
   call<AssessAnswer>('POST', 'assess', visit, signal);

@@ -1,14 +1,20 @@
 import { settings } from '../shell/settings.svelte';
 import { language, t } from './index.svelte';
 
+/** The chosen language as this device speaks it: "en" becomes "en-GB" where the device is set to that. */
+function locale(): string {
+  const own = navigator.languages.find((tag) => tag.slice(0, 2) === language());
+  return own ?? language();
+}
+
 const cache = new Map<string, Intl.NumberFormat>();
 
 /** A number in the chosen language with exactly `digits` decimals. */
 export function number(value: number, digits = 0): string {
-  const key = `${language()} ${digits}`;
+  const key = `${locale()} ${digits}`;
   let format = cache.get(key);
   if (!format) {
-    format = new Intl.NumberFormat(language(), {
+    format = new Intl.NumberFormat(locale(), {
       minimumFractionDigits: digits,
       maximumFractionDigits: digits,
     });
@@ -46,7 +52,7 @@ export function share(part: number): string {
 }
 
 export function date(value: Date | string, style: 'short' | 'long' = 'short'): string {
-  return new Intl.DateTimeFormat(language(), {
+  return new Intl.DateTimeFormat(locale(), {
     weekday: 'short',
     day: 'numeric',
     month: style === 'long' ? 'long' : 'short',
@@ -55,7 +61,7 @@ export function date(value: Date | string, style: 'short' | 'long' = 'short'): s
 }
 
 export function time(value: Date | string): string {
-  return new Intl.DateTimeFormat(language(), { hour: '2-digit', minute: '2-digit' }).format(new Date(value));
+  return new Intl.DateTimeFormat(locale(), { hour: '2-digit', minute: '2-digit' }).format(new Date(value));
 }
 
 /** A duration in words: 45 min, 2 h 05. */
@@ -66,5 +72,5 @@ export function duration(minutes: number): string {
 }
 
 export function money(amount: number, currency: string): string {
-  return new Intl.NumberFormat(language(), { style: 'currency', currency }).format(amount);
+  return new Intl.NumberFormat(locale(), { style: 'currency', currency }).format(amount);
 }

@@ -5,5 +5,5 @@ import { problemLine } from './problems';
 /** The sentence of a reason; a reason that is worded as a problem is shown as that. */
 export function whyLine(reason: Problem, visit: Visit): string {
   const key = `why.${reason.code}`;
-  return isKey(key) ? t(key as 'why.lift_limit', reason.params) : problemLine(reason, visit);
+  return isKey(key) ? t(key as 'why.warmth_expected', reason.params) : problemLine(reason, visit);
 }

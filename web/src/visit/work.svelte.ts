@@ -29,7 +29,7 @@ export const ownBowl = (bowl: BowlView): Bowl => ({
 /** The open visit: its document, what the server says about it, and whether it is stored. */
 export class Work {
   readonly id: string;
-  #revision: number;
+  #seq: number;
   visit = $state.raw<Visit>() as Visit;
 
   saving = $state<Saving>('saved');
@@ -51,10 +51,10 @@ export class Work {
   #timer: ReturnType<typeof setTimeout> | undefined;
   #planned: { visit: Visit } | undefined;
 
-  constructor(stored: api.StoredVisit) {
+  constructor(stored: api.SavedVisit) {
     this.id = stored.id;
-    this.#revision = stored.revision;
-    this.visit = stored.visit;
+    this.#seq = stored.seq;
+    this.visit = stored.document;
   }
 
   /** The plan on screen belongs to the document as it is now. */
@@ -85,8 +85,8 @@ export class Work {
     const sent = this.visit;
     this.saving = 'saving';
     try {
-      const stored = await api.storeVisit(this.id, this.#revision, sent);
-      this.#revision = stored.revision;
+      const stored = await api.saveVisit(this.id, this.#seq, sent);
+      this.#seq = stored.seq;
       this.saveTrouble = undefined;
       this.saving = 'saved';
       if (this.visit !== sent) this.#saveSoon();
@@ -152,14 +152,9 @@ export class Work {
     this.trying = false;
   }
 
-  /** Stores bowls of the colourist's own and shows what they do. */
+  /** Bowls of the colourist's own; none = the found ones again. The plan screen asks what they do. */
   tryBowls(bowls: Bowl[]): () => void {
-    const back = this.change({ ...this.visit, bowls });
-    void this.planNow();
-    return () => {
-      back();
-      void this.planNow();
-    };
+    return this.change({ ...this.visit, bowls });
   }
 
   close(): void {

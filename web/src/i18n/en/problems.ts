@@ -54,7 +54,7 @@ export const problems = {
     'Extensions: nothing is claimed here without a test on one strand of them.',
   'problem.nobody_can': (p: P) => `Nobody in the team can do this: ${of(p, 'task')}. Add a person.`,
   'problem.clock_breaks': (p: P) =>
-    `The clock does not hold: ${of(p, 'application')} would stay on ${of(p, 'minutes')} min too long. A second pair of hands or smaller bowls would help.`,
+    `The clock does not hold: ${p.zone ?? '?'} would stay on ${p.minutes ?? '?'} min too long. A second pair of hands, smaller bowls or a shorter development would help.`,
   'problem.development_window_too_short': () => 'Applying takes longer than the product may stay on.',
   'problem.mix_life_too_short': () => 'Applying takes longer than the mix lives. Plan smaller mixes.',
   'problem.leaves_too_late': () => 'The client would leave later than agreed.',
@@ -65,6 +65,37 @@ export const problems = {
   'problem.wrong_type': (p: P) => `Expected ${of(p, 'expected')}, found ${of(p, 'found')}.`,
   'problem.unknown_word': (p: P) => `“${of(p, 'word')}” is not a known word here.`,
   'problem.unknown_name': (p: P) => `“${of(p, 'name')}” is not known to this salon.`,
+  'problem.visit_not_found': () => 'This visit is not there any more. Open one from the list.',
+  'problem.visit_changed_elsewhere': () => 'Somebody saved this visit meanwhile; nothing was overwritten.',
+  'problem.store_unavailable': () =>
+    'The salon file cannot be written. Check the disk; nothing was lost so far.',
+  'problem.store_newer': () => 'The salon file was written by a newer program. Start the newer one.',
+  'problem.percentages_unknown': (p: P) =>
+    `Bowl ${of(p, 'bowl')}: not every percentage is declared, so the legal check is incomplete.`,
+  'problem.stock_short': (p: P) => `${of(p, 'product')}: not enough on the shelf.`,
+  'problem.left_out_for_stock': (p: P) =>
+    `${of(p, 'product')} was left out: only ${of(p, 'grams')} g on the shelf.`,
+  'problem.no_range_usable': () =>
+    'No range of this shelf may be used on this hair today. Test or treat first.',
+  'problem.nothing_to_apply': () => 'There is nothing to put on the clock. Plan at least one bowl.',
+  'problem.longer_than_a_day': () => 'This takes longer than a day. Correct the minutes.',
+  'problem.not_minutes': () => 'Minutes must be 0 or more.',
+  'problem.target_below_minimum': () =>
+    'The planned time is shorter than the shortest development of the range.',
+  'problem.too_many_applications': () =>
+    'Too many applications for one clock. Merge zones that get the same bowl.',
+  'problem.too_many': (p: P) => `Too many entries here (${of(p, 'max')} at most).`,
+  'problem.document_too_large': () => 'The visit has grown larger than can be read. Remove areas or spans.',
+  'problem.unknown_schema': () =>
+    'The server expects another kind of visit. Load the newer version of this app.',
+  'problem.host_not_allowed': () =>
+    'The server does not answer under this address. Open it under the one it names.',
+  'problem.origin_not_allowed': () => 'This page comes from elsewhere; the server refuses its changes.',
+  'problem.method_not_allowed': () =>
+    'This app and the server do not fit together. Load the newer version of this app.',
+  'problem.bad_request': () => 'The server could not read the question. Try again.',
+  'problem.internal': () =>
+    'The server failed at this; what was stored is still there. Look at its log, then try again.',
   'problem.not_found': () => 'This is not there any more.',
   'problem.answer_not_json': () => 'The server answered with something unreadable. Restart it and try again.',
 };

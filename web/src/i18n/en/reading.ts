@@ -1,5 +1,6 @@
 export const reading = {
   'trouble.title': 'This cannot be worked out yet',
+  'trouble.away': 'The server did not answer, so this was not worked out.',
   'trouble.unnamed': 'The server refused without giving a reason. Look at its log.',
   'reading.remind': 'Dry hair, beside the salon’s own swatches first, the screen second.',
   'reading.darker': 'Between two: the darker.',

@@ -38,6 +38,5 @@ export const visit = {
   'home.failed_todo': 'See that the salon’s server runs, then try again.',
   'home.failed_kept': 'Everything stored on the server.',
   'home.demo': 'Demo salon: every shade, price and result on its shelf is invented.',
-  'home.no_test': 'no skin test recorded',
-  'home.test_on': (day: string) => `skin test ${day}`,
+  'home.changed': (day: string, hour: string) => `changed ${day}, ${hour}`,
 };

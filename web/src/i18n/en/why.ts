@@ -3,30 +3,47 @@ const of = (p: P, key: string) => p[key] ?? '?';
 
 /** Why a bowl, an order or a refusal is as it is. */
 export const why = {
-  'why.natural_share_for_white': (_p: P) => 'Natural shade in the mix covers the white.',
-  'why.counter_tone': (_p: P) => 'A counter-tone takes back the warmth that lifting shows.',
-  'why.average_rule': (_p: P) => 'The shade is chosen so that it meets the hair halfway.',
-  'why.developer_for_lift': (_p: P) => 'The developer is the weakest that lifts far enough.',
-  'why.one_bowl_serves': (_p: P) => 'One bowl serves these zones well enough.',
-  'why.own_bowl': (_p: P) => 'These zones need a bowl of their own.',
-  'why.colour_does_not_lift_colour': (_p: P) =>
-    'Colour does not lift colour: what is tinted must be cleaned or lightened first.',
-  'why.lift_limit': (_p: P) => 'That is more lift than this shelf gives on this hair.',
-  'why.white_cover': (_p: P) => 'White would still show beside the rest.',
-  'why.condition': (_p: P) => 'The hair would suffer more than the house allows.',
-  'why.law': (_p: P) => 'A legal limit stands against it.',
-  'why.tone': (_p: P) => 'The tone cannot be met with these shades.',
-  'why.whitest_first': (_p: P) => 'Whitest hair first: it needs the longest.',
-  'why.resistant_first': (_p: P) => 'Resistant hair first: it needs the longest.',
-  'why.crown_to_nape_then_sides': (_p: P) => 'Crown to nape, then the sides.',
-  'why.hairline_last': (_p: P) => 'The hairline last: fine hair takes fast.',
-  'why.away_from_scalp_first': (_p: P) => 'Away from the scalp first: its warmth speeds up lifting.',
-  'why.scalp_zone_later': (_p: P) => 'The scalp zone later: its warmth speeds up lifting.',
-  'why.back_before_front': (_p: P) => 'Back before front when lightening.',
-  'why.porous_ends_last': (_p: P) => 'Porous ends last: they take fast.',
-  'why.lengths_after_regrowth': (_p: P) => 'Lengths after the regrowth.',
-  'why.as_listed': (_p: P) => 'In the order in which the areas are listed.',
-  'why.small_mix': (_p: P) => 'Small mixes, so that each is used while it works.',
-  'why.one_basin_time': (_p: P) => 'Everything on the scalp leaves at one basin time.',
-  'why.out_of_order': (p: P) => `Out of the usual order to save time: ${of(p, 'zone')}.`,
+  // A bowl.
+  'why.natural_share_for_white': (p: P) =>
+    `${of(p, 'share')} % natural, so that ${of(p, 'white')} % white is covered and does not turn flat.`,
+  'why.counter_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, takes back the warmth underneath.`,
+  'why.developer_for_lift': (p: P) => `${of(p, 'percent')} % developer lifts ${of(p, 'levels')} levels here.`,
+  'why.developer_for_deposit': (p: P) =>
+    `${of(p, 'percent')} % developer: colour goes on, hardly anything lifts.`,
+  'why.warmth_expected': (p: P) => `${of(p, 'levels')} levels of lift show warmth underneath.`,
+  'why.one_bowl_serves': (p: P) => `One bowl serves these ${of(p, 'zones')} zones.`,
+  'why.own_bowl': () => 'This zone needs a bowl of its own.',
+  'why.one_bowl_fewer': (p: P) => `${of(p, 'bowls')} bowls would do, at ${of(p, 'worse')} levels worse.`,
+  'why.leave_as_it_is': () => 'Nothing has to be coloured for this wish.',
+  // What cannot be had.
+  'why.colour_does_not_lift_colour': () =>
+    'Colour does not lift colour: what is tinted is cleaned or lightened first.',
+  'why.lift_limit': () => 'That is more lift than this shelf gives on this hair in one go.',
+  'why.depth_out_of_reach': () => 'No shade on this shelf goes that deep here.',
+  'why.needs_filler': () => 'Lightened hair taken this much darker needs a filler first, or it goes flat.',
+  'why.warmth_stays': () => 'The warmth that lifting shows cannot be taken back fully.',
+  'why.tone_out_of_reach': () => 'The tone cannot be met with these shades.',
+  'why.white_cover': (p: P) => `White stays ${of(p, 'levels')} levels lighter than the rest and would show.`,
+  'why.base_too_dark_for_high_lift': () => 'High-lift colour needs a lighter natural level than this.',
+  'why.condition_spent': () =>
+    'The hair has no condition left for more lightening. Treat it, and plan another visit.',
+  'why.metal_test_first': () => 'The history may hold metal: a metal test comes before any peroxide.',
+  'why.range_not_on_scalp': () => 'One range is left out: it may not touch the scalp.',
+  'why.straightened_lately': () => 'This hair was straightened lately: stronger developers are left out.',
+  'why.failed_stretch': () =>
+    'The wet stretch failed: no lightener, no high-lift, nothing of 6 % or more there.',
+  'why.law': () => 'A legal limit stands against it.',
+  // The order of work.
+  'why.whitest_first': () => 'Whitest hair first: it needs the longest.',
+  'why.resistant_first': () => 'Resistant white first: it needs the longest.',
+  'why.crown_to_nape_then_sides': () => 'Crown to nape, then the sides.',
+  'why.hairline_last': () => 'The hairline last, with its own fresh mix where it needs one.',
+  'why.away_from_scalp_first': () => 'Away from the scalp first: the scalp’s warmth speeds lifting up.',
+  'why.scalp_zone_later': () => 'The scalp zone later: the scalp’s warmth speeds lifting up.',
+  'why.back_before_front': () => 'Back before front when lightening.',
+  'why.porous_ends_last': () => 'Porous ends last: they take fastest.',
+  'why.lengths_after_regrowth': () => 'Lengths after the regrowth.',
+  'why.as_listed': () => 'In the order in which the areas are listed.',
+  'why.small_mix': () => 'A small fresh mix: the first would be too old.',
+  'why.one_basin_time': () => 'Everything on the scalp leaves together.',
 };

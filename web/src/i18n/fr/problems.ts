@@ -60,7 +60,7 @@ export const problems = {
   'problem.nobody_can': (p: P) =>
     `Personne dans l’équipe ne peut le faire : ${of(p, 'task')}. Ajouter quelqu’un.`,
   'problem.clock_breaks': (p: P) =>
-    `L’horloge ne tient pas : ${of(p, 'application')} resterait ${of(p, 'minutes')} min de trop. Une deuxième paire de mains ou des bols plus petits aideraient.`,
+    `L’horloge ne tient pas : ${p.zone ?? '?'} resterait ${p.minutes ?? '?'} min de trop. Une deuxième paire de mains, des bols plus petits ou une pose plus courte aideraient.`,
   'problem.development_window_too_short': () => 'L’application dure plus que le temps de pose permis.',
   'problem.mix_life_too_short': () =>
     'L’application dure plus que la vie du mélange. Prévoir des mélanges plus petits.',
@@ -72,6 +72,38 @@ export const problems = {
   'problem.wrong_type': (p: P) => `Attendu ${of(p, 'expected')}, trouvé ${of(p, 'found')}.`,
   'problem.unknown_word': (p: P) => `« ${of(p, 'word')} » n’est pas un mot connu ici.`,
   'problem.unknown_name': (p: P) => `« ${of(p, 'name')} » n’est pas connu de ce salon.`,
+  'problem.visit_not_found': () => 'Cette visite n’existe plus. En ouvrir une dans la liste.',
+  'problem.visit_changed_elsewhere': () =>
+    'Quelqu’un a enregistré cette visite entre-temps ; rien n’a été écrasé.',
+  'problem.store_unavailable': () =>
+    'Le fichier du salon ne peut pas être écrit. Vérifier le disque ; rien n’est perdu pour l’instant.',
+  'problem.store_newer': () => 'Le fichier du salon vient d’un programme plus récent. Lancer le plus récent.',
+  'problem.percentages_unknown': (p: P) =>
+    `Bol ${of(p, 'bowl')} : tous les pourcentages ne sont pas déclarés, le contrôle légal est incomplet.`,
+  'problem.stock_short': (p: P) => `${of(p, 'product')} : pas assez sur l’étagère.`,
+  'problem.left_out_for_stock': (p: P) =>
+    `${of(p, 'product')} est écarté : seulement ${of(p, 'grams')} g sur l’étagère.`,
+  'problem.no_range_usable': () =>
+    'Aucune gamme de cette étagère ne peut servir aujourd’hui sur ces cheveux. Tester ou soigner d’abord.',
+  'problem.nothing_to_apply': () => 'Rien à mettre dans le temps. Prévoir au moins un bol.',
+  'problem.longer_than_a_day': () => 'Cela dure plus d’un jour. Corriger les minutes.',
+  'problem.not_minutes': () => 'Les minutes doivent être 0 ou plus.',
+  'problem.target_below_minimum': () =>
+    'Le temps prévu est plus court que la pose la plus courte de la gamme.',
+  'problem.too_many_applications': () =>
+    'Trop d’applications pour une seule horloge. Réunir les zones qui reçoivent le même bol.',
+  'problem.too_many': (p: P) => `Trop d’entrées ici (${of(p, 'max')} au plus).`,
+  'problem.document_too_large': () => 'La visite est devenue trop grande pour être lue. Retirer des zones.',
+  'problem.unknown_schema': () =>
+    'Le serveur attend une autre forme de visite. Charger la version plus récente de l’application.',
+  'problem.host_not_allowed': () =>
+    'Le serveur ne répond pas sous cette adresse. L’ouvrir sous celle qu’il indique.',
+  'problem.origin_not_allowed': () => 'Cette page vient d’ailleurs ; le serveur refuse ses changements.',
+  'problem.method_not_allowed': () =>
+    'L’application et le serveur ne vont pas ensemble. Charger la version plus récente de l’application.',
+  'problem.bad_request': () => 'Le serveur n’a pas pu lire la demande. Réessayer.',
+  'problem.internal': () =>
+    'Le serveur a échoué ; ce qui était enregistré l’est toujours. Voir son journal, puis réessayer.',
   'problem.not_found': () => 'Ceci n’existe plus.',
   'problem.answer_not_json': () => 'Le serveur a répondu de façon illisible. Le relancer et réessayer.',
 };

@@ -1,5 +1,6 @@
 export const reading = {
   'trouble.title': 'Le calcul est encore impossible',
+  'trouble.away': 'Le serveur n’a pas répondu : rien n’a été calculé.',
   'trouble.unnamed': 'Le serveur a refusé sans donner de raison. Voir son journal.',
   'reading.remind': 'Cheveux secs, d’abord à côté du nuancier du salon, l’écran ensuite.',
   'reading.darker': 'Entre deux : le plus foncé.',

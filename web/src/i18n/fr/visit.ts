@@ -38,6 +38,5 @@ export const visit = {
   'home.failed_todo': 'Vérifier que le serveur du salon tourne, puis réessayer.',
   'home.failed_kept': 'Tout ce qui est enregistré sur le serveur.',
   'home.demo': 'Salon d’exemple : chaque nuance, prix et résultat de son étagère est inventé.',
-  'home.no_test': 'aucun test cutané noté',
-  'home.test_on': (day: string) => `test cutané le ${day}`,
+  'home.changed': (day: string, hour: string) => `modifiée ${day}, ${hour}`,
 };

@@ -1,32 +1,52 @@
 type P = Readonly<Record<string, string>>;
-const of = (p: P, key: string) => p[key] ?? '?';
+const of = (p: P, key: string) => (p[key] ?? '?').replace(/^(-?\d+)\.(\d+)$/, '$1,$2');
 
 export const why = {
-  'why.natural_share_for_white': (_p: P) => 'Du naturel dans le mélange couvre les blancs.',
-  'why.counter_tone': (_p: P) => 'Un reflet contraire reprend la chaleur que l’éclaircissement montre.',
-  'why.average_rule': (_p: P) => 'La nuance est choisie pour rencontrer les cheveux à mi-chemin.',
-  'why.developer_for_lift': (_p: P) => 'L’oxydant est le plus faible qui éclaircit assez.',
-  'why.one_bowl_serves': (_p: P) => 'Un seul bol sert assez bien ces zones.',
-  'why.own_bowl': (_p: P) => 'Ces zones demandent leur propre bol.',
-  'why.colour_does_not_lift_colour': (_p: P) =>
-    'La couleur n’éclaircit pas la couleur : ce qui est teint doit d’abord être décapé ou éclairci.',
-  'why.lift_limit': (_p: P) => 'C’est plus d’éclaircissement que cette étagère n’en donne sur ces cheveux.',
-  'why.white_cover': (_p: P) => 'Les blancs se verraient encore à côté du reste.',
-  'why.condition': (_p: P) => 'Les cheveux souffriraient plus que la maison ne permet.',
-  'why.law': (_p: P) => 'Une limite légale s’y oppose.',
-  'why.tone': (_p: P) => 'Ce reflet ne s’obtient pas avec ces nuances.',
-  'why.whitest_first': (_p: P) => 'Le plus blanc d’abord : il demande le plus de temps.',
-  'why.resistant_first': (_p: P) => 'Le plus résistant d’abord : il demande le plus de temps.',
-  'why.crown_to_nape_then_sides': (_p: P) => 'Du sommet à la nuque, puis les côtés.',
-  'why.hairline_last': (_p: P) => 'La bordure en dernier : les cheveux fins prennent vite.',
-  'why.away_from_scalp_first': (_p: P) =>
-    'Loin du cuir chevelu d’abord : sa chaleur accélère l’éclaircissement.',
-  'why.scalp_zone_later': (_p: P) => 'La racine plus tard : sa chaleur accélère l’éclaircissement.',
-  'why.back_before_front': (_p: P) => 'L’arrière avant l’avant pour éclaircir.',
-  'why.porous_ends_last': (_p: P) => 'Les pointes poreuses en dernier : elles prennent vite.',
-  'why.lengths_after_regrowth': (_p: P) => 'Les longueurs après la repousse.',
-  'why.as_listed': (_p: P) => 'Dans l’ordre où les zones sont listées.',
-  'why.small_mix': (_p: P) => 'De petits mélanges, pour que chacun serve tant qu’il agit.',
-  'why.one_basin_time': (_p: P) => 'Tout ce qui touche le cuir chevelu part à la même heure.',
-  'why.out_of_order': (p: P) => `Hors de l’ordre habituel pour gagner du temps : ${of(p, 'zone')}.`,
+  'why.natural_share_for_white': (p: P) =>
+    `${of(p, 'share')} % de naturel, pour couvrir ${of(p, 'white')} % de blancs sans effet terne.`,
+  'why.counter_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, reprend la chaleur dessous.`,
+  'why.developer_for_lift': (p: P) =>
+    `L’oxydant ${of(p, 'percent')} % éclaircit ici de ${of(p, 'levels')} tons.`,
+  'why.developer_for_deposit': (p: P) =>
+    `Oxydant ${of(p, 'percent')} % : la couleur se dépose, presque rien n’éclaircit.`,
+  'why.warmth_expected': (p: P) => `${of(p, 'levels')} tons d’éclaircissement montrent la chaleur dessous.`,
+  'why.one_bowl_serves': (p: P) => `Un seul bol sert ces ${of(p, 'zones')} zones.`,
+  'why.own_bowl': () => 'Cette zone demande son propre bol.',
+  'why.one_bowl_fewer': (p: P) =>
+    `${of(p, 'bowls')} bols suffiraient, avec ${of(p, 'worse')} ton d’écart en plus.`,
+  'why.leave_as_it_is': () => 'Rien n’est à colorer pour ce souhait.',
+  'why.colour_does_not_lift_colour': () =>
+    'La couleur n’éclaircit pas la couleur : ce qui est teint est d’abord décapé ou éclairci.',
+  'why.lift_limit': () =>
+    'C’est plus d’éclaircissement que cette étagère n’en donne en une fois sur ces cheveux.',
+  'why.depth_out_of_reach': () => 'Aucune nuance de cette étagère ne va si foncé ici.',
+  'why.needs_filler': () =>
+    'Des cheveux éclaircis foncés à ce point demandent d’abord une prépigmentation, sinon c’est terne.',
+  'why.warmth_stays': () => 'La chaleur que l’éclaircissement montre ne se reprend pas entièrement.',
+  'why.tone_out_of_reach': () => 'Ce reflet ne s’obtient pas avec ces nuances.',
+  'why.white_cover': (p: P) =>
+    `Les blancs restent ${of(p, 'levels')} tons plus clairs que le reste et se verraient.`,
+  'why.base_too_dark_for_high_lift': () => 'Le super-éclaircissant demande une base naturelle plus claire.',
+  'why.condition_spent': () =>
+    'Les cheveux ne supportent plus d’éclaircissement. Les soigner et prévoir une autre visite.',
+  'why.metal_test_first': () => 'Le passé peut contenir des métaux : un test passe avant tout oxydant.',
+  'why.range_not_on_scalp': () => 'Une gamme est écartée : elle ne doit pas toucher le cuir chevelu.',
+  'why.straightened_lately': () =>
+    'Ces cheveux ont été lissés récemment : les oxydants plus forts sont écartés.',
+  'why.failed_stretch': () =>
+    'L’étirement mouillé a échoué : ni décolorant, ni super-éclaircissant, rien à 6 % ou plus ici.',
+  'why.law': () => 'Une limite légale s’y oppose.',
+  'why.whitest_first': () => 'Le plus blanc d’abord : il demande le plus de temps.',
+  'why.resistant_first': () => 'Les blancs résistants d’abord : ils demandent le plus de temps.',
+  'why.crown_to_nape_then_sides': () => 'Du sommet à la nuque, puis les côtés.',
+  'why.hairline_last': () => 'La bordure en dernier, avec son mélange frais s’il le faut.',
+  'why.away_from_scalp_first': () => 'Loin du cuir chevelu d’abord : sa chaleur accélère l’éclaircissement.',
+  'why.scalp_zone_later': () =>
+    'La racine plus tard : la chaleur du cuir chevelu accélère l’éclaircissement.',
+  'why.back_before_front': () => 'L’arrière avant l’avant pour éclaircir.',
+  'why.porous_ends_last': () => 'Les pointes poreuses en dernier : elles prennent le plus vite.',
+  'why.lengths_after_regrowth': () => 'Les longueurs après la repousse.',
+  'why.as_listed': () => 'Dans l’ordre où les zones sont listées.',
+  'why.small_mix': () => 'Un petit mélange frais : le premier serait trop vieux.',
+  'why.one_basin_time': () => 'Tout ce qui touche le cuir chevelu part ensemble.',
 };

@@ -1,0 +1,126 @@
+import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { Away, Refused } from '../api/client';
+import type { PlanAnswer, Visit } from '../api/types';
+import * as api from '../api/visits';
+import { newVisit, withReading } from './head';
+import { Latest } from './latest';
+import { Work } from './work.svelte';
+
+vi.mock('../api/visits');
+const server = vi.mocked(api);
+
+const saved = (document: Visit, seq = 1): api.SavedVisit => ({
+  id: 'v1',
+  seq,
+  client: '',
+  date: '',
+  opened_at: '',
+  changed_at: '',
+  document,
+});
+const visit = newVisit('A. B.', '2026-03-09');
+const read = (white: number) => ({ ...visit, head: withReading(visit.head, 'crown', 'regrowth', { white }) });
+
+beforeEach(() => {
+  vi.useFakeTimers();
+  vi.resetAllMocks();
+  server.assess.mockResolvedValue({ zones: [], notes: [] });
+  server.aim.mockResolvedValue({ targets: [] });
+  server.saveVisit.mockImplementation((_, seq, document) => Promise.resolve(saved(document, seq + 1)));
+});
+
+describe('an open visit', () => {
+  it('is read at once and stored once things are quiet, with the entry it has seen', async () => {
+    const work = new Work(saved(visit, 4));
+    work.change(read(10));
+    work.change(read(20));
+    expect(work.saving).toBe('waiting');
+    await vi.advanceTimersByTimeAsync(500);
+    expect(server.assess).toHaveBeenCalledTimes(2);
+    expect(server.saveVisit).toHaveBeenCalledTimes(1);
+    expect(server.saveVisit.mock.calls[0]?.[1]).toBe(4);
+    expect(work.saving).toBe('saved');
+    work.change(read(30));
+    await vi.advanceTimersByTimeAsync(500);
+    expect(server.saveVisit.mock.lastCall?.[1]).toBe(5);
+  });
+
+  it('gives a way back', async () => {
+    const work = new Work(saved(visit));
+    const back = work.change(read(40));
+    back();
+    expect(work.visit).toEqual(visit);
+    await vi.advanceTimersByTimeAsync(500);
+    expect(server.saveVisit.mock.lastCall?.[2]).toEqual(visit);
+  });
+
+  it('tries again while the server is silent and loses nothing', async () => {
+    server.saveVisit.mockRejectedValueOnce(new Away()).mockRejectedValueOnce(new Away());
+    const work = new Work(saved(visit));
+    work.change(read(40));
+    await vi.advanceTimersByTimeAsync(500);
+    expect(work.saving).toBe('waiting');
+    await vi.advanceTimersByTimeAsync(7000);
+    expect(work.saving).toBe('saved');
+    expect(server.saveVisit.mock.lastCall?.[2]).toEqual(read(40));
+  });
+
+  it('never overwrites what another device stored', async () => {
+    server.saveVisit.mockRejectedValue(
+      new Refused(409, [{ code: 'visit_changed_elsewhere', path: '', params: {} }]),
+    );
+    const work = new Work(saved(visit));
+    work.change(read(40));
+    await vi.advanceTimersByTimeAsync(20_000);
+    expect(work.saving).toBe('changed_elsewhere');
+    expect(server.saveVisit).toHaveBeenCalledTimes(1);
+  });
+
+  it('tells what is wrong with a reading and keeps the last picture', async () => {
+    const work = new Work(saved(visit));
+    await work.assessNow();
+    const before = work.assessment;
+    server.assess.mockRejectedValueOnce(
+      new Refused(422, [{ code: 'level_out_of_range', path: '', params: {} }]),
+    );
+    await work.assessNow();
+    expect(work.assessTrouble).toEqual({
+      away: false,
+      problems: [{ code: 'level_out_of_range', path: '', params: {} }],
+    });
+    expect(work.assessment).toBe(before);
+  });
+
+  it('asks for a search without own bowls and for a what-if with them', async () => {
+    const plan = { bowls: [] } as unknown as PlanAnswer;
+    server.plan.mockResolvedValue(plan);
+    server.whatIf.mockResolvedValue(plan);
+    const work = new Work(saved(visit));
+    await work.planNow();
+    expect(work.planIsCurrent).toBe(true);
+    expect([server.plan.mock.calls.length, server.whatIf.mock.calls.length]).toEqual([1, 0]);
+    work.tryBowls([{ label: 'A', range: 'r', parts: [], minutes: 30, zones: [] }]);
+    await work.planNow();
+    expect(server.whatIf).toHaveBeenCalledTimes(1);
+    work.change(read(50));
+    expect(work.planIsCurrent).toBe(false);
+  });
+});
+
+describe('the latest question', () => {
+  it('is the only one that is answered', async () => {
+    const latest = new Latest<number>();
+    const answers: (number | undefined)[] = [];
+    const ask = (value: number, wait: number) =>
+      latest
+        .run(
+          (signal) => new Promise((resolve) => setTimeout(() => resolve(signal.aborted ? -1 : value), wait)),
+        )
+        .then((answer) => answers.push(answer));
+    const first = ask(1, 100);
+    const second = ask(2, 10);
+    await vi.advanceTimersByTimeAsync(200);
+    await Promise.all([first, second]);
+    expect(answers).toEqual([2, undefined]);
+  });
+});
