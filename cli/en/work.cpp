@@ -21,9 +21,9 @@ constexpr std::array sentences{
     Sentence{"nothing_in_the_bowl", "There is nothing in the bowl.", "Add at least one part above 0 g."},
     Sentence{"minutes_out_of_range", "{value} minutes are outside {min} to {max}.", "Use a time within the range's window."},
     Sentence{"zone_in_two_bowls", "{zone} is in two bowls.", "Keep it in one of them."},
-    Sentence{"ratio_not_of_range", "This ratio is not one that the range allows.", "Mix by a ratio of the range's own instructions."},
-    Sentence{"developer_not_of_range", "This developer is not one that the range allows.", "Use a strength of the range's own instructions."},
-    Sentence{"longer_than_range_allows", "This is longer than the range allows.", "Stay within the range's longest time."},
+    Sentence{"ratio_not_of_range", "Bowl {bowl}: a ratio of 1 : {ratio} is not one that the range allows.", "Mix by a ratio of the range's own instructions."},
+    Sentence{"developer_not_of_range", "Bowl {bowl}: a developer of {percent} % is not one that the range allows.", "Use a strength of the range's own instructions."},
+    Sentence{"longer_than_range_allows", "Bowl {bowl}: {minutes} minutes are longer than the range allows ({max}).", "Stay within the range's longest time."},
     Sentence{"over_legal_limit", "Bowl {bowl} is over a legal limit.", "Do not use it; change its parts until it is within."},
     Sentence{"not_permitted_use", "Bowl {bowl} holds a substance that is not permitted for this use.", "Do not use it."},
     // Law arithmetic.

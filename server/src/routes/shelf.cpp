@@ -15,7 +15,7 @@ void add_shelf(httplib::Server& http, Context& context) {
   http.Get("/api/v1/tones", [](const httplib::Request&, httplib::Response& response) {
     wire::Json words = wire::Json::array();
     for (const auto& [tone, word] : wire::Words<Tone>::list) words.push_back(std::string(word));
-    reply(response, {{"schema", "strandline.tones/1"}, {"tones", std::move(words)}});
+    reply(response, wire::Json{{"schema", "strandline.tones/1"}, {"tones", std::move(words)}});
   });
 }
 
