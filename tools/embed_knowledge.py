@@ -14,7 +14,7 @@ import pathlib
 import re
 import sys
 
-FOLDERS = "observers illuminants pigments fibre levels lightening uptake fade growth doubt loss amounts condition".split()
+FOLDERS = "observers illuminants pigments fibre levels lightening uptake fade growth doubt loss amounts condition published".split()
 
 
 def quoted(text):

@@ -89,6 +89,13 @@ Domain domain(const Shelf& shelf, const FormulaPolicy& policy) {
   return d;
 }
 
+Domain domain_settings(const Shelf& shelf, const FormulaPolicy& policy) {
+  Domain d;
+  for (const Range& r : shelf.ranges)
+    for (const Setting& s : settings(r, shelf, policy)) d.settings.push_back({s, 0});
+  return d;
+}
+
 Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones, const std::vector<ZoneGroup>& groups,
                       const Draws& draws, double total_weight, const FormulaPolicy& policy, const FormulateOptions& options) {
   const size_t masks = size_t{1} << groups.size();

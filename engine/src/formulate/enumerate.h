@@ -28,6 +28,8 @@ struct Domain {
   std::vector<OneSetting> settings;
 };
 Domain domain(const Shelf& shelf, const FormulaPolicy& policy);
+// The settings alone, no recipes.
+Domain domain_settings(const Shelf& shelf, const FormulaPolicy& policy);
 
 // Everything one kind of span needs: groups, their zones, and what every set of groups (bit mask) found.
 struct Enumeration {

@@ -1,0 +1,189 @@
+// Rules of the trade, on the shelf's own neutral shades by their reference process.
+#include <cmath>
+#include <limits>
+
+#include "evidence/rows.h"
+#include "strandline/levels.h"
+#include "strandline/optics.h"
+#include "strandline/treatment.h"
+
+namespace strandline {
+namespace {
+
+constexpr const char* kPractice = "common practice";
+constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
+
+const Weights& daylight() { return weights(Light::daylight, Observer::cie_1964_10deg); }
+
+Lab colour(const Fibre& f) { return lab(reflectance(optical_depth(f, pigments(Constants{}))), daylight()); }
+
+class Bench {
+ public:
+  explicit Bench(const Shelf& shelf) : shelf_(shelf) {}
+
+  const Product* shade(ProductClass cls, double level, Tone tone) const {
+    for (const Product& p : shelf_.products)
+      if (p.cls == cls && p.level == level && p.tone == tone) return &p;
+    return nullptr;
+  }
+  const Product* developer(double percent) const {
+    for (const Product& p : shelf_.products)
+      if (p.cls == ProductClass::developer && p.peroxide_percent == percent) return &p;
+    return nullptr;
+  }
+  // One fibre away from the scalp after `shade` (with some corrector) and developer at 1:1 for the range's full time.
+  Fibre after(const Fibre& f, const Product* shade, double percent, const Product* corrector = nullptr, double share = 0) const {
+    const Product* dev = developer(percent);
+    const Range* range = shade ? find_range(shelf_, shade->range) : nullptr;
+    if (!dev || !range) return f;
+    Formula formula;
+    formula.range = range->id;
+    formula.parts = {{shade->id, 30 * (1 - share)}, {dev->id, 30 * range->reference.ratio}};
+    if (corrector && share > 0) formula.parts.push_back({corrector->id, 30 * share});
+    formula.minutes = range->minutes.target;
+    const auto bowl = chemistry(formula, shelf_);
+    if (!bowl) return f;
+    return treated(f, treatment(*bowl, 5, 15, Constants{}), selectivity(f, Constants{}), Constants{});
+  }
+  double level_after(double natural, double shade_level, double percent) const {
+    const Product* s = shade(ProductClass::permanent, shade_level, Tone::natural);
+    return s ? level_of_lightness(colour(after(natural_fibre(natural, Tone::natural), s, percent)).l) : kNone;
+  }
+
+ private:
+  const Shelf& shelf_;
+};
+
+std::string text(double v) {
+  std::string s = std::to_string(static_cast<int>(v));
+  return v == std::floor(v) ? s : s + "." + std::to_string(static_cast<int>(std::lround(10 * (v - std::floor(v)))));
+}
+
+void volume_rule(Rows& rows, const Bench& bench) {
+  struct Lift {
+    double percent, low, high;
+  };
+  for (const Lift& l : {Lift{3, -1, 1}, Lift{6, 1, 2}, Lift{9, 2, 3}, Lift{12, 3, 4}})
+    for (int natural = 3; natural <= (l.percent <= 9 ? 7 : 6); ++natural) {
+      const double claimed = natural + l.percent / 3;
+      const double lift = bench.level_after(natural, std::min(claimed, 10.0), l.percent) - natural;
+      rows.between("volume_rule.natural" + std::to_string(natural) + "." + text(l.percent) + "percent", l.low - 0.25, l.high + 0.25, lift, kPractice);
+    }
+}
+
+void average_rule(Rows& rows, const Bench& bench) {
+  for (int natural = 2; natural <= 7; ++natural)
+    for (int up = 1; up <= 4 && natural + up <= 10; ++up)
+      rows.add("average_rule.natural" + std::to_string(natural) + ".shade" + std::to_string(natural + up), natural + up / 2.0,
+               bench.level_after(natural, natural + up, 6), 0.7, "common practice of one school");
+}
+
+void white_beside_pigmented(Rows& rows, const Bench& bench) {
+  const Product* seven = bench.shade(ProductClass::permanent, 7, Tone::natural);
+  rows.add("white_beside_pigmented.white", 7, level_of_lightness(colour(bench.after(white_fibre(), seven, 6)).l), 0.3, kPractice);
+  rows.add("white_beside_pigmented.pigmented", 5, bench.level_after(3, 7, 6), 0.5, kPractice);
+}
+
+// The shade on white hair by its reference process is its swatch.
+void reference_process(Rows& rows, const Bench& bench) {
+  for (double level : {4.0, 6.0, 8.0}) {
+    const Product* s = bench.shade(ProductClass::permanent, level, Tone::natural);
+    const double miss = s ? delta_e_2000(colour(bench.after(white_fibre(), s, 6)), lab(*s->swatch, daylight())) : kNone;
+    rows.between("reference_process.shade" + text(level), 0, 1, miss, "by definition");
+  }
+}
+
+Fibre lightened_by(double natural, double exposure) {
+  return lightened(natural_fibre(natural, Tone::natural), Treatment{.exposure = exposure}, Constants{});
+}
+
+// Natural hair lightened until it has the L* of `level`.
+Fibre lightened_to(double natural, double level) {
+  double low = 0, high = 15;
+  for (int i = 0; i < 50; ++i) {
+    const double middle = (low + high) / 2;
+    (colour(lightened_by(natural, middle)).l < lightness_of_level(level) ? low : high) = middle;
+  }
+  return lightened_by(natural, high);
+}
+
+void warmth(Rows& rows) {
+  // Hue turns from red through orange to yellow as pigment goes: each step at least as yellow as the one before.
+  double last = 0;
+  for (int level = 4; level <= 9; ++level) {
+    const double hue = lch(colour(lightened_to(3, level))).h;
+    rows.between("warmth_exposed.hue_step.level" + std::to_string(level), 0, 60, level == 4 ? hue : hue - last, kPractice);
+    last = hue;
+  }
+  rows.between("warmth_exposed.red_orange.level5", 40, 75, lch(colour(lightened_to(3, 5))).h, kPractice);
+  rows.between("warmth_exposed.yellow.level9", 68, 95, lch(colour(lightened_to(3, 9))).h, kPractice);
+}
+
+// Chroma that is left when a corrector goes over lightened hair, relative to the hair as it was.
+double chroma_left(const Fibre& f, const char* kind, double strength) {
+  Fibre toned = f;
+  for (int b = 0; b < kBands; ++b) {
+    const double nm = band_nm(b);
+    auto bell = [&](double peak, double sd) { return std::exp(-(nm - peak) * (nm - peak) / (2 * sd * sd)); };
+    const std::string k = kind;
+    const double band = k == "violet" ? bell(565, 42) : k == "blue" ? bell(605, 46) : bell(650, 46) + 0.3 * bell(440, 42);
+    toned.dye[b] += strength * band;
+  }
+  return lch(colour(toned)).c / lch(colour(f)).c;
+}
+
+void counter_tone(Rows& rows) {
+  const Fibre yellow = lightened_to(3, 9), orange = lightened_to(3, 6.5);
+  double violet = 1, blue = 1, violet_on_orange = 1;
+  for (double s = 0.005; s < 1; s *= 1.15) {
+    violet = std::min(violet, chroma_left(yellow, "violet", s));
+    blue = std::min(blue, chroma_left(orange, "blue", s));
+    violet_on_orange = std::min(violet_on_orange, chroma_left(orange, "violet", s));
+  }
+  rows.between("counter_tone.violet_on_yellow", 0, 0.5, violet, kPractice);
+  rows.between("counter_tone.blue_on_orange", 0, 0.5, blue, kPractice);
+  rows.between("counter_tone.violet_on_orange_leaves_warmth", 0.5, 1, violet_on_orange, kPractice);
+  // Too much turns past neutral.
+  rows.between("counter_tone.too_much_violet", -60, 0, [&] {
+    Fibre f = yellow;
+    for (int b = 0; b < kBands; ++b) f.dye[b] += std::exp(-(band_nm(b) - 565) * (band_nm(b) - 565) / (2 * 42.0 * 42.0));
+    return colour(f).b;
+  }(), kPractice);
+}
+
+// Lightened hair taken down to 6 without a filler lacks the warm ground; with one it has it.
+void filling(Rows& rows, const Bench& bench) {
+  Fibre light = lightened_to(4, 9.5);
+  light.porosity = 2.2;
+  const Product* six = bench.shade(ProductClass::demi, 6, Tone::natural);
+  const Product* filler = bench.shade(ProductClass::demi, 7, Tone::copper);
+  const double warm = colour_of(6, Tone::natural).a;
+  const Fibre filled = bench.after(light, filler, 1.5);
+  rows.between("fill.without_is_flat", -12, -0.5, colour(bench.after(light, six, 1.5)).a - warm, kPractice);
+  rows.between("fill.with_is_warm", -0.5, 12, colour(bench.after(filled, six, 1.5)).a - warm, kPractice);
+}
+
+void cool_lift(Rows& rows, const Bench& bench) {
+  const Product* ash = bench.shade(ProductClass::permanent, 8, Tone::ash);
+  const Product* near = bench.shade(ProductClass::permanent, 7, Tone::ash);
+  // Beyond two levels of lift an ash shade still reads warm of natural hair; within them it does not.
+  const Named far = name_colour(colour(bench.after(natural_fibre(5, Tone::natural), ash, 9)));
+  const Named close = name_colour(colour(bench.after(natural_fibre(6, Tone::natural), near, 6)));
+  rows.between("cool_lift.three_levels_is_warmer_than_one", 0, 30, far.warmth - close.warmth, kPractice);
+}
+
+}  // namespace
+
+void trade_rows(Rows& rows, const Shelf& shelf) {
+  const Bench bench(shelf);
+  volume_rule(rows, bench);
+  average_rule(rows, bench);
+  white_beside_pigmented(rows, bench);
+  reference_process(rows, bench);
+  warmth(rows);
+  counter_tone(rows);
+  filling(rows, bench);
+  cool_lift(rows, bench);
+}
+
+}  // namespace strandline

@@ -1,0 +1,82 @@
+// The colourist's own bowls under the same rules as the search's.
+#include <algorithm>
+#include <cmath>
+
+#include "formulate/enumerate.h"
+#include "formulate/reasons.h"
+#include "strandline/pipeline.h"
+#include "strandline/treatment.h"
+
+namespace strandline {
+namespace {
+
+// The setting a poured formula amounts to: its bottles' mean strength and its ratio.
+Setting as_setting(const Formula& f, const Range& range, const Shelf& shelf) {
+  double colour = 0, developer = 0, peroxide = 0;
+  for (const Part& part : f.parts) {
+    const Product* p = find_product(shelf, part.product);
+    if (!p) continue;
+    if (p->cls == ProductClass::developer) developer += part.grams, peroxide += part.grams * p->peroxide_percent;
+    else colour += part.grams;
+  }
+  return {&range, developer > 0 ? peroxide / developer : 0, colour > 0 ? developer / colour : 0, f.minutes};
+}
+
+void check_range_rules(const Setting& s, const std::string& label, Problems& notes) {
+  constexpr double kRatioSlack = 0.06, kPercentSlack = 0.05;  // what half grams do to a ratio
+  auto near = [](const std::vector<double>& all, double v, double slack) {
+    return std::any_of(all.begin(), all.end(), [&](double x) { return std::abs(x - v) <= slack * std::max(1.0, x); });
+  };
+  const Range& r = *s.range;
+  if (!r.ratios.empty() && !near(r.ratios, s.ratio, kRatioSlack)) notes.push_back({"ratio_not_of_range", "", {{"bowl", label}, {"ratio", figure(s.ratio, 2)}}});
+  const double most = r.developer_percents.empty() ? 0 : *std::max_element(r.developer_percents.begin(), r.developer_percents.end());
+  const bool blend = r.bottle_blends && s.developer_percent <= most + kPercentSlack;
+  if (!r.developer_percents.empty() && !blend && !near(r.developer_percents, s.developer_percent, kPercentSlack))
+    notes.push_back({"developer_not_of_range", "", {{"bowl", label}, {"percent", figure(s.developer_percent)}}});
+  if (s.minutes > r.minutes.max) notes.push_back({"longer_than_range_allows", "", {{"bowl", label}, {"minutes", figure(s.minutes, 0)}, {"max", figure(r.minutes.max, 0)}}});
+}
+
+}  // namespace
+
+Problems broken_rules(const Visit& visit, const Bowl& bowl) {
+  Problems notes;
+  const Range* range = find_range(visit.shelf, bowl.formula.range);
+  if (!range) return notes;
+  const Setting s = as_setting(bowl.formula, *range, visit.shelf);
+  check_range_rules(s, bowl.label, notes);
+  if (s.developer_percent * s.ratio / (1 + s.ratio) > visit.policy.formula.on_head_peroxide_max_percent)
+    notes.push_back({"over_legal_limit", "", {{"bowl", bowl.label}}});
+  for (const ZoneRef& z : zones(visit.head)) {
+    if (std::find(bowl.zones.begin(), bowl.zones.end(), z.id) == bowl.zones.end()) continue;
+    const std::string rule = forbidden(s, *z.area, *z.span, visit.policy.formula);
+    if (!rule.empty()) notes.push_back({"ceiling", "", {{"bowl", bowl.label}, {"rule", rule}, {"zone", z.id}}});
+  }
+  return notes;
+}
+
+std::vector<ZonePlan> judged(const Visit& visit, const std::vector<Target>& targets, const Prediction& prediction, const std::vector<PlannedBowl>& bowls) {
+  const Draws nominal = draw(visit.head, 1, 0);
+  const Domain all = domain_settings(visit.shelf, visit.policy.formula);
+  const std::vector<ZoneRef> refs = zones(visit.head);
+  std::vector<ZonePlan> plans;
+  for (size_t i = 0; i < prediction.zones.size(); ++i) {
+    ZonePlan p;
+    p.result = prediction.zones[i];
+    for (const PlannedBowl& b : bowls)
+      if (std::find(b.bowl.zones.begin(), b.bowl.zones.end(), p.result.zone) != b.bowl.zones.end()) p.bowl = b.bowl.label;
+    for (const Target& t : targets) {
+      if (t.zone != p.result.zone || t.leave) continue;
+      SearchZone z;
+      z.area = refs[i].area;
+      z.span = refs[i].span;
+      z.draws = &nominal.zones[i];
+      z.target = &t;
+      p.why_not = reasons_against(z, p.result, all, visit.policy.formula);
+    }
+    p.reachable = p.why_not.empty();
+    plans.push_back(std::move(p));
+  }
+  return plans;
+}
+
+}  // namespace strandline

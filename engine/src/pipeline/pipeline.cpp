@@ -1,0 +1,82 @@
+#include "strandline/pipeline.h"
+
+#include <algorithm>
+
+#include "formulate/pour.h"
+#include "strandline/treatment.h"
+
+namespace strandline {
+namespace {
+
+// The clock of a plan. A plan that no clock can hold is still a plan: the notes say which clock breaks.
+void add_timeline(const Visit& visit, VisitPlan& out) {
+  if (out.plan.bowls.empty()) return;
+  if (auto timeline = schedule(schedule_request(visit, out.plan.bowls))) out.timeline = std::move(*timeline);
+  else out.plan.notes.insert(out.plan.notes.end(), timeline.error().begin(), timeline.error().end());
+}
+
+PlannedBowl as_mixed(const Bowl& bowl, const Visit& visit) {
+  PlannedBowl b;
+  b.bowl = bowl;
+  b.grams = grams(bowl.formula);
+  b.cost = cost(bowl.formula, visit.shelf);
+  const Range* range = find_range(visit.shelf, bowl.formula.range);
+  if (const auto made = chemistry(bowl.formula, visit.shelf)) b.on_head_peroxide_percent = made->peroxide_percent;
+  if (range)
+    if (auto limits = law::check_limits(composition(bowl.formula, visit.shelf), use_of(range->cls))) b.limits = *limits;
+  return b;
+}
+
+// What stands in the way of mixing this bowl as it is: stops, not advice.
+void warn(const PlannedBowl& b, const Visit& visit, Problems& notes) {
+  if (b.limits.overall == law::Status::over) notes.push_back({"over_legal_limit", "", {{"bowl", b.bowl.label}}});
+  if (b.limits.overall == law::Status::not_permitted_use) notes.push_back({"not_permitted_use", "", {{"bowl", b.bowl.label}}});
+  if (b.limits.overall == law::Status::unknown_percentage) notes.push_back({"percentages_unknown", "", {{"bowl", b.bowl.label}}});
+  for (const Part& part : b.bowl.formula.parts)
+    if (const Product* p = find_product(visit.shelf, part.product); p && p->stock_g < part.grams)
+      notes.push_back({"stock_short", "", {{"bowl", b.bowl.label}, {"product", p->name}}});
+}
+
+}  // namespace
+
+Result<VisitPlan> plan(const Visit& visit, const FormulateOptions& options) {
+  VisitPlan out;
+  auto targets = aim(visit.head, visit.aims, visit.shelf);
+  if (!targets) return tl::unexpected(targets.error());
+  out.targets = std::move(*targets);
+  auto bowls = formulate(visit.head, out.targets, visit.shelf, visit.policy.formula, options);
+  if (!bowls) return tl::unexpected(bowls.error());
+  out.plan = std::move(*bowls);
+  out.assessment = assess(visit.head);
+  add_timeline(visit, out);
+  return out;
+}
+
+Result<VisitPlan> what_if(const Visit& visit, const PredictOptions& options) {
+  VisitPlan out;
+  if (!visit.aims.empty()) {
+    auto targets = aim(visit.head, visit.aims, visit.shelf);
+    if (!targets) return tl::unexpected(targets.error());
+    out.targets = std::move(*targets);
+  }
+  std::vector<Step> steps;
+  for (const Bowl& b : visit.bowls) {
+    out.plan.bowls.push_back(as_mixed(b, visit));
+    warn(out.plan.bowls.back(), visit, out.plan.notes);
+    const Problems broken = broken_rules(visit, b);
+    out.plan.notes.insert(out.plan.notes.end(), broken.begin(), broken.end());
+    steps.push_back({b.formula, b.zones});
+    out.plan.grams += out.plan.bowls.back().grams;
+    out.plan.cost += out.plan.bowls.back().cost;
+  }
+  auto prediction = predict(visit.head, steps, visit.shelf, out.targets, options);
+  if (!prediction) return tl::unexpected(prediction.error());
+  out.plan.zones = judged(visit, out.targets, *prediction, out.plan.bowls);
+  out.plan.currency = visit.shelf.currency;
+  out.plan.report.stopped = "not_searched";
+  for (const ZoneResult& z : prediction->zones) out.assessment.zones.push_back(z.today);
+  add_timeline(visit, out);
+  return out;
+}
+
+}  // namespace strandline

@@ -1,0 +1,85 @@
+#include <algorithm>
+
+#include "strandline/pipeline.h"
+
+namespace strandline {
+namespace {
+
+Duration around(double minutes) { return {minutes, minutes * Constants{}.apply_relative_sd}; }
+
+double white_share(const Span& span) {
+  double share = 0;
+  for (const Population& p : span.populations)
+    if (p.kind == FibreKind::white) share += p.share.value;
+  return share;
+}
+
+SpanKind kind_of(const Area& area, const Span& span) {
+  if (touches_scalp(span)) return SpanKind::regrowth;
+  return &span == &area.spans.back() && area.spans.size() > 1 && span.porosity.value > 1.5 ? SpanKind::ends : SpanKind::mids;
+}
+
+// Painting the parting line, then combing through the length.
+Duration applying(const Area& area, const Span& span) {
+  const Constants c;
+  double minutes = c.apply_min_per_cm_length * (span.to_cm - span.from_cm);
+  if (touches_scalp(span)) minutes += c.apply_min_per_scalp_cm2 * area.scalp_cm2;
+  return around(std::max(0.5, minutes));
+}
+
+Application application(const ZoneRef& z, const PlannedBowl& bowl, const Range& range) {
+  Application a;
+  a.id = z.id;
+  a.zone = z.id;
+  a.bowl = bowl.bowl.label;
+  a.area = z.area->kind;
+  a.span = kind_of(*z.area, *z.span);
+  a.touches_scalp = touches_scalp(*z.span);
+  a.apply = applying(*z.area, *z.span);
+  a.lightening = range.cls == ProductClass::lightener || range.cls == ProductClass::high_lift;
+  a.target = bowl.bowl.formula.minutes;
+  a.min = std::min(range.minutes.min, a.target);
+  // A lightener counts from its first touch; colour gets the time of application on top (common practice).
+  const bool lightener = range.cls == ProductClass::lightener;
+  a.max = std::max(range.minutes.max, a.target) + (lightener ? 0 : Constants{}.colour_extra_minutes);
+  a.white_share = white_share(*z.span);
+  a.resistance = z.span->resistance;
+  a.porosity = z.span->porosity.value;
+  return a;
+}
+
+std::vector<TailTask> tail(bool tint) {
+  const Constants c;
+  std::vector<TailTask> t;
+  if (tint) t.push_back({TaskKind::emulsify, around(c.emulsify_minutes), true});
+  t.push_back({TaskKind::rinse, around(c.rinse_minutes), true});
+  t.push_back({TaskKind::shampoo, around(c.shampoo_minutes), true});
+  t.push_back({TaskKind::treat, around(c.treat_minutes), true});
+  t.push_back({TaskKind::dry, around(c.dry_minutes), false});
+  t.push_back({TaskKind::photograph, around(c.photograph_minutes), false});
+  return t;
+}
+
+}  // namespace
+
+ScheduleRequest schedule_request(const Visit& visit, const std::vector<PlannedBowl>& bowls) {
+  ScheduleRequest r;
+  r.policy = visit.policy.schedule;
+  r.people = visit.people;
+  if (r.people.empty())
+    r.people.push_back({"colourist", "colourist", {Skill::prepare, Skill::mix, Skill::apply, Skill::check, Skill::basin, Skill::finish}, 1, 0, {}});
+  bool tint = false;
+  const std::vector<ZoneRef> all = zones(visit.head);
+  for (const PlannedBowl& b : bowls) {
+    const Range* range = find_range(visit.shelf, b.bowl.formula.range);
+    if (!range) continue;
+    tint = tint || range->cls != ProductClass::lightener;
+    r.bowls.push_back({b.bowl.label, b.bowl.label, range->cls, around(Constants{}.mix_minutes), range->mix_life_min});
+    for (const ZoneRef& z : all)
+      if (std::find(b.bowl.zones.begin(), b.bowl.zones.end(), z.id) != b.bowl.zones.end()) r.applications.push_back(application(z, b, *range));
+  }
+  r.tail = tail(tint);
+  return r;
+}
+
+}  // namespace strandline
