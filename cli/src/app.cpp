@@ -21,6 +21,7 @@ int run(const std::vector<std::string>& arguments, Io& io) {
   add_plan(app, session);
   add_serve(app, session);
   add_schema(app, session);
+  add_evidence(app, session);
   add_openapi(app, session);
   add_version(app, session);
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());

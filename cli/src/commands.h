@@ -19,6 +19,7 @@ void add_schedule(CLI::App& app, Session& session);
 void add_plan(CLI::App& app, Session& session);
 void add_serve(CLI::App& app, Session& session);
 void add_schema(CLI::App& app, Session& session);
+void add_evidence(CLI::App& app, Session& session);
 void add_openapi(CLI::App& app, Session& session);
 void add_version(CLI::App& app, Session& session);
 

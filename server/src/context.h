@@ -1,6 +1,8 @@
 // What the routes share.
 #pragma once
 
+#include <semaphore>
+
 #include "http.h"
 #include "static_files.h"
 #include "strandline/salon/knowledge.h"
@@ -15,6 +17,9 @@ struct Context {
   wire::Sources sources;
   salon::Workers workers;
   StaticFiles files;
+  // Searches that may run at once; the others wait, so that a burst of plans leaves the quick questions quick.
+  static constexpr int searches_at_once = 2;
+  std::counting_semaphore<searches_at_once> searches{searches_at_once};
 
   Context(salon::World w, salon::House h, const std::filesystem::path& web, int threads)
       : world(std::move(w)), house(std::move(h)), sources(house.sources()), workers(threads), files(web) {}

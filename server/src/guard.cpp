@@ -70,7 +70,8 @@ Problems Guard::check(const httplib::Request& request) const {
 
 void set_security_headers(const httplib::Request& request, httplib::Response& response) {
   response.set_header("Content-Security-Policy",
-                      "default-src 'self'; img-src 'self' data: blob:; object-src 'none'; base-uri 'none'; form-action 'self'; "
+                      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; font-src 'self'; "
+                      "connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'self'; "
                       "frame-ancestors 'none'");
   response.set_header("X-Content-Type-Options", "nosniff");
   response.set_header("X-Frame-Options", "DENY");

@@ -94,7 +94,7 @@ TEST_F(Running, TellsItsHealthWithSecurityHeaders) {
   ASSERT_TRUE(got);
   EXPECT_EQ(got->status, 200);
   const std::string policy = got->get_header_value("Content-Security-Policy");
-  EXPECT_NE(policy.find("default-src 'self'"), std::string::npos);
+  EXPECT_NE(policy.find("default-src 'none'; script-src 'self';"), std::string::npos);
   EXPECT_NE(policy.find("frame-ancestors 'none'"), std::string::npos);
   EXPECT_EQ(policy.find("unsafe"), std::string::npos);
   EXPECT_EQ(got->get_header_value("X-Content-Type-Options"), "nosniff");

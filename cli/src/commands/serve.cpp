@@ -59,7 +59,8 @@ int serve(const ServeFlags& flags, Session& session) {
   const auto demo = salon::open_demo_salon(*world, files.knowledge / "demo" / "visits", house->sources());
   if (!demo) return fail(demo.error(), session);
 
-  const std::filesystem::path web = flags.web.empty() ? files.knowledge.parent_path() / "web" / "dist" : flags.web;
+  std::filesystem::path web = flags.web;
+  if (web.empty()) web = files.knowledge.parent_path() / "web" / "dist";
   server::Server server({flags.host, flags.port, web, flags.allowed_hosts, flags.threads}, std::move(*world), std::move(*house));
   const auto port = server.bind();
   if (!port) {

@@ -99,6 +99,7 @@ void draw(const Timeline& t, std::ostream& out) {
 }  // namespace
 
 void print_timeline(const Timeline& t, std::ostream& out) {
+  if (t.tasks.empty()) return;  // nothing to do, or a clock that breaks: the notes say which
   out << '\n';
   draw(t, out);
   out << '\n';
