@@ -4,6 +4,7 @@
 #include <string>
 
 #include "colorants.h"
+#include "strandline/fibre.h"
 #include "strandline/levels.h"
 #include "strandline/optics.h"
 

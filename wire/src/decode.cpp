@@ -152,7 +152,7 @@ void decode_flag(const Json& in, bool& out, const At& at) {
 void decode_reading(const Json& in, Reading& out, const At& at, const Rules& rules) {
   if (in.is_number()) {
     decode_number(in, out.value, at, rules);
-    out.sd = rules.sd ? Constants{}.*(rules.sd) : 0;
+    out.sd = rules.sd ? rules.sd() : 0;
     return;
   }
   if (!in.is_object()) return wrong_type(in, at, "number or {value, sd}");
@@ -162,7 +162,7 @@ void decode_reading(const Json& in, Reading& out, const At& at, const Rules& rul
   } else {
     at.problem("missing_key", {{"key", "value"}});
   }
-  out.sd = rules.sd ? Constants{}.*(rules.sd) : 0;
+  out.sd = rules.sd ? rules.sd() : 0;
   if (const auto sd = in.find("sd"); sd != in.end()) {
     decode_number(*sd, out.sd, at.key("sd"), {.min = 0, .max = std::min(1e3, rules.max - rules.min)});
   }

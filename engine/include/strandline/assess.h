@@ -5,7 +5,6 @@
 #include <vector>
 
 #include "strandline/colour.h"
-#include "strandline/fibre.h"
 #include "strandline/head.h"
 #include "strandline/levels.h"
 #include "strandline/result.h"

@@ -30,7 +30,7 @@ struct FormulaPolicy {
 };
 
 struct FormulateOptions {
-  int scenarios = 64;
+  int scenarios = kSearchScenarios;
   ParallelFor parallel = serial_for;
   std::function<bool()> cancelled = [] { return false; };
 };

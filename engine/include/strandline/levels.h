@@ -4,10 +4,11 @@
 #include <string_view>
 
 #include "strandline/colour.h"
-#include "strandline/fibre.h"
 #include "strandline/head.h"
 
 namespace strandline {
+
+struct Fibre;
 
 inline constexpr double level_lowest = 1, level_highest = 10;
 

@@ -1,7 +1,6 @@
 // M14: what a miss costs, in levels. Convex in L*, a*, b* by construction: sums of hinges, lopsided.
 #pragma once
 
-#include "generated/constants.h"
 #include "strandline/aim.h"
 #include "strandline/colour.h"
 #include "strandline/levels.h"

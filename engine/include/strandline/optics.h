@@ -3,7 +3,6 @@
 
 #include <span>
 
-#include "generated/constants.h"
 #include "strandline/spectrum.h"
 
 namespace strandline {

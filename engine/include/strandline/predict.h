@@ -9,7 +9,6 @@
 #include "strandline/aim.h"
 #include "strandline/assess.h"
 #include "strandline/formula.h"
-#include "strandline/scenario.h"
 #include "strandline/shelf.h"
 
 namespace strandline {
@@ -45,6 +44,10 @@ struct Prediction {
 // Runs body(begin, end) over [0, count) in pieces, on as many threads as its owner likes; serial by default.
 using ParallelFor = std::function<void(int count, const std::function<void(int begin, int end)>& body)>;
 void serial_for(int count, const std::function<void(int, int)>& body);
+
+// How many scenarios a search uses, and how many a reported likelihood.
+inline constexpr int kSearchScenarios = 64;
+inline constexpr int kReportScenarios = 1024;
 
 struct PredictOptions {
   int scenarios = kReportScenarios;

@@ -31,9 +31,6 @@ struct Draws {
   std::vector<ZoneDraws> zones;      // document order
 };
 
-inline constexpr int kSearchScenarios = 64;
-inline constexpr int kReportScenarios = 1024;
-
 // `count` scenarios (a Latin hypercube with a fixed seed: each number's range is met evenly), the same for the same head
 // on every machine. `doubt` multiplies every spread (1 = as read; 0 = all scenarios nominal). Requires check(head) empty.
 Draws draw(const Head& head, int count, double doubt = 1);

@@ -1,6 +1,7 @@
 #include "strandline/assess.h"
 
 #include "predict/view.h"
+#include "strandline/predict.h"
 #include "strandline/scenario.h"
 
 namespace strandline {

@@ -4,6 +4,7 @@
 
 #include "evidence/rows.h"
 #include "generated/tables.h"
+#include "strandline/fibre.h"
 #include "strandline/growth.h"
 #include "strandline/levels.h"
 #include "strandline/optics.h"

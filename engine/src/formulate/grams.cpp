@@ -3,6 +3,8 @@
 
 #include "strandline/formulate.h"
 
+#include "generated/constants.h"
+
 namespace strandline {
 
 double mix_grams(const Head& head, const std::vector<std::string>& wanted, const FormulaPolicy& policy) {

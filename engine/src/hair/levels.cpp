@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "generated/tables.h"
+#include "strandline/fibre.h"
 #include "strandline/optics.h"
 
 namespace strandline {

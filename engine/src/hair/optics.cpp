@@ -1,5 +1,7 @@
 #include "strandline/optics.h"
 
+#include "generated/constants.h"
+
 #include <algorithm>
 #include <cmath>
 #include <vector>

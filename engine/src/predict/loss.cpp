@@ -1,5 +1,7 @@
 #include "strandline/loss.h"
 
+#include "generated/constants.h"
+
 #include <algorithm>
 #include <cmath>
 

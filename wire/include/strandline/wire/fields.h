@@ -15,7 +15,6 @@
 #include <type_traits>
 #include <utility>
 
-#include "generated/constants.h"
 
 namespace strandline::wire {
 
@@ -24,7 +23,7 @@ struct Rules {
   bool required = false;
   double min = -std::numeric_limits<double>::infinity();
   double max = std::numeric_limits<double>::infinity();
-  double Constants::*sd = nullptr;  // the doubt of a Reading given as a plain number; null = exact
+  double (*sd)() = nullptr;  // the doubt of a Reading given as a plain number; null = exact
   std::size_t max_length = 200;     // bytes of a text
   std::size_t max_items = 2000;     // of a list
   bool date = false;                // a text YYYY-MM-DD, or empty

@@ -16,7 +16,12 @@ struct Fields<Lab> {
       field("b", &Lab::b, {.required = true, .min = -150, .max = 150}));
 };
 
-inline constexpr Rules level_rules{.min = 1, .max = 10, .sd = &Constants::reading_level_sd, .note = "level 1 to 10"};
+// Doubt of a reading given as a plain number (knowledge/doubt).
+double doubt_of_level();
+double doubt_of_white_percent();
+double doubt_of_porosity();
+
+inline constexpr Rules level_rules{.min = 1, .max = 10, .sd = doubt_of_level, .note = "level 1 to 10"};
 
 template <>
 struct Fields<Population> {
@@ -50,7 +55,7 @@ struct Fields<Shorthand> {
   static constexpr auto list = std::make_tuple(
       field("level", &Shorthand::level, level_rules), field("tone", &Shorthand::tone),
       field("white_percent", &Shorthand::white_percent,
-            {.min = 0, .max = 100, .sd = &Constants::reading_white_sd_percent, .note = "% of the fibres"}),
+            {.min = 0, .max = 100, .sd = doubt_of_white_percent, .note = "% of the fibres"}),
       field("origin", &Shorthand::origin), field("natural_level", &Shorthand::natural_level, level_rules));
 };
 
@@ -68,7 +73,7 @@ struct Fields<Span> {
       field("to_cm", &Span::to_cm, {.required = true, .min = 0, .max = 300, .note = "cm"}),
       field("populations", &Span::populations, {.max_items = 8}),
       field("porosity", &Span::porosity,
-            {.min = 0, .max = 3, .sd = &Constants::reading_porosity_sd, .note = "0 low, 1 average, 2 high, 3 very high"}),
+            {.min = 0, .max = 3, .sd = doubt_of_porosity, .note = "0 low, 1 average, 2 high, 3 very high"}),
       field("resistance", &Span::resistance, {.min = 0, .max = 1, .note = "of white fibres: 0 none, 1 glassy"}),
       field("services", &Span::services, {.max_items = 30}),
       field("wet_stretch_percent", &Span::wet_stretch_percent, {.min = 0, .max = 200, .note = "absent = not tested"}),

@@ -1,0 +1,51 @@
+#include <gtest/gtest.h>
+
+#include "support.h"
+
+namespace strandline {
+namespace {
+
+using namespace testing_support;
+
+TEST(Aim, ThreeWaysToSayTheSame) {
+  const Head h = two_areas();
+  const Shelf s = small_shelf();
+  ZoneAim by_level, by_lab;
+  by_level.zone = "*", by_level.level = 6;
+  const auto first = aim(h, {by_level}, s);
+  ASSERT_TRUE(first);
+  by_lab.zone = "*", by_lab.lab = (*first)[0].lab;
+  const auto second = aim(h, {by_lab}, s);
+  ASSERT_TRUE(second);
+  EXPECT_NEAR((*second)[0].level, 6, 1e-6);
+  EXPECT_EQ((*second)[0].tone, Tone::natural);
+  ZoneAim by_shade;
+  by_shade.zone = "*", by_shade.shade = "shade-2";
+  const auto third = aim(h, {by_shade}, s);
+  ASSERT_TRUE(third);
+  EXPECT_NEAR((*third)[0].level, 6, 0.1);
+}
+
+TEST(Aim, EveryProblemIsTold) {
+  ZoneAim two, far, unknown;
+  two.zone = "crown/regrowth", two.level = 5, two.shade = "shade-1";
+  far.zone = "front hairline/regrowth", far.level = 14;
+  unknown.zone = "back of beyond", unknown.shade = "nothing";
+  const auto r = aim(two_areas(), {two, far, unknown}, small_shelf());
+  ASSERT_FALSE(r);
+  std::vector<std::string> codes;
+  for (const Problem& p : r.error()) codes.push_back(p.code);
+  EXPECT_EQ(codes, (std::vector<std::string>{"unknown_zone", "aim_needs_one", "level_out_of_range", "unknown_shade"}));
+}
+
+TEST(Aim, AZoneWithoutAWishIsAProblem) {
+  ZoneAim only;
+  only.zone = "crown/regrowth", only.level = 5;
+  const auto r = aim(two_areas(), {only}, small_shelf());
+  ASSERT_FALSE(r);
+  EXPECT_EQ(r.error()[0].code, "aim_missing");
+  EXPECT_EQ(r.error()[0].params.at("zone"), "front hairline/regrowth");
+}
+
+}  // namespace
+}  // namespace strandline

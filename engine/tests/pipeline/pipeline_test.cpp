@@ -1,0 +1,100 @@
+#include "strandline/pipeline.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "support.h"
+
+namespace strandline {
+namespace {
+
+using namespace testing_support;
+
+Visit visit() {
+  Visit v;
+  v.head = two_areas();
+  v.shelf = small_shelf();
+  ZoneAim wish;
+  wish.zone = "*", wish.level = 6;
+  v.aims = {wish};
+  SchedulePolicy& p = v.policy.schedule;
+  p.whitest_first_share = 0.5, p.resistant_from = 0.5, p.porous_from = 2;
+  p.cover_areas = {AreaKind::crown, AreaKind::top, AreaKind::nape, AreaKind::other, AreaKind::sides, AreaKind::temples, AreaKind::front_hairline};
+  p.lighten_areas = p.cover_areas;
+  p.prepare = {5, 1}, p.remove_packet = {2, 0.5};
+  p.first_check = 15, p.check_every_min = 5, p.check_every_max = 10, p.check_minutes = 1;
+  p.late_tolerance = 10, p.sample_points = 64, p.node_limit = 60000;
+  return v;
+}
+
+FormulateOptions quick() {
+  FormulateOptions o;
+  o.scenarios = 8;
+  return o;
+}
+
+TEST(Pipeline, PlanHasBowlsZonesAndAClock) {
+  ASSERT_TRUE(check(visit()).empty());
+  const auto p = plan(visit(), quick());
+  ASSERT_TRUE(p);
+  EXPECT_EQ(p->plan.zones.size(), 2u);
+  ASSERT_FALSE(p->plan.bowls.empty());
+  ASSERT_FALSE(p->timeline.tasks.empty());
+  EXPECT_GT(p->timeline.finish_min, p->timeline.basin_min);
+  EXPECT_EQ(p->timeline.developments.size(), 2u);
+}
+
+TEST(Pipeline, WhatIfOfThePlansOwnBowlsIsThePlansPrediction) {
+  Visit v = visit();
+  const auto p = plan(v, quick());
+  ASSERT_TRUE(p);
+  for (const PlannedBowl& b : p->plan.bowls) v.bowls.push_back(b.bowl);
+  ASSERT_TRUE(check(v).empty());
+  const auto w = what_if(v);
+  ASSERT_TRUE(w);
+  for (size_t i = 0; i < p->plan.zones.size(); ++i) {
+    EXPECT_NEAR(delta_e_ab(w->plan.zones[i].result.planned.lab, p->plan.zones[i].result.planned.lab), 0, 1e-12);
+    EXPECT_EQ(w->plan.zones[i].result.landing->likelihood, p->plan.zones[i].result.landing->likelihood);
+  }
+  EXPECT_NEAR(w->plan.cost, p->plan.cost, 1e-9);
+}
+
+TEST(Pipeline, WhatIfNamesTheRulesItsBowlsBreak) {
+  Visit v = visit();
+  Bowl b;
+  b.label = "A";
+  b.formula.range = "tint";
+  b.formula.minutes = 90;
+  b.formula.parts = {{"shade-1", 20}, {"developer-6", 60}};
+  b.zones = {"crown/regrowth"};
+  v.bowls = {b};
+  const auto w = what_if(v);
+  ASSERT_TRUE(w);
+  auto told = [&](const char* code) {
+    return std::any_of(w->plan.notes.begin(), w->plan.notes.end(), [&](const Problem& p) { return p.code == code; });
+  };
+  EXPECT_TRUE(told("ratio_not_of_range"));
+  EXPECT_TRUE(told("longer_than_range_allows"));
+}
+
+TEST(Pipeline, BadReadingsAreToldWithTheirPlace) {
+  Visit v = visit();
+  v.head.areas[0].spans[0].populations[0].level.value = 14;
+  v.head.areas[1].spans[0].populations[0].share.value = 1.3;
+  const Problems p = check(v);
+  ASSERT_GE(p.size(), 3u);
+  EXPECT_EQ(p[0].code, "level_out_of_range");
+  EXPECT_EQ(p[0].path, "/head/areas/0/spans/0/populations/0/level");
+  EXPECT_EQ(p[1].code, "share_out_of_range");
+  EXPECT_EQ(p[2].code, "shares_do_not_add_up");
+}
+
+TEST(Pipeline, NotANumberIsOutsideEveryRange) {
+  Visit v = visit();
+  v.head.areas[0].spans[0].porosity.value = std::nan("");
+  EXPECT_EQ(check(v).at(0).code, "porosity_out_of_range");
+}
+
+}  // namespace
+}  // namespace strandline
