@@ -13,7 +13,7 @@ std::string two(size_t n) { return (n < 10 ? "0" : "") + std::to_string(n); }
 }  // namespace
 
 void colour_rows(Rows& rows) {
-  for (const auto& w : tables::white_points) {
+  for (const auto& w : tables::published_white_points) {
     const Light light = w[0] == 0 ? Light::daylight : Light::lamp;
     const Observer observer = w[1] == 10 ? Observer::cie_1964_10deg : Observer::cie_1931_2deg;
     const Xyz got = weights(light, observer).white;
