@@ -48,10 +48,10 @@ TEST(ReadVisit, ExpandsTheShorthand) {
   const auto& populations = read->visit.head.areas[0].spans[0].populations;
   ASSERT_EQ(populations.size(), 2u);
   EXPECT_EQ(populations[0].kind, FibreKind::pigmented);
-  EXPECT_EQ(populations[0].level, (Reading{5, Constants{}.reading_level_sd}));
+  EXPECT_EQ(populations[0].level, (Reading{5, doubt_of_level()}));
   EXPECT_DOUBLE_EQ(populations[0].share.value, 0.6);
   EXPECT_EQ(populations[1].kind, FibreKind::white);
-  EXPECT_EQ(populations[1].share, (Reading{0.4, Constants{}.reading_white_sd_percent / 100}));
+  EXPECT_EQ(populations[1].share, (Reading{0.4, doubt_of_white_percent() / 100}));
 }
 
 TEST(ReadVisit, ShorthandWithoutWhiteIsOnePopulation) {

@@ -15,7 +15,6 @@
 #include <type_traits>
 #include <utility>
 
-
 namespace strandline::wire {
 
 // What a value must keep. Bounds are closed and in the unit of the field.
