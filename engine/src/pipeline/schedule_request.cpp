@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "generated/constants.h"
 #include "strandline/pipeline.h"
 
 namespace strandline {
