@@ -1,6 +1,9 @@
 // Small heads and a small shelf for tests, in plain words.
 #pragma once
 
+#include <cmath>
+
+#include "strandline/fibre.h"
 #include "strandline/levels.h"
 #include "strandline/optics.h"
 #include "strandline/pipeline.h"

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "generated/constants.h"
+#include "generated/constants.h"
 #include "strandline/pipeline.h"
 
 namespace strandline {

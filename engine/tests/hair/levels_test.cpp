@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include "strandline/fibre.h"
 #include "strandline/optics.h"
 
 namespace strandline {
