@@ -1,19 +1,19 @@
-import { defineConfig } from "@playwright/test";
-import { launchOptions } from "./support/launch.mjs";
+import { defineConfig } from '@playwright/test';
+import { launchOptions } from './support/launch.mjs';
 
 export default defineConfig({
-  testDir: "tests",
+  testDir: 'tests',
   // Each file starts a server of its own with an empty salon; two at a time suit two cores.
   workers: 2,
   fullyParallel: false,
-  timeout: 120_000,
+  timeout: 420_000,
   expect: { timeout: 30_000 },
   forbidOnly: Boolean(process.env.CI),
-  outputDir: "../.cache/e2e",
+  outputDir: '../.cache/e2e',
   use: {
     launchOptions,
     viewport: { width: 1180, height: 820 },
-    locale: "en-GB",
-    timezoneId: "Europe/Paris",
+    locale: 'en-GB',
+    timezoneId: 'Europe/Paris',
   },
 });

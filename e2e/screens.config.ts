@@ -1,10 +1,10 @@
-import { defineConfig } from "@playwright/test";
-import base from "./playwright.config";
+import { defineConfig } from '@playwright/test';
+import base from './playwright.config';
 
 // npm run screens: makes the pictures of docs/screens, one size at a time.
 export default defineConfig({
   ...base,
-  testDir: "screens",
+  testDir: 'screens',
   workers: 1,
   timeout: 300_000,
 });

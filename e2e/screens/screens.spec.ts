@@ -1,28 +1,26 @@
-import { mkdirSync, readdirSync, rmSync } from "node:fs";
-import { fileURLToPath } from "node:url";
-import type { Page } from "@playwright/test";
-import { expect, open, test } from "../support/test";
+import { mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Page } from '@playwright/test';
+import { expect, open, test } from '../support/test';
 
 // At most 24 pictures are kept in docs/screens; look at every one of them after making them.
-const folder = fileURLToPath(new URL("../../docs/screens/", import.meta.url));
+const folder = fileURLToPath(new URL('../../docs/screens/', import.meta.url));
 const sizes = {
   tablet: [1180, 820],
   phone: [390, 844],
   desk: [1440, 900],
 } as const;
-const visit = "demo-regrowth_white_hairline";
+const visit = 'demo-regrowth_white_hairline';
 const hash = (step: string, id = visit) => `#/visits/${id}/${step}`;
 
 async function drawn(page: Page) {
-  await expect(
-    page.locator('[data-drawn="webgl"], [data-drawn="plain"]').first(),
-  ).toBeVisible();
+  await expect(page.locator('[data-drawn="webgl"], [data-drawn="plain"]').first()).toBeVisible();
   await page.waitForTimeout(600);
 }
 async function planned(page: Page) {
-  await expect(
-    page.getByRole("complementary").getByRole("heading", { level: 2 }).first(),
-  ).toBeVisible({ timeout: 120_000 });
+  await expect(page.getByRole('complementary').getByRole('heading', { level: 2 }).first()).toBeVisible({
+    timeout: 300_000,
+  });
   await drawn(page);
 }
 const settle = (page: Page) => page.waitForTimeout(400);
@@ -36,135 +34,129 @@ interface Shot {
   before?: (page: Page) => Promise<unknown>;
 }
 
-const french = (page: Page) =>
-  page.addInitScript(() => localStorage.setItem("strandline.language", "fr"));
+const french = (page: Page) => page.addInitScript(() => localStorage.setItem('strandline.language', 'fr'));
 const shots: Shot[] = [
-  { name: "visits", size: "tablet", at: "", ready: settle },
+  { name: 'visits', size: 'tablet', at: '', ready: settle },
   {
-    name: "visits-empty",
-    size: "tablet",
-    at: "",
+    name: 'visits-empty',
+    size: 'tablet',
+    at: '',
     ready: settle,
-    before: (page) =>
-      page.route("**/api/v1/visits", (route) =>
-        route.fulfill({ json: { visits: [] } }),
-      ),
+    before: (page) => page.route('**/api/v1/visits', (route) => route.fulfill({ json: { visits: [] } })),
   },
   {
-    name: "visits-error",
-    size: "phone",
+    name: 'visits-error',
+    size: 'phone',
     dark: true,
-    at: "",
+    at: '',
     ready: settle,
-    before: (page) => page.route("**/api/v1/visits", (route) => route.abort()),
+    before: (page) => page.route('**/api/v1/visits', (route) => route.abort()),
   },
   {
-    name: "new-visit",
-    size: "tablet",
+    name: 'new-visit',
+    size: 'tablet',
     dark: true,
-    at: "",
+    at: '',
     ready: async (page) => {
-      await page.getByRole("button", { name: "New visit" }).first().click();
+      await page.getByRole('button', { name: 'New visit' }).first().click();
       await settle(page);
     },
   },
-  { name: "before", size: "tablet", at: hash("gate"), ready: settle },
-  { name: "reading", size: "tablet", at: hash("assess"), ready: drawn },
+  { name: 'before', size: 'tablet', at: hash('gate'), ready: settle },
+  { name: 'reading', size: 'tablet', at: hash('assess'), ready: drawn },
   {
-    name: "reading",
-    size: "tablet",
+    name: 'reading',
+    size: 'tablet',
     dark: true,
-    at: hash("assess"),
+    at: hash('assess'),
     ready: drawn,
   },
-  { name: "reading", size: "phone", at: hash("assess"), ready: drawn },
+  { name: 'reading', size: 'phone', at: hash('assess'), ready: drawn },
   {
-    name: "reading-long",
-    size: "desk",
-    at: hash("assess"),
+    name: 'reading-long',
+    size: 'desk',
+    at: hash('assess'),
     ready: drawn,
     before: async (page) => {
       await french(page);
       await page.route(`**/api/v1/visits/${visit}`, async (route) => {
         const answer = await route.fetch();
         const saved = await answer.json();
-        saved.document.client =
-          "Une cliente dont le nom a été écrit bien plus long qu’il n’aurait fallu";
+        saved.document.client = 'Une cliente dont le nom a été écrit bien plus long qu’il n’aurait fallu';
         await route.fulfill({ json: saved });
       });
     },
   },
-  { name: "wanted", size: "tablet", at: hash("aim"), ready: drawn },
-  { name: "wanted", size: "tablet", dark: true, at: hash("aim"), ready: drawn },
-  { name: "wanted", size: "phone", dark: true, at: hash("aim"), ready: drawn },
-  { name: "plan", size: "tablet", at: hash("plan"), ready: planned },
+  { name: 'wanted', size: 'tablet', at: hash('aim'), ready: drawn },
+  { name: 'wanted', size: 'tablet', dark: true, at: hash('aim'), ready: drawn },
+  { name: 'wanted', size: 'phone', dark: true, at: hash('aim'), ready: drawn },
+  { name: 'plan', size: 'tablet', at: hash('plan'), ready: planned },
   {
-    name: "plan",
-    size: "tablet",
+    name: 'plan',
+    size: 'tablet',
     dark: true,
-    at: hash("plan"),
+    at: hash('plan'),
     ready: planned,
   },
-  { name: "plan", size: "phone", at: hash("plan"), ready: planned },
-  { name: "plan", size: "desk", at: hash("plan"), ready: planned },
-  { name: "plan", size: "desk", dark: true, at: hash("plan"), ready: planned },
+  { name: 'plan', size: 'phone', at: hash('plan'), ready: planned },
+  { name: 'plan', size: 'desk', at: hash('plan'), ready: planned },
+  { name: 'plan', size: 'desk', dark: true, at: hash('plan'), ready: planned },
   {
-    name: "plan-french",
-    size: "tablet",
-    at: hash("plan"),
+    name: 'plan-french',
+    size: 'tablet',
+    at: hash('plan'),
     ready: planned,
     before: french,
   },
   {
-    name: "plan-error",
-    size: "tablet",
-    at: hash("plan"),
+    name: 'plan-error',
+    size: 'tablet',
+    at: hash('plan'),
     ready: drawn,
-    before: (page) => page.route("**/api/v1/plan", (route) => route.abort()),
+    before: (page) => page.route('**/api/v1/plan', (route) => route.abort()),
   },
   {
-    name: "hair-only",
-    size: "tablet",
-    at: hash("plan"),
+    name: 'hair-only',
+    size: 'tablet',
+    at: hash('plan'),
     ready: async (page) => {
       await planned(page);
-      await page.getByRole("button", { name: "Hair only" }).click();
+      await page.getByRole('button', { name: 'Hair only' }).click();
       await drawn(page);
     },
   },
   {
-    name: "stop-now",
-    size: "tablet",
-    at: hash("assess"),
+    name: 'stop-now',
+    size: 'tablet',
+    at: hash('assess'),
     ready: async (page) => {
-      await page.getByRole("button", { name: "Stop now" }).click();
+      await page.getByRole('button', { name: 'Stop now' }).click();
       await settle(page);
     },
   },
 ];
 
-test("pictures of every screen", async ({ browser, salon }) => {
+test('pictures of every screen', async ({ browser, salon }) => {
   test.setTimeout(900_000);
   expect(shots.length).toBeLessThanOrEqual(24);
   mkdirSync(folder, { recursive: true });
-  for (const old of readdirSync(folder))
-    if (old.endsWith(".png")) rmSync(folder + old);
+  for (const old of readdirSync(folder)) if (old.endsWith('.png')) rmSync(folder + old);
   for (const shot of shots) {
     const [width, height] = sizes[shot.size];
     const context = await browser.newContext({
       viewport: { width, height },
-      colorScheme: shot.dark ? "dark" : "light",
-      reducedMotion: "reduce",
-      serviceWorkers: "block",
-      locale: "en-GB",
-      timezoneId: "Europe/Paris",
+      colorScheme: shot.dark ? 'dark' : 'light',
+      reducedMotion: 'reduce',
+      serviceWorkers: 'block',
+      locale: 'en-GB',
+      timezoneId: 'Europe/Paris',
     });
     const page = await context.newPage();
     await shot.before?.(page);
     await open(page, salon, shot.at);
     await shot.ready(page);
     await page.screenshot({
-      path: `${folder}${shot.name}-${shot.size}-${shot.dark ? "dark" : "light"}.png`,
+      path: `${folder}${shot.name}-${shot.size}-${shot.dark ? 'dark' : 'light'}.png`,
     });
     await context.close();
   }

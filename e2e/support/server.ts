@@ -1,16 +1,15 @@
-import { spawn, type ChildProcess } from "node:child_process";
-import { existsSync, mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
+import { spawn, type ChildProcess } from 'node:child_process';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 
-const root = fileURLToPath(new URL("../../", import.meta.url));
-const program =
-  process.env.STRANDLINE ?? join(root, "build/release/cli/strandline");
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const program = process.env.STRANDLINE ?? join(root, 'build/release/cli/strandline');
 
 /** The real server on a free loopback port with a salon file of its own; stop and start it as a person would. */
 export class Salon {
-  readonly folder = mkdtempSync(join(tmpdir(), "strandline-e2e-"));
+  readonly folder = mkdtempSync(join(tmpdir(), 'strandline-e2e-'));
   #process: ChildProcess | undefined;
   #port = 0;
 
@@ -24,25 +23,23 @@ export class Salon {
     const child = spawn(
       program,
       [
-        "serve",
-        "--port",
+        'serve',
+        '--port',
         String(this.#port),
-        "--db",
-        join(this.folder, "salon.sqlite"),
-        "--web",
-        join(root, "web/dist"),
+        '--db',
+        join(this.folder, 'salon.sqlite'),
+        '--web',
+        join(root, 'web/dist'),
       ],
-      { cwd: root, stdio: ["ignore", "pipe", "pipe"] },
+      { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] },
     );
     this.#process = child;
-    let said = "";
+    let said = '';
     await new Promise<void>((resolve, reject) => {
-      child.on("error", reject);
-      child.on("exit", (code) =>
-        reject(new Error(`the server ended with ${code}: ${said}`)),
-      );
-      child.stderr.on("data", (text: Buffer) => (said += text));
-      child.stdout.on("data", (text: Buffer) => {
+      child.on('error', reject);
+      child.on('exit', (code) => reject(new Error(`the server ended with ${code}: ${said}`)));
+      child.stderr.on('data', (text: Buffer) => (said += text));
+      child.stdout.on('data', (text: Buffer) => {
         said += text;
         const port = /http:\/\/127\.0\.0\.1:(\d+)\//.exec(said)?.[1];
         if (port) {
@@ -57,9 +54,9 @@ export class Salon {
     const child = this.#process;
     this.#process = undefined;
     if (!child || child.exitCode !== null) return;
-    const ended = new Promise((resolve) => child.on("exit", resolve));
-    child.removeAllListeners("error");
-    child.kill("SIGTERM");
+    const ended = new Promise((resolve) => child.on('exit', resolve));
+    child.removeAllListeners('error');
+    child.kill('SIGTERM');
     await ended;
   }
 

@@ -1,6 +1,6 @@
-import { AxeBuilder } from "@axe-core/playwright";
-import { expect, test as base, type Page } from "@playwright/test";
-import { Salon } from "./server";
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test as base, type Page } from '@playwright/test';
+import { Salon } from './server';
 
 /** What no page may ever do; checked at the end of every test. */
 export interface Watch {
@@ -17,49 +17,36 @@ export const test = base.extend<{ watch: Watch }, { salon: Salon }>({
       await use(salon);
       await salon.remove();
     },
-    { scope: "worker" },
+    { scope: 'worker' },
   ],
   watch: [
     async ({ page, salon }, use) => {
       const watch: Watch = { allow: [] };
       const faults: string[] = [];
-      page.on("pageerror", (error) => faults.push(`error: ${error.message}`));
-      page.on("console", (message) => {
-        if (message.type() === "error")
-          faults.push(`console: ${message.text()}`);
+      page.on('pageerror', (error) => faults.push(`error: ${error.message}`));
+      page.on('console', (message) => {
+        if (message.type() === 'error') faults.push(`console: ${message.text()}`);
       });
-      page.on("request", (request) => {
+      page.on('request', (request) => {
         const url = request.url();
-        if (!url.startsWith(salon.url) && !/^(blob|data):/.test(url))
-          faults.push(`left the origin: ${url}`);
+        if (!url.startsWith(salon.url) && !/^(blob|data):/.test(url)) faults.push(`left the origin: ${url}`);
       });
       await use(watch);
-      expect(
-        faults.filter(
-          (fault) => !watch.allow.some((known) => known.test(fault)),
-        ),
-      ).toEqual([]);
+      expect(faults.filter((fault) => !watch.allow.some((known) => known.test(fault)))).toEqual([]);
     },
     { auto: true },
   ],
 });
 
-export { expect } from "@playwright/test";
+export { expect } from '@playwright/test';
 
 /** No finding of axe at WCAG 2.2 A and AA or its best practices. */
 export async function expectAccessible(page: Page): Promise<void> {
   const found = await new AxeBuilder({ page })
-    .withTags([
-      "wcag2a",
-      "wcag2aa",
-      "wcag21a",
-      "wcag21aa",
-      "wcag22aa",
-      "best-practice",
-    ])
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
     .analyze();
   const lines = found.violations.map(
-    (v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 160)).join(" | ")}`,
+    (v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 160)).join(' | ')}`,
   );
   expect(lines).toEqual([]);
 }
@@ -67,22 +54,18 @@ export async function expectAccessible(page: Page): Promise<void> {
 /** Nothing sticks out sideways. */
 export async function expectNoSideScroll(page: Page): Promise<void> {
   const wide = await page.evaluate(
-    () =>
-      document.documentElement.scrollWidth -
-      document.documentElement.clientWidth,
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
   );
-  expect(wide, "pixels that stick out").toBeLessThanOrEqual(0);
+  expect(wide, 'pixels that stick out').toBeLessThanOrEqual(0);
 }
 
 /** Opens a page of the app by its hash and waits until its heading is there. */
-export async function open(page: Page, salon: Salon, hash = ""): Promise<void> {
+export async function open(page: Page, salon: Salon, hash = ''): Promise<void> {
   await page.goto(salon.url + hash);
-  await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
 }
 
 /** The hair is drawn: every strip says how. */
 export async function expectHair(page: Page, strips: number): Promise<void> {
-  await expect(
-    page.locator('[data-drawn="webgl"], [data-drawn="plain"]'),
-  ).toHaveCount(strips);
+  await expect(page.locator('[data-drawn="webgl"], [data-drawn="plain"]')).toHaveCount(strips);
 }

@@ -1,76 +1,65 @@
-import { expect, expectHair, open, test } from "../support/test";
+import { expect, expectHair, open, test } from '../support/test';
 
 // The main job on a new head: read, wish, plan, change a gram, come back after the server was restarted.
-test("a new head from reading to plan, saved through a restart", async ({
-  page,
-  salon,
-  watch,
-}) => {
+test('a new head from reading to plan, saved through a restart', async ({ page, salon, watch }) => {
   watch.allow.push(/ERR_CONNECTION_REFUSED|Failed to load resource/);
   await open(page, salon);
-  await page.getByRole("button", { name: "New visit" }).first().click();
-  await page.getByLabel("Label").fill("Q. R.");
-  await page.getByRole("button", { name: "Start with the reading" }).click();
+  await page.getByRole('button', { name: 'New visit' }).first().click();
+  await page.getByLabel('Label', { exact: true }).fill('Q. R.');
+  await page.getByRole('button', { name: 'Start with the reading' }).click();
 
-  await expect(page.getByRole("heading", { name: "reading" })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'reading' })).toBeVisible();
   await expectHair(page, 5);
-  await page.getByRole("radio", { name: "crown" }).check();
-  const editor = page.getByRole("complementary", {
-    name: "Reading of the chosen area",
+  await page.getByRole('radio', { name: 'crown' }).check();
+  const editor = page.getByRole('complementary', {
+    name: 'Reading of the chosen area',
   });
-  await editor.getByRole("button", { name: "level 6, natural" }).click();
-  const white = editor.getByRole("spinbutton", { name: "White" });
+  await editor.getByRole('button', { name: 'level 6, natural' }).click();
+  const white = editor.getByRole('spinbutton', { name: 'White' });
   await white.focus();
-  await page.keyboard.press("PageUp");
-  await expect(white).toHaveAttribute("aria-valuenow", "25");
-  await expect(
-    page.getByRole("button", { name: /crown/, pressed: true }),
-  ).toContainText("level 6 · 25 % white");
+  await page.keyboard.press('PageUp');
+  await expect(white).toHaveAttribute('aria-valuenow', '25');
+  await expect(page.getByRole('button', { name: /crown/, pressed: true })).toContainText(
+    'level 6 · 25 % white',
+  );
 
-  await page.getByRole("link", { name: /wanted result/ }).click();
-  await page.getByRole("button", { name: "level 6, gold" }).click();
-  await expect(page.getByText("level 6, gold").first()).toBeVisible();
+  await page.getByRole('link', { name: /wanted result/ }).click();
+  await page.getByRole('button', { name: 'level 6, gold' }).click();
+  await expect(page.getByText('level 6, gold').first()).toBeVisible();
 
-  await page.getByRole("link", { name: "To the plan" }).click();
-  const bowls = page.getByRole("complementary", { name: "Bowls" });
-  await expect(bowls.getByRole("heading", { level: 2 }).first()).toBeVisible({
-    timeout: 90_000,
+  await page.getByRole('link', { name: 'To the plan' }).click();
+  const bowls = page.getByRole('complementary', { name: 'Bowls' });
+  await expect(bowls.getByRole('heading', { level: 2 }).first()).toBeVisible({
+    timeout: 300_000,
   });
   await expect(bowls.getByText(/\d+\.\d g/).first()).toBeVisible();
-  await expect(
-    page.getByRole("region", { name: "Hands and bowls over time" }).first(),
-  ).toBeVisible();
-  await expect(
-    page.getByText(/% likely|untested here: strand first/).first(),
-  ).toBeVisible();
+  await expect(page.getByRole('region', { name: 'Hands and bowls over time' }).first()).toBeVisible();
+  await expect(page.getByText(/% likely|untested here: strand first/).first()).toBeVisible();
 
   // One gram changed: the strand and the words follow, and the bowls are the colourist's own.
-  await bowls.getByRole("button", { name: "Change grams" }).first().click();
-  const grams = bowls.getByRole("spinbutton").first();
-  const before = Number(await grams.getAttribute("aria-valuenow"));
+  await bowls.getByRole('button', { name: 'Change grams' }).first().click();
+  const grams = bowls.getByRole('spinbutton').first();
+  const before = Number(await grams.getAttribute('aria-valuenow'));
   await grams.focus();
-  await page.keyboard.press("PageUp");
-  await expect(grams).toHaveAttribute("aria-valuenow", String(before + 5));
-  await expect(bowls.getByText("Your own grams")).toBeVisible();
-  await expect(page.getByText("saved", { exact: false }).first()).toBeVisible();
-  await expect(page.getByRole("banner")).toContainText("· saved");
+  await page.keyboard.press('PageUp');
+  await expect(grams).toHaveAttribute('aria-valuenow', String(before + 5));
+  await expect(bowls.getByText('Your own grams')).toBeVisible();
+  await expect(page.getByText('saved', { exact: false }).first()).toBeVisible();
+  await expect(page.getByRole('banner')).toContainText('· saved');
 
   await salon.stop();
   await salon.start();
   await page.reload();
-  await expect(bowls.getByRole("heading", { level: 2 }).first()).toBeVisible({
-    timeout: 60_000,
+  await expect(bowls.getByRole('heading', { level: 2 }).first()).toBeVisible({
+    timeout: 300_000,
   });
-  await expect(bowls.getByText("Your own grams")).toBeVisible();
-  await page.getByRole("link", { name: /reading/ }).click();
-  await page.getByRole("radio", { name: "crown" }).check();
-  await expect(page.getByRole("spinbutton", { name: "White" })).toHaveAttribute(
-    "aria-valuenow",
-    "25",
-  );
+  await expect(bowls.getByText('Your own grams')).toBeVisible();
+  await page.getByRole('link', { name: /reading/ }).click();
+  await page.getByRole('radio', { name: 'crown' }).check();
+  await expect(page.getByRole('spinbutton', { name: 'White' })).toHaveAttribute('aria-valuenow', '25');
 });
 
-test("the same job with the keyboard alone", async ({ page, salon }) => {
+test('the same job with the keyboard alone', async ({ page, salon }) => {
   await open(page, salon);
   const press = async (...keys: string[]) => {
     for (const key of keys) await page.keyboard.press(key);
@@ -80,93 +69,75 @@ test("the same job with the keyboard alone", async ({ page, salon }) => {
     for (let i = 0; i < most; i++) {
       const label = await page.evaluate(() => {
         const on = document.activeElement as HTMLElement | null;
-        const by = on?.getAttribute("aria-labelledby");
+        const by = on?.getAttribute('aria-labelledby');
         return (
           (by && document.getElementById(by)?.textContent) ||
-          on?.getAttribute("aria-label") ||
+          on?.getAttribute('aria-label') ||
           (on as HTMLInputElement | null)?.labels?.[0]?.textContent ||
           on?.textContent ||
-          ""
+          ''
         );
       });
-      if (name.test(label.trim().replace(/\s+/g, " "))) return;
-      await page.keyboard.press("Tab");
+      if (name.test(label.trim().replace(/\s+/g, ' '))) return;
+      await page.keyboard.press('Tab');
     }
     throw new Error(`the focus never reached ${name}`);
   };
 
   await tabTo(/^New visit$/);
-  await press("Enter");
-  await expect(page.getByRole("dialog")).toBeVisible();
+  await press('Enter');
+  await expect(page.getByRole('dialog')).toBeVisible();
   await tabTo(/^Label/);
-  await page.keyboard.type("K. B.");
-  await press("Enter");
-  await expect(page.getByRole("heading", { name: "reading" })).toBeVisible();
+  await page.keyboard.type('K. B.');
+  await press('Enter');
+  await expect(page.getByRole('heading', { name: 'reading' })).toBeVisible();
   await expectHair(page, 5);
 
   await tabTo(/^White$/);
-  await press("ArrowUp", "ArrowUp");
-  await expect(page.getByRole("spinbutton", { name: "White" })).toHaveAttribute(
-    "aria-valuenow",
-    "10",
-  );
+  await press('ArrowUp', 'ArrowUp');
+  await expect(page.getByRole('spinbutton', { name: 'White' })).toHaveAttribute('aria-valuenow', '10');
 
   await page.evaluate(() => (document.activeElement as HTMLElement).blur());
   await tabTo(/wanted result/);
-  await press("Enter");
-  await expect(
-    page.getByRole("heading", { name: "wanted result" }),
-  ).toBeVisible();
+  await press('Enter');
+  await expect(page.getByRole('heading', { name: 'wanted result' })).toBeVisible();
   await tabTo(/^level 5, natural$/, 140);
-  await press("Enter");
-  await expect(
-    page.getByRole("button", { name: "level 5, natural" }),
-  ).toHaveAttribute("aria-pressed", "true");
+  await press('Enter');
+  await expect(page.getByRole('button', { name: 'level 5, natural' })).toHaveAttribute(
+    'aria-pressed',
+    'true',
+  );
 
   await page.evaluate(() => (document.activeElement as HTMLElement).blur());
   await tabTo(/the plan/);
-  await press("Enter");
+  await press('Enter');
   await expect(
-    page
-      .getByRole("complementary", { name: "Bowls" })
-      .getByRole("heading", { level: 2 })
-      .first(),
+    page.getByRole('complementary', { name: 'Bowls' }).getByRole('heading', { level: 2 }).first(),
   ).toBeVisible({
-    timeout: 90_000,
+    timeout: 300_000,
   });
   await tabTo(/^Change grams$/, 60);
-  await press("Enter");
-  await expect(page.getByRole("spinbutton").first()).toBeVisible();
+  await press('Enter');
+  await expect(page.getByRole('spinbutton').first()).toBeVisible();
 });
 
-test("a saved visit of the salon opens, plans, and shows what a misread head would give", async ({
+test('a saved visit of the salon opens, plans, and shows what a misread head would give', async ({
   page,
   salon,
 }) => {
   await open(page, salon);
-  await page
-    .getByRole("list", { name: "All visits, newest first" })
-    .getByRole("link")
-    .first()
-    .click();
+  await page.getByRole('list', { name: 'All visits, newest first' }).getByRole('link').first().click();
   await expectHairDrawn();
-  await page.getByRole("link", { name: /the plan/ }).click();
+  await page.getByRole('link', { name: /the plan/ }).click();
   await expect(
-    page
-      .getByRole("complementary", { name: "Bowls" })
-      .getByRole("heading", { level: 2 })
-      .first(),
+    page.getByRole('complementary', { name: 'Bowls' }).getByRole('heading', { level: 2 }).first(),
   ).toBeVisible({
-    timeout: 90_000,
+    timeout: 300_000,
   });
-  await page.getByText("If the reading is off").click();
-  await expect(
-    page.getByRole("columnheader", { name: "hair ½ darker" }),
-  ).toBeVisible({ timeout: 30_000 });
+  await page.getByText('If the reading is off').click();
+  await expect(page.getByRole('columnheader', { name: 'hair ½ darker' })).toBeVisible({ timeout: 30_000 });
 
   async function expectHairDrawn() {
-    await expect(
-      page.locator('[data-drawn="webgl"], [data-drawn="plain"]').first(),
-    ).toBeVisible();
+    await expect(page.locator('[data-drawn="webgl"], [data-drawn="plain"]').first()).toBeVisible();
   }
 });

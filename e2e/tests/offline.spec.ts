@@ -1,66 +1,43 @@
-import { expect, open, test } from "../support/test";
+import { expect, open, test } from '../support/test';
 
-test("the app opens with the server gone, and says so", async ({
-  page,
-  salon,
-  watch,
-}) => {
-  watch.allow.push(
-    /ERR_CONNECTION_REFUSED|Failed to load resource|ERR_INTERNET/,
-  );
+test('the app opens with the server gone, and says so', async ({ page, salon, watch }) => {
+  watch.allow.push(/ERR_CONNECTION_REFUSED|Failed to load resource|ERR_INTERNET/);
   await open(page, salon);
-  await page.evaluate(() =>
-    navigator.serviceWorker.ready.then(() => undefined),
-  );
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await salon.stop();
   await page.reload();
-  await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
-  await expect(
-    page.getByText("The salon’s server does not answer"),
-  ).toBeVisible();
-  await expect(
-    page.getByText("The list of visits could not be read."),
-  ).toBeVisible();
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  await expect(page.getByText('The salon’s server does not answer')).toBeVisible();
+  await expect(page.getByText('The list of visits could not be read.')).toBeVisible();
 
   await salon.start();
-  await page.getByRole("button", { name: "Try again" }).click();
-  await expect(
-    page.getByRole("link", { name: /changed/ }).first(),
-  ).toBeVisible();
-  await expect(
-    page.getByText("The salon’s server does not answer"),
-  ).toBeHidden();
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByRole('link', { name: /changed/ }).first()).toBeVisible();
+  await expect(page.getByText('The salon’s server does not answer')).toBeHidden();
 });
 
-test("a change made while the server is gone is stored when it is back", async ({
-  page,
-  salon,
-  watch,
-}) => {
+test('a change made while the server is gone is stored when it is back', async ({ page, salon, watch }) => {
   watch.allow.push(/ERR_CONNECTION_REFUSED|Failed to load resource/);
-  await open(page, salon, "#/visits/demo-toner_on_lightened/assess");
-  const white = page.getByRole("spinbutton", { name: "White" });
+  await open(page, salon, '#/visits/demo-toner_on_lightened/assess');
+  const white = page.getByRole('spinbutton', { name: 'White' });
   await expect(white).toBeVisible();
   await salon.stop();
   await white.focus();
-  await page.keyboard.press("End");
-  await expect(page.getByRole("banner")).toContainText("not saved yet");
+  await page.keyboard.press('End');
+  await expect(page.getByRole('banner')).toContainText('not saved yet');
   await salon.start();
-  await expect(page.getByRole("banner")).toContainText("· saved", {
+  await expect(page.getByRole('banner')).toContainText('· saved', {
     timeout: 20_000,
   });
   await page.reload();
-  await expect(white).toHaveAttribute("aria-valuenow", "100");
+  await expect(white).toHaveAttribute('aria-valuenow', '100');
 });
 
-test("it can be installed", async ({ page, salon }) => {
+test('it can be installed', async ({ page, salon }) => {
   await open(page, salon);
-  const href = await page.locator('link[rel="manifest"]').getAttribute("href");
-  const manifest = await page.evaluate(
-    async (url) => (await fetch(url!)).json(),
-    href,
-  );
-  expect(manifest.display).toBe("standalone");
+  const href = await page.locator('link[rel="manifest"]').getAttribute('href');
+  const manifest = await page.evaluate(async (url) => (await fetch(url!)).json(), href);
+  expect(manifest.display).toBe('standalone');
   for (const icon of manifest.icons as { src: string; sizes: string }[]) {
     const size = await page.evaluate(async (src) => {
       const picture = await createImageBitmap(await (await fetch(src)).blob());

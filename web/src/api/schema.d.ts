@@ -3,7 +3,234 @@
  * Do not make direct changes to the file.
  */
 
-export type paths = Record<string, never>;
+export interface paths {
+    "/api/v1/health": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["health"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/shelf": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["shelf"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/levels": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["levels"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/tones": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["tones"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/assess": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["assess"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/aim": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["aim"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/predict": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["predict"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/formulate": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["formulate"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/schedule": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["schedule"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/plan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["plan"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/what-if": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["whatIf"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/visits": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["listVisits"];
+        put?: never;
+        post: operations["saveNewVisit"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/visits/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        get: operations["openVisit"];
+        put: operations["saveVisit"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/changes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["changes"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+}
 export type webhooks = Record<string, never>;
 export interface components {
     schemas: {
@@ -157,7 +384,7 @@ export interface components {
             id: string;
             maker?: string;
             name?: string;
-            class: components["schemas"]["ProductClass"];
+            cls: components["schemas"]["ProductClass"];
             reference?: components["schemas"]["ReferenceProcess"];
             ratios?: number[];
             developer_percents?: number[];
@@ -199,7 +426,7 @@ export interface components {
             id: string;
             range?: string;
             name?: string;
-            class: components["schemas"]["ProductClass"];
+            cls: components["schemas"]["ProductClass"];
             level?: number;
             tone?: components["schemas"]["Tone"];
             /** @description reflectance, 400 to 700 nm in steps of 10 */
@@ -307,9 +534,52 @@ export interface components {
         AnswerOptions: {
             scenarios?: number;
         };
+        ShelfAnswer: {
+            id: string;
+            title: string;
+            currency: string;
+            invented: boolean;
+            ranges: components["schemas"]["Range"][];
+            products: components["schemas"]["ProductView"][];
+            schema: string;
+        };
+        ProductView: {
+            id: string;
+            range: string;
+            name: string;
+            cls: components["schemas"]["ProductClass"];
+            level: number;
+            tone: components["schemas"]["Tone"];
+            lab?: components["schemas"]["Lab"];
+            srgb?: components["schemas"]["UnderLights"];
+            peroxide_percent: number;
+            stock_g: number;
+            price_per_g: number;
+        };
+        UnderLights: {
+            daylight: components["schemas"]["Rgb"];
+            lamp: components["schemas"]["Rgb"];
+            led: components["schemas"]["Rgb"];
+            fluorescent: components["schemas"]["Rgb"];
+        };
+        Rgb: {
+            hex: string;
+            out_of_gamut: boolean;
+        };
+        LevelsAnswer: {
+            swatches: components["schemas"]["ToneSwatch"][];
+            schema: string;
+        };
+        ToneSwatch: {
+            level: number;
+            tone: components["schemas"]["Tone"];
+            lab: components["schemas"]["Lab"];
+            srgb: components["schemas"]["Rgb"];
+        };
         AssessAnswer: {
             zones: components["schemas"]["ZoneToday"][];
             notes: components["schemas"]["Problem"][];
+            schema: string;
         };
         ZoneToday: {
             zone: string;
@@ -328,16 +598,6 @@ export interface components {
             fan: components["schemas"]["FanColour"][];
             populations: components["schemas"]["PopulationView"][];
             reflectance: number[];
-        };
-        UnderLights: {
-            daylight: components["schemas"]["Rgb"];
-            lamp: components["schemas"]["Rgb"];
-            led: components["schemas"]["Rgb"];
-            fluorescent: components["schemas"]["Rgb"];
-        };
-        Rgb: {
-            hex: string;
-            out_of_gamut: boolean;
         };
         Spread: {
             p10: number;
@@ -369,6 +629,7 @@ export interface components {
         };
         AimAnswer: {
             targets: components["schemas"]["ZoneTarget"][];
+            schema: string;
         };
         ZoneTarget: {
             zone: string;
@@ -382,6 +643,7 @@ export interface components {
         PredictAnswer: {
             zones: components["schemas"]["ZoneView"][];
             notes: components["schemas"]["Problem"][];
+            schema: string;
         };
         ZoneView: {
             zone: string;
@@ -428,6 +690,7 @@ export interface components {
             why: components["schemas"]["Problem"][];
             notes: components["schemas"]["Problem"][];
             report: components["schemas"]["SearchReport"];
+            schema: string;
         };
         BowlView: {
             label: string;
@@ -499,17 +762,6 @@ export interface components {
             bound: number;
             gap: number;
         };
-        PlanAnswer: {
-            bowls: components["schemas"]["BowlView"][];
-            zones: components["schemas"]["ZoneView"][];
-            grams: number;
-            cost: number;
-            currency: string;
-            why: components["schemas"]["Problem"][];
-            notes: components["schemas"]["Problem"][];
-            report: components["schemas"]["SearchReport"];
-            timeline: components["schemas"]["Timeline"];
-        };
         Timeline: {
             tasks: components["schemas"]["TimelineTask"][];
             developments: components["schemas"]["Development"][];
@@ -559,35 +811,45 @@ export interface components {
             reason: string;
             out_of_order: boolean;
         };
-        LevelsAnswer: {
-            swatches: components["schemas"]["ToneSwatch"][];
-        };
-        ToneSwatch: {
-            level: number;
-            tone: components["schemas"]["Tone"];
-            lab: components["schemas"]["Lab"];
-            srgb: components["schemas"]["Rgb"];
-        };
-        ShelfAnswer: {
-            id: string;
-            title: string;
+        PlanAnswer: {
+            bowls: components["schemas"]["BowlView"][];
+            zones: components["schemas"]["ZoneView"][];
+            grams: number;
+            cost: number;
             currency: string;
-            invented: boolean;
-            ranges: components["schemas"]["Range"][];
-            products: components["schemas"]["ProductView"][];
+            why: components["schemas"]["Problem"][];
+            notes: components["schemas"]["Problem"][];
+            report: components["schemas"]["SearchReport"];
+            timeline: components["schemas"]["Timeline"];
+            schema: string;
         };
-        ProductView: {
+        VisitSummary: {
             id: string;
-            range: string;
-            name: string;
-            class: components["schemas"]["ProductClass"];
-            level: number;
-            tone: components["schemas"]["Tone"];
-            lab?: components["schemas"]["Lab"];
-            srgb?: components["schemas"]["UnderLights"];
-            peroxide_percent: number;
-            stock_g: number;
-            price_per_g: number;
+            seq: number;
+            client: string;
+            date: string;
+            opened_at: string;
+            changed_at: string;
+        };
+        SavedVisit: {
+            id: string;
+            seq: number;
+            client: string;
+            date: string;
+            opened_at: string;
+            changed_at: string;
+            document: components["schemas"]["Visit"];
+            schema: string;
+        };
+        Change: {
+            store_seq: number;
+            visit_id: string;
+            seq: number;
+            made_at: string;
+            kind: string;
+        };
+        Problems: {
+            problems: components["schemas"]["Problem"][];
         };
     };
     responses: never;
@@ -597,4 +859,528 @@ export interface components {
     pathItems: never;
 }
 export type $defs = Record<string, never>;
-export type operations = Record<string, never>;
+export interface operations {
+    health: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        up: boolean;
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    shelf: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ShelfAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    levels: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LevelsAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    tones: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        tones: components["schemas"]["Tone"][];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    assess: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AssessAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    aim: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AimAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    predict: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PredictAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    formulate: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FormulateAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    schedule: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        timeline: components["schemas"]["Timeline"];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    plan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    whatIf: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PlanAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    listVisits: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        visits: components["schemas"]["VisitSummary"][];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    saveNewVisit: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SavedVisit"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    openVisit: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SavedVisit"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    saveVisit: {
+        parameters: {
+            query?: never;
+            header: {
+                "If-Match": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SavedVisit"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    changes: {
+        parameters: {
+            query?: {
+                after?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        changes: components["schemas"]["Change"][];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+}

@@ -24,8 +24,8 @@ const read = (white: number) => ({ ...visit, head: withReading(visit.head, 'crow
 beforeEach(() => {
   vi.useFakeTimers();
   vi.resetAllMocks();
-  server.assess.mockResolvedValue({ zones: [], notes: [] });
-  server.aim.mockResolvedValue({ targets: [] });
+  server.assess.mockResolvedValue({ schema: 'strandline.assess/1', zones: [], notes: [] });
+  server.aim.mockResolvedValue({ schema: 'strandline.aim/1', targets: [] });
   server.saveVisit.mockImplementation((_, seq, document) => Promise.resolve(saved(document, seq + 1)));
 });
 

@@ -1,5 +1,5 @@
 type P = Readonly<Record<string, string>>;
-const of = (p: P, key: string) => p[key] ?? '?';
+const of = (p: P, key: string) => (p[key] ?? '?').replace(/^(-?\d+)\.0$/, '$1');
 
 /** Why a bowl, an order or a refusal is as it is. */
 export const why = {

@@ -1,5 +1,6 @@
 type P = Readonly<Record<string, string>>;
-const of = (p: P, key: string) => (p[key] ?? '?').replace(/^(-?\d+)\.(\d+)$/, '$1,$2');
+const of = (p: P, key: string) =>
+  (p[key] ?? '?').replace(/^(-?\d+)\.0$/, '$1').replace(/^(-?\d+)\.(\d+)$/, '$1,$2');
 
 export const why = {
   'why.natural_share_for_white': (p: P) =>
