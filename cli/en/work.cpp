@@ -12,6 +12,14 @@ constexpr std::array sentences{
     Sentence{"store_newer", "The salon file was written by a newer program.", "Start the newer program."},
     Sentence{"visit_not_found", "There is no visit {id}.", "Open one from the list."},
     Sentence{"visit_changed_elsewhere", "Somebody saved this visit meanwhile (entry {seq}).", "Open it again and repeat your change; nothing was overwritten."},
+    // The shelf.
+    Sentence{"shelf_is_empty", "The shelf holds no products.", "Add the salon's products, or write \"shelf\": \"demo\" to try."},
+    Sentence{"shelf_too_large", "The shelf holds more than {max} products.", "Leave out what this salon does not use."},
+    Sentence{"percent_out_of_range", "{value} % is outside {min} to {max}.", "Give the strength on the label, in % by weight."},
+    Sentence{"ratio_out_of_range", "A ratio of 1 : {value} is outside {min} to {max}.", "Give grams of developer per gram of colour."},
+    Sentence{"lift_out_of_range", "A lift factor of {value} is outside {min} to {max}.", "Permanent tint has 1."},
+    Sentence{"reflectance_out_of_range", "A reflectance of {value} is outside {min} to {max}.", "Give shares of 1, not percent."},
+    Sentence{"price_out_of_range", "A price of {value} per gram is outside {min} to {max}.", "Correct it."},
     // Bowls.
     Sentence{"unknown_range", "There is no range \"{range}\" on this shelf.", "Use the id of a range of the shelf."},
     Sentence{"unknown_product", "There is no product \"{product}\" on this shelf.", "Use the id of a product of the shelf."},

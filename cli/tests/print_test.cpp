@@ -66,7 +66,7 @@ TEST(Commands, AssessPrintsEveryZoneAndTheCautionsComeWithBowls) {
   const Ran bowls = ran({"predict", demo("my_own_bowls")});
   ASSERT_EQ(bowls.code, done) << bowls.err;
   EXPECT_NE(bowls.out.find("allergic"), std::string::npos);
-  EXPECT_NE(bowls.out.find("skin test"), std::string::npos);
+  EXPECT_NE(bowls.out.find("Skin test"), std::string::npos);
 }
 
 TEST(Commands, EveryDemoVisitCanBeAssessed) {

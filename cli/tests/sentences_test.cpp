@@ -17,7 +17,7 @@ const std::set<std::string> not_codes = {
     "as_listed", "asked_tone", "free_base", "in_bowl", "leave_on_hair", "nail_hardener", "non_oxidative_dye", "other_order",
     "oxidative_dye", "reached_tone", "rinse_off_hair", "second_pair_of_hands", "shorter_development", "straightening_general",
     "straightening_professional", "sum_of_ratios", "waving_general", "waving_professional", "made_at", "opened_at", "changed_at",
-    "store_seq", "visit_id", "remove_packet", "not_searched"};
+    "store_seq", "visit_id", "remove_packet", "not_searched", "store_conflict"};
 
 std::set<std::string> words_with_underscore(const std::filesystem::path& folder) {
   std::set<std::string> out;

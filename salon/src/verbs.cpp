@@ -7,12 +7,12 @@ namespace {
 tl::unexpected<Problems> no_bowls() { return tl::unexpected(Problems{{"no_bowls", "/bowls", {}}}); }
 
 FormulateOptions options(const wire::ReadVisit& asked, const Effort& effort) {
-  return {asked.options.scenarios, effort.parallel, effort.cancelled};
+  return {asked.options.scenarios.value_or(kSearchScenarios), effort.parallel, effort.cancelled};
 }
 
-// Likelihoods are always told from the scenarios of a report.
 PredictOptions report_options(const wire::ReadVisit& asked, const Effort& effort) {
   PredictOptions out;
+  if (asked.options.scenarios) out.scenarios = *asked.options.scenarios;
   out.covered_contrast_levels = asked.visit.policy.formula.covered_contrast_levels;
   out.parallel = effort.parallel;
   return out;

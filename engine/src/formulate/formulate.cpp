@@ -99,7 +99,7 @@ void tell(Plan& plan, const ChoiceInput& in, const Choice& choice, const Predict
     z.reachable = z.why_not.empty();
     plan.zones.push_back(std::move(z));
   }
-  if (choice.has_fewer)
+  if (choice.has_fewer && plan.bowls.size() > 1)
     plan.why.push_back({"one_bowl_fewer", "", {{"bowls", std::to_string(plan.bowls.size() - 1)}, {"worse", figure(choice.fewer_objective - choice.objective, 2)}}});
   if (plan.bowls.empty()) plan.why.push_back({"leave_as_it_is", "", {}});
   plan.currency = in.shelf.currency;

@@ -28,7 +28,7 @@ struct PolicyRef {
 
 // Asked of this one answer, not part of the visit.
 struct AnswerOptions {
-  int scenarios = 64;
+  std::optional<int> scenarios;  // absent = 64 to search, 1024 to report likelihoods
 };
 
 // As written.
