@@ -4,7 +4,8 @@ namespace strandline::cli::en {
 
 namespace {
 
-// "{key}" becomes the parameter. A part in [square brackets] is left out when one of its parameters is absent or empty.
+// "{key}" becomes the parameter. A part in [square brackets] is left out when one of its parameters is absent
+// or empty.
 std::string fill(std::string_view text, const Problem& problem) {
   std::string out;
   for (std::size_t i = 0; i < text.size(); ++i) {

@@ -1,4 +1,5 @@
-// English for every code that engine, wire and salon can say. {name} in a sentence is a parameter of the problem.
+// English for every code that engine, wire and salon can say. {name} in a sentence is a parameter of the
+// problem.
 #pragma once
 
 #include <span>
@@ -22,11 +23,13 @@ std::span<const Sentence> reason_sentences();    // why-lines, notes, order of w
 
 const Sentence* find(std::string_view code);
 
-// The sentence with its parameters filled in. A code without a sentence is said as it is, with its parameters.
+// The sentence with its parameters filled in. A code without a sentence is said as it is, with its
+// parameters.
 std::string say(const Problem& problem);
 std::string remedy(const Problem& problem);
 
-// Single words of the answers ("remove_packet" → "take out packet"); a word without a label is returned as it is.
+// Single words of the answers ("remove_packet" → "take out packet"); a word without a label is returned as it
+// is.
 std::string_view label(std::string_view word);
 
 }  // namespace strandline::cli::en

@@ -11,8 +11,10 @@ namespace strandline::cli {
 int run(const std::vector<std::string>& arguments, Io& io) {
   CLI::App app{"Strandline: from a head and a shelf to bowls, a predicted result and a clock.", "strandline"};
   app.require_subcommand(1);
-  app.footer("FILE is a visit document; - reads it from standard input. Examples: knowledge/demo/visits/.\n"
-             "Exit codes: 0 done, 1 something outside the document failed, 2 the document or the command was refused.");
+  app.footer(
+      "FILE is a visit document; - reads it from standard input. Examples: knowledge/demo/visits/.\n"
+      "Exit codes: 0 done, 1 something outside the document failed, 2 the document or the command was "
+      "refused.");
   Session session{io};
   add_assess(app, session);
   add_predict(app, session);

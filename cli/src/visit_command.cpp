@@ -43,7 +43,8 @@ void add_visit_command(CLI::App& app, Session& session, const char* name, const 
   command->add_option("--shelf", flags->shelf, "shelf file instead of the demo shelf");
   command->add_option("--policy", flags->policy, "policy file instead of the house policy");
   command->add_option("--knowledge", flags->knowledge, "folder with demo/ and policy/");
-  command->add_option("--colour", flags->colour, "swatches in 24-bit colour")->check(CLI::IsMember({"auto", "always", "never"}));
+  command->add_option("--colour", flags->colour, "swatches in 24-bit colour")
+      ->check(CLI::IsMember({"auto", "always", "never"}));
   command->add_option("--threads", flags->threads, "threads for the search")->check(CLI::Range(1, 64));
   command->callback([flags, &session, work = std::move(work)] { session.exit_code = work(*flags, session); });
 }
@@ -56,9 +57,10 @@ std::optional<wire::ReadVisit> open_document(const VisitFlags& flags, Session& s
     session.exit_code = refuse(house.error(), flags, session);
     return std::nullopt;
   }
-  auto asked = read_text(flags.file, session.io.in)
-                   .and_then([](const std::string& text) { return wire::parse(text); })
-                   .and_then([&](const wire::Json& json) { return salon::open_visit(json, house->sources()); });
+  auto asked =
+      read_text(flags.file, session.io.in)
+          .and_then([](const std::string& text) { return wire::parse(text); })
+          .and_then([&](const wire::Json& json) { return salon::open_visit(json, house->sources()); });
   if (asked) return std::move(*asked);
   session.exit_code = refuse(asked.error(), flags, session);
   return std::nullopt;

@@ -31,7 +31,8 @@ std::string with(const char* pointer, Json value) {
 }
 
 // Refused by `verb` with this code at this place, in both spellings.
-void expect_refused(const std::string& text, const std::string& code, const std::string& path, const char* verb = "assess") {
+void expect_refused(const std::string& text, const std::string& code, const std::string& path,
+                    const char* verb = "assess") {
   const Ran got = ran({verb, "-", "--json"}, text);
   EXPECT_EQ(got.code, refused) << got.out.substr(0, 400);
   const auto answer = wire::parse(got.out);
@@ -43,19 +44,25 @@ void expect_refused(const std::string& text, const std::string& code, const std:
   EXPECT_TRUE(ran({verb, "-"}, text).out.empty());
 }
 
-TEST(BadDocuments, LevelFourteen) { expect_refused(with("/head/areas/0/spans/0/level", 14), "out_of_range", "/head/areas/0/spans/0/level"); }
+TEST(BadDocuments, LevelFourteen) {
+  expect_refused(with("/head/areas/0/spans/0/level", 14), "out_of_range", "/head/areas/0/spans/0/level");
+}
 
 TEST(BadDocuments, WhiteOfMoreThanAll) {
-  expect_refused(with("/head/areas/0/spans/0/white_percent", 130), "out_of_range", "/head/areas/0/spans/0/white_percent");
+  expect_refused(with("/head/areas/0/spans/0/white_percent", 130), "out_of_range",
+                 "/head/areas/0/spans/0/white_percent");
 }
 
 TEST(BadDocuments, SharesOverOne) {
   const Json spans = *wire::parse(R"([{"id": "cropped", "to_cm": 6, "populations": [
     {"kind": "pigmented", "share": 0.8, "level": 3}, {"kind": "white", "share": 0.8}]}])");
-  expect_refused(with("/head/areas/0/spans", spans), "shares_do_not_add_up", "/head/areas/0/spans/0/populations");
+  expect_refused(with("/head/areas/0/spans", spans), "shares_do_not_add_up",
+                 "/head/areas/0/spans/0/populations");
 }
 
-TEST(BadDocuments, MissingZone) { expect_refused(with("/aims/0/zone", "no such/zone"), "unknown_zone", "/aims/0/zone", "plan"); }
+TEST(BadDocuments, MissingZone) {
+  expect_refused(with("/aims/0/zone", "no such/zone"), "unknown_zone", "/aims/0/zone", "plan");
+}
 
 TEST(BadDocuments, UnknownShade) {
   const Json aims = *wire::parse(R"([{"zone": "*", "shade": "nothing like it"}])");
@@ -63,7 +70,8 @@ TEST(BadDocuments, UnknownShade) {
 }
 
 TEST(BadDocuments, EmptyShelf) {
-  const Ran got = ran({"plan", "-", "--json"}, with("/shelf", *wire::parse(R"({"ranges": [], "products": []})")));
+  const Ran got =
+      ran({"plan", "-", "--json"}, with("/shelf", *wire::parse(R"({"ranges": [], "products": []})")));
   EXPECT_EQ(got.code, refused);
   EXPECT_NE(got.out.find("\"path\": \"/shelf"), std::string::npos) << got.out;
 }
@@ -111,10 +119,13 @@ TEST(BadDocuments, AMissingFileIsNotTheDocumentsFault) {
 std::string mutated(std::mt19937& random) {
   Json document = *wire::parse(good());
   const Json flat = document.flatten();
-  const auto pick = [&](std::size_t n) { return std::uniform_int_distribution<std::size_t>(0, n - 1)(random); };
+  const auto pick = [&](std::size_t n) {
+    return std::uniform_int_distribution<std::size_t>(0, n - 1)(random);
+  };
   auto place = flat.begin();
   std::advance(place, static_cast<std::ptrdiff_t>(pick(flat.size())));
-  static const char* odd[] = {"null", "-1", "0", "1e308", "-1e308", "5e-324", "\"\"", "\"*\"", "[]", "{}", "true", "[[[]]]", "1e17"};
+  static const char* odd[] = {"null",  "-1", "0",  "1e308", "-1e308", "5e-324", "\"\"",
+                              "\"*\"", "[]", "{}", "true",  "[[[]]]", "1e17"};
   document[Json::json_pointer(place.key())] = *wire::parse(odd[pick(std::size(odd))]);
   std::string text = wire::print(document);
   if (pick(3) == 0) {

@@ -19,7 +19,11 @@ TEST(Text, CountsCharactersNotBytesOrColours) {
   EXPECT_EQ(padded("ä", 3, true), "  ä");
 }
 
-TEST(Text, LetsNoDocumentWriteToTheTerminal) { EXPECT_EQ(printable("a\x1b[2Jb\xC2\x9B" "c\n"), "a?[2Jb?c?"); }
+TEST(Text, LetsNoDocumentWriteToTheTerminal) {
+  EXPECT_EQ(printable("a\x1b[2Jb\xC2\x9B"
+                      "c\n"),
+            "a?[2Jb?c?");
+}
 
 TEST(Text, WritesNumbersWithoutNoise) {
   EXPECT_EQ(number(30.0), "30");
@@ -38,7 +42,8 @@ TEST(Table, AlignsBothWays) {
 }
 
 TEST(Swatch, PaintsOnlyWhereTheTerminalCan) {
-  const wire::UnderLights brown{{"#6b4a35", false}, {"#6b4a36", true}, {"#000000", false}, {"#ffffff", false}};
+  const wire::UnderLights brown{
+      {"#6b4a35", false}, {"#6b4a36", true}, {"#000000", false}, {"#ffffff", false}};
   EXPECT_EQ(swatch(brown, {"daylight", false}), "#6b4a35 ");
   EXPECT_EQ(swatch(brown, {"lamp", false}), "#6b4a36*");
   EXPECT_EQ(swatch(brown, {"daylight", true}), "\x1b[48;2;107;74;53m      \x1b[0m ");
@@ -46,7 +51,8 @@ TEST(Swatch, PaintsOnlyWhereTheTerminalCan) {
 
 TEST(Timeline, DrawsHandsAndDevelopment) {
   Timeline t;
-  t.tasks = {{"apply:a", TaskKind::apply, "colourist", "A", 1, "a", "top/regrowth", 5, 20, 5, 5, "whitest_first", ""}};
+  t.tasks = {{"apply:a", TaskKind::apply, "colourist", "A", 1, "a", "top/regrowth", 5, 20, 5, 5,
+              "whitest_first", ""}};
   t.developments = {{"a", "top/regrowth", "A", 5, 20, 45, 55, 65, 56}};
   t.basin_min = 56;
   t.finish_min = 72;
@@ -70,8 +76,9 @@ TEST(Commands, AssessPrintsEveryZoneAndTheCautionsComeWithBowls) {
 }
 
 TEST(Commands, EveryDemoVisitCanBeAssessed) {
-  for (const char* name : {"regrowth_white_hairline", "all_over_brown", "two_levels_lighter", "coloured_lengths_lighter",
-                           "toner_on_lightened", "half_white_three_to_seven", "my_own_bowls"}) {
+  for (const char* name :
+       {"regrowth_white_hairline", "all_over_brown", "two_levels_lighter", "coloured_lengths_lighter",
+        "toner_on_lightened", "half_white_three_to_seven", "my_own_bowls"}) {
     const Ran got = ran({"assess", demo(name), "--json"});
     EXPECT_EQ(got.code, done) << name << got.err;
     EXPECT_EQ((*wire::parse(got.out))["schema"], "strandline.assess/1");

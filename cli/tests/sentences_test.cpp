@@ -12,12 +12,34 @@
 namespace strandline::cli::en {
 namespace {
 
-// Words with an underscore in the sources that are no codes: parameters, keys, forms and uses of the law tables.
-const std::set<std::string> not_codes = {
-    "as_listed", "asked_tone", "free_base", "in_bowl", "leave_on_hair", "nail_hardener", "non_oxidative_dye", "other_order",
-    "oxidative_dye", "reached_tone", "rinse_off_hair", "second_pair_of_hands", "shorter_development", "straightening_general",
-    "straightening_professional", "sum_of_ratios", "waving_general", "waving_professional", "made_at", "opened_at", "changed_at",
-    "store_seq", "visit_id", "remove_packet", "not_searched", "store_conflict"};
+// Words with an underscore in the sources that are no codes: parameters, keys, forms and uses of the law
+// tables.
+const std::set<std::string> not_codes = {"as_listed",
+                                         "asked_tone",
+                                         "free_base",
+                                         "in_bowl",
+                                         "leave_on_hair",
+                                         "nail_hardener",
+                                         "non_oxidative_dye",
+                                         "other_order",
+                                         "oxidative_dye",
+                                         "reached_tone",
+                                         "rinse_off_hair",
+                                         "second_pair_of_hands",
+                                         "shorter_development",
+                                         "straightening_general",
+                                         "straightening_professional",
+                                         "sum_of_ratios",
+                                         "waving_general",
+                                         "waving_professional",
+                                         "made_at",
+                                         "opened_at",
+                                         "changed_at",
+                                         "store_seq",
+                                         "visit_id",
+                                         "remove_packet",
+                                         "not_searched",
+                                         "store_conflict"};
 
 std::set<std::string> words_with_underscore(const std::filesystem::path& folder) {
   std::set<std::string> out;
@@ -37,7 +59,9 @@ TEST(Sentences, CoverEveryCodeOfEngineAndSalon) {
   for (const char* folder : {"engine/src", "salon/src", "store/src"}) {
     for (const std::string& code : words_with_underscore(root / folder)) {
       // Readers of measurement files have no command yet.
-      if (not_codes.count(code) || code.starts_with("cgats_") || code.starts_with("spectrum_") || code.starts_with("lab_n")) continue;
+      if (not_codes.count(code) || code.starts_with("cgats_") || code.starts_with("spectrum_") ||
+          code.starts_with("lab_n"))
+        continue;
       ++codes;
       EXPECT_NE(find(code), nullptr) << code << " of " << folder << " has no sentence in cli/en";
     }
@@ -46,9 +70,10 @@ TEST(Sentences, CoverEveryCodeOfEngineAndSalon) {
 }
 
 TEST(Sentences, CoverEveryCodeOfTheCodec) {
-  for (const char* code : {"document_too_large", "invalid_utf8", "not_json", "not_a_number", "too_deep", "duplicate_key", "wrong_type",
-                           "missing_key", "unknown_key", "unknown_word", "unknown_name", "unknown_schema", "out_of_range", "too_long",
-                           "too_many", "wrong_count", "bad_date", "control_character", "populations_and_shorthand"}) {
+  for (const char* code : {"document_too_large", "invalid_utf8", "not_json", "not_a_number", "too_deep",
+                           "duplicate_key", "wrong_type", "missing_key", "unknown_key", "unknown_word",
+                           "unknown_name", "unknown_schema", "out_of_range", "too_long", "too_many",
+                           "wrong_count", "bad_date", "control_character", "populations_and_shorthand"}) {
     ASSERT_NE(find(code), nullptr) << code;
     EXPECT_FALSE(find(code)->remedy.empty()) << code;
   }
@@ -76,7 +101,8 @@ TEST(Sentences, NeverCallAnythingSafe) {
 }
 
 TEST(Say, FillsParametersAndDropsPartsWithoutThem) {
-  EXPECT_EQ(say({"unknown_key", "", {{"key", "haed"}, {"nearest", "head"}}}), "There is no key \"haed\"; did you mean \"head\"?");
+  EXPECT_EQ(say({"unknown_key", "", {{"key", "haed"}, {"nearest", "head"}}}),
+            "There is no key \"haed\"; did you mean \"head\"?");
   EXPECT_EQ(say({"unknown_key", "", {{"key", "haed"}}}), "There is no key \"haed\"");
   EXPECT_EQ(say({"ceiling", "", {{"rule", "range_not_on_scalp"}}}), "This range may not touch the scalp.");
   EXPECT_EQ(say({"never_heard_of", "", {{"a", "b"}}}), "never_heard_of a=b");

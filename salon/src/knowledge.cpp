@@ -36,9 +36,10 @@ Result<std::string> read_file(const std::filesystem::path& file, std::size_t byt
   while (in.read(buffer.data(), static_cast<std::streamsize>(buffer.size())), in.gcount() > 0) {
     text.append(buffer.data(), static_cast<std::size_t>(in.gcount()));
     if (text.size() > bytes_max) {
-      return tl::unexpected(Problems{{"document_too_large",
-                                      "",
-                                      {{"bytes", std::to_string(text.size()) + "+"}, {"max", std::to_string(bytes_max)}}}});
+      return tl::unexpected(
+          Problems{{"document_too_large",
+                    "",
+                    {{"bytes", std::to_string(text.size()) + "+"}, {"max", std::to_string(bytes_max)}}}});
     }
   }
   if (in.bad()) return tl::unexpected(Problems{{"cannot_read", "", {{"file", file.string()}}}});

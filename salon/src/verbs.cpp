@@ -48,9 +48,8 @@ Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked, const Effort& 
   for (const Bowl& bowl : visit.bowls) steps.push_back({bowl.formula, bowl.zones});
   const auto wanted = targets(visit);
   if (!wanted) return tl::unexpected(wanted.error());
-  return strandline::predict(visit.head, steps, visit.shelf, *wanted, report_options(asked, effort)).map([&](const Prediction& p) {
-    return wire::view(p, *wanted);
-  });
+  return strandline::predict(visit.head, steps, visit.shelf, *wanted, report_options(asked, effort))
+      .map([&](const Prediction& p) { return wire::view(p, *wanted); });
 }
 
 Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effort& effort) {
@@ -62,8 +61,9 @@ Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effo
 }
 
 Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort) {
-  const auto planned = asked.visit.bowls.empty() ? strandline::plan(asked.visit, options(asked, effort))
-                                                 : strandline::what_if(asked.visit, report_options(asked, effort));
+  const auto planned = asked.visit.bowls.empty()
+                           ? strandline::plan(asked.visit, options(asked, effort))
+                           : strandline::what_if(asked.visit, report_options(asked, effort));
   return planned.map([](const VisitPlan& p) { return p.timeline; });
 }
 
@@ -75,7 +75,9 @@ Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort
 
 Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort) {
   if (asked.visit.bowls.empty()) return no_bowls();
-  return strandline::what_if(asked.visit, report_options(asked, effort)).map([&](const VisitPlan& p) { return wire::view(p, asked.visit.shelf); });
+  return strandline::what_if(asked.visit, report_options(asked, effort)).map([&](const VisitPlan& p) {
+    return wire::view(p, asked.visit.shelf);
+  });
 }
 
 Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,

@@ -61,8 +61,8 @@ Result<SavedVisit> save_new(World& world, const wire::Json& document, const wire
   });
 }
 
-Result<SavedVisit> save_change(World& world, const std::string& id, std::int64_t seen_seq, const wire::Json& document,
-                               const wire::Sources& sources) {
+Result<SavedVisit> save_change(World& world, const std::string& id, std::int64_t seen_seq,
+                               const wire::Json& document, const wire::Sources& sources) {
   return keepable(document, sources).and_then([&](const wire::Json& kept) -> Result<SavedVisit> {
     const auto row = world.store->visit(id);
     if (!row) return problem_of(row.error());
@@ -92,12 +92,13 @@ Result<int> open_demo_salon(World& world, const std::filesystem::path& folder, c
   std::sort(files.begin(), files.end());
   for (const auto& file : files) {
     const std::string id = "demo-" + file.stem().string();
-    const auto saved = read_file(file, wire::TextLimits{}.bytes)
-                           .and_then([](const std::string& text) { return wire::parse(text); })
-                           .and_then([&](const wire::Json& document) { return keepable(document, sources); })
-                           .and_then([&](const wire::Json& kept) {
-                             return append(world, {id + "-1", id, 0, "2026-03-09T09:00:00Z", kind_visit, wire::print(kept)});
-                           });
+    const auto saved =
+        read_file(file, wire::TextLimits{}.bytes)
+            .and_then([](const std::string& text) { return wire::parse(text); })
+            .and_then([&](const wire::Json& document) { return keepable(document, sources); })
+            .and_then([&](const wire::Json& kept) {
+              return append(world, {id + "-1", id, 0, "2026-03-09T09:00:00Z", kind_visit, wire::print(kept)});
+            });
     if (!saved) return tl::unexpected(saved.error());
   }
   return static_cast<int>(files.size());

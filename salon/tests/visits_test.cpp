@@ -14,13 +14,15 @@ const wire::Sources sources{[](const std::string&) { return std::optional(Shelf{
 
 World world(std::function<bool()> fails = {}) {
   auto counter = std::make_shared<int>(0);
-  return {[] { return std::string("2026-03-10T10:00:00Z"); }, [counter] { return "id" + std::to_string(++*counter); },
+  return {[] { return std::string("2026-03-10T10:00:00Z"); },
+          [counter] { return "id" + std::to_string(++*counter); },
           std::move(*store::Store::open({":memory:", std::move(fails)}))};
 }
 
 wire::Json document(int level) {
   return *wire::parse(R"({"schema": "strandline.visit/1", "client": "C", "options": {"scenarios": 8},
-    "head": {"areas": [{"id": "top", "spans": [{"id": "all", "to_cm": 5, "level": )" + std::to_string(level) + "}]}]}}");
+    "head": {"areas": [{"id": "top", "spans": [{"id": "all", "to_cm": 5, "level": )" +
+                      std::to_string(level) + "}]}]}}");
 }
 
 TEST(Visits, AreSavedOpenedAndChanged) {

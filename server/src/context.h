@@ -17,7 +17,8 @@ struct Context {
   wire::Sources sources;
   salon::Workers workers;
   StaticFiles files;
-  // Searches that may run at once; the others wait, so that a burst of plans leaves the quick questions quick.
+  // Searches that may run at once; the others wait, so that a burst of plans leaves the quick questions
+  // quick.
   static constexpr int searches_at_once = 2;
   std::counting_semaphore<searches_at_once> searches{searches_at_once};
 

@@ -1,15 +1,16 @@
 #include "guard.h"
 
 #include <algorithm>
-#include <charconv>
 #include <cctype>
+#include <charconv>
 
 namespace strandline::server {
 
 namespace {
 
 std::string lower(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
   return text;
 }
 
@@ -21,7 +22,9 @@ std::string without_port(const std::string& host) {
   return host.substr(0, colon);
 }
 
-bool changes_something(const std::string& method) { return method != "GET" && method != "HEAD" && method != "OPTIONS"; }
+bool changes_something(const std::string& method) {
+  return method != "GET" && method != "HEAD" && method != "OPTIONS";
+}
 
 bool is_known_method(const std::string& method) {
   return method == "GET" || method == "HEAD" || method == "POST" || method == "PUT";
@@ -41,12 +44,14 @@ Problems Guard::check(const httplib::Request& request) const {
     return std::find(hosts.begin(), hosts.end(), name) != hosts.end() ||
            std::find(hosts.begin(), hosts.end(), without_port(name)) != hosts.end();
   };
-  if (request.get_header_value_count("Host") != 1 || !ours(host)) return {one("host_not_allowed", "host", host)};
+  if (request.get_header_value_count("Host") != 1 || !ours(host))
+    return {one("host_not_allowed", "host", host)};
   if (!is_known_method(request.method)) return {one("method_not_allowed", "method", request.method)};
   if (!changes_something(request.method)) return {};
   if (request.has_header("Origin")) {
     const std::string origin = lower(request.get_header_value("Origin"));
-    if (origin != "http://" + host && origin != "https://" + host) return {one("origin_not_allowed", "origin", origin)};
+    if (origin != "http://" + host && origin != "https://" + host)
+      return {one("origin_not_allowed", "origin", origin)};
   }
   const std::string type = lower(request.get_header_value("Content-Type"));
   if (type != "application/json" && !type.starts_with("application/json;")) {
@@ -69,10 +74,11 @@ Problems Guard::check(const httplib::Request& request) const {
 }
 
 void set_security_headers(const httplib::Request& request, httplib::Response& response) {
-  response.set_header("Content-Security-Policy",
-                      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; font-src 'self'; "
-                      "connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'self'; "
-                      "frame-ancestors 'none'");
+  response.set_header(
+      "Content-Security-Policy",
+      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob:; font-src 'self'; "
+      "connect-src 'self'; manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'self'; "
+      "frame-ancestors 'none'");
   response.set_header("X-Content-Type-Options", "nosniff");
   response.set_header("X-Frame-Options", "DENY");
   response.set_header("Referrer-Policy", "no-referrer");

@@ -41,7 +41,8 @@ void address(socket_t socket, bool remote, std::string& ip, int& port) {
   if ((remote ? getpeername(socket, raw, &length) : getsockname(socket, raw, &length)) != 0) return;
   std::array<char, NI_MAXHOST> host{};
   std::array<char, NI_MAXSERV> service{};
-  if (getnameinfo(raw, length, host.data(), host.size(), service.data(), service.size(), NI_NUMERICHOST | NI_NUMERICSERV) != 0) {
+  if (getnameinfo(raw, length, host.data(), host.size(), service.data(), service.size(),
+                  NI_NUMERICHOST | NI_NUMERICSERV) != 0) {
     return;
   }
   ip = host.data();
@@ -61,7 +62,9 @@ class Connection : public httplib::Stream {
   }
 
   bool is_readable() const override { return from_ < until_ || ready(socket_, POLLIN, left()); }
-  bool is_writable() const override { return ready(socket_, POLLOUT, HttpServer::write_seconds * 1000) && !gone(socket_); }
+  bool is_writable() const override {
+    return ready(socket_, POLLOUT, HttpServer::write_seconds * 1000) && !gone(socket_);
+  }
 
   ssize_t read(char* out, size_t size) override {
     if (from_ == until_) {
@@ -119,7 +122,9 @@ bool HttpServer::process_and_close_socket(socket_t socket) {
   return served;
 }
 
-bool client_gone(const httplib::Request& request) { return request.progress && request.progress(ask_gone, 0); }
+bool client_gone(const httplib::Request& request) {
+  return request.progress && request.progress(ask_gone, 0);
+}
 
 void close_after(const httplib::Request& request) {
   if (request.progress) request.progress(tell_close, 0);

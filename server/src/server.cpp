@@ -25,7 +25,9 @@ void answer_error(const Request& request, Response& response) {
   constexpr int not_found = 404, too_large = 413;
   if (response.status == not_found) {
     const bool other_method = known_path(request.path);
-    return reply(response, Problems{{other_method ? "method_not_allowed" : "not_found", "", {{"method", request.method}}}});
+    return reply(
+        response,
+        Problems{{other_method ? "method_not_allowed" : "not_found", "", {{"method", request.method}}}});
   }
   if (response.status == too_large) {
     return reply(response, Problems{{"document_too_large", "", {{"max", std::to_string(body_bytes_max)}}}});
@@ -38,7 +40,8 @@ void answer_error(const Request& request, Response& response) {
 
 struct Server::Parts {
   Parts(ServerOptions o, salon::World world, salon::House house)
-      : options(std::move(o)), context(std::move(world), std::move(house), options.web, options.search_threads) {}
+      : options(std::move(o)),
+        context(std::move(world), std::move(house), options.web, options.search_threads) {}
 
   ServerOptions options;
   Context context;

@@ -8,8 +8,8 @@
 
 namespace strandline::server {
 
-// The built web app, read once. Files below assets/ carry a hash in their name and are kept by the browser; the rest is asked
-// for again with its ETag. A path without a file that looks like a page gets index.html.
+// The built web app, read once. Files below assets/ carry a hash in their name and are kept by the browser;
+// the rest is asked for again with its ETag. A path without a file that looks like a page gets index.html.
 class StaticFiles {
  public:
   explicit StaticFiles(const std::filesystem::path& folder);

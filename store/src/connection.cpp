@@ -45,7 +45,8 @@ Expected<std::unique_ptr<Connection>> Connection::open(const Options& options) {
   if (sqlite3_open_v2(options.path.c_str(), &out->db_, flags, nullptr) != SQLITE_OK) return out->trouble();
   sqlite3_extended_result_codes(out->db_, 1);
   sqlite3_busy_timeout(out->db_, busy_ms);
-  const auto set = out->script("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;");
+  const auto set =
+      out->script("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;");
   if (!set) return tl::unexpected(set.error());
   return out;
 }
@@ -68,7 +69,8 @@ Expected<void> Connection::script(const std::string& sql) {
 Expected<sqlite3_stmt*> Connection::prepared(std::string_view sql) {
   if (const auto found = statements_.find(sql); found != statements_.end()) return found->second;
   sqlite3_stmt* statement = nullptr;
-  if (sqlite3_prepare_v2(db_, sql.data(), static_cast<int>(sql.size()), &statement, nullptr) != SQLITE_OK) return trouble();
+  if (sqlite3_prepare_v2(db_, sql.data(), static_cast<int>(sql.size()), &statement, nullptr) != SQLITE_OK)
+    return trouble();
   statements_.emplace(std::string(sql), statement);
   return statement;
 }
@@ -102,7 +104,8 @@ Expected<void> Connection::transaction(const std::function<Expected<void>()>& wo
   if (auto begun = script("BEGIN IMMEDIATE"); !begun) return begun;
   Expected<void> done = work();
   if (done) done = script("COMMIT");
-  // A failed COMMIT may or may not have ended the transaction; what is still open is undone here, whatever the hook says.
+  // A failed COMMIT may or may not have ended the transaction; what is still open is undone here, whatever
+  // the hook says.
   if (!done && !sqlite3_get_autocommit(db_)) sqlite3_exec(db_, "ROLLBACK", nullptr, nullptr, nullptr);
   return done;
 }

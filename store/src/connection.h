@@ -27,7 +27,7 @@ class Row {
 
 // A value to bind: 64-bit number, text or blob.
 struct Value {
-  Value(std::int64_t v) : number(v) {}                         // NOLINT: reads as the value it is
+  Value(std::int64_t v) : number(v) {}                        // NOLINT: reads as the value it is
   Value(const std::string& v) : text(v), kind(Kind::text) {}  // NOLINT
   static Value blob(std::string bytes);
 

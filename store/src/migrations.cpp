@@ -9,7 +9,8 @@ namespace strandline::store {
 Expected<void> migrate(Connection& db) {
   return db.transaction([&]() -> Expected<void> {
     std::int64_t seen = 0;
-    if (auto read = db.run("PRAGMA user_version", {}, [&](const Row& row) { seen = row.integer(0); }); !read) return read;
+    if (auto read = db.run("PRAGMA user_version", {}, [&](const Row& row) { seen = row.integer(0); }); !read)
+      return read;
     if (seen > static_cast<std::int64_t>(migrations.size())) {
       return tl::unexpected(Trouble{"store_newer", std::to_string(seen), 0});
     }

@@ -4,8 +4,8 @@
 
 namespace strandline::store {
 
-// Runs every embedded migration that the file has not seen, all in one transaction. Trouble store_newer when the file
-// has seen more than this program knows.
+// Runs every embedded migration that the file has not seen, all in one transaction. Trouble store_newer when
+// the file has seen more than this program knows.
 Expected<void> migrate(Connection& db);
 
 }  // namespace strandline::store

@@ -10,7 +10,8 @@
 namespace strandline::store {
 namespace {
 
-NewEntry entry(const std::string& id, const std::string& visit, std::int64_t after, const std::string& body = R"({"client":"A"})") {
+NewEntry entry(const std::string& id, const std::string& visit, std::int64_t after,
+               const std::string& body = R"({"client":"A"})") {
   return {id, visit, after, "2026-03-09T09:00:00Z", "visit", body};
 }
 
@@ -22,7 +23,11 @@ std::unique_ptr<Store> memory(std::function<bool()> fails = {}) {
 
 class TemporaryFile {
  public:
-  TemporaryFile() : path_(std::filesystem::temp_directory_path() / ("strandline-" + std::to_string(::getpid()) + "-store.sqlite")) { clear(); }
+  TemporaryFile()
+      : path_(std::filesystem::temp_directory_path() /
+              ("strandline-" + std::to_string(::getpid()) + "-store.sqlite")) {
+    clear();
+  }
   ~TemporaryFile() { clear(); }
   std::string path() const { return path_.string(); }
 
@@ -71,7 +76,8 @@ TEST(Journal, HandingInTwiceChangesNothing) {
 
 TEST(Journal, RefusesABodyThatIsNotJson) { EXPECT_FALSE(memory()->append(entry("a", "v", 0, "no json"))); }
 
-// Whatever call of the database fails, the journal afterwards holds whole entries only, and the chain still closes.
+// Whatever call of the database fails, the journal afterwards holds whole entries only, and the chain still
+// closes.
 TEST(Journal, NothingIsHalfWrittenWhicheverCallFails) {
   int completed_without_failure = 0;
   for (int n = 1; n < 60; ++n) {
@@ -94,7 +100,9 @@ TEST(Journal, NothingIsHalfWrittenWhicheverCallFails) {
 
 TEST(File, IsThereAfterReopening) {
   const TemporaryFile file;
-  { (*Store::open({file.path(), {}}))->append(entry("a", "v", 0)); }
+  {
+    (*Store::open({file.path(), {}}))->append(entry("a", "v", 0));
+  }
   const auto again = std::move(*Store::open({file.path(), {}}));
   EXPECT_EQ((*again->visit("v"))->seq, 1);
   EXPECT_FALSE(*again->verify());
@@ -108,15 +116,22 @@ TEST(File, ChangesBehindOurBackAreFound) {
   }
   sqlite3* db = nullptr;
   ASSERT_EQ(sqlite3_open(file.path().c_str(), &db), SQLITE_OK);
-  EXPECT_NE(sqlite3_exec(db, "UPDATE entries SET body = '{}' WHERE store_seq = 2", nullptr, nullptr, nullptr), SQLITE_OK);
-  ASSERT_EQ(sqlite3_exec(db, "DROP TRIGGER entries_are_not_changed; UPDATE entries SET body = '{}' WHERE store_seq = 2", nullptr, nullptr, nullptr), SQLITE_OK);
+  EXPECT_NE(sqlite3_exec(db, "UPDATE entries SET body = '{}' WHERE store_seq = 2", nullptr, nullptr, nullptr),
+            SQLITE_OK);
+  ASSERT_EQ(
+      sqlite3_exec(db,
+                   "DROP TRIGGER entries_are_not_changed; UPDATE entries SET body = '{}' WHERE store_seq = 2",
+                   nullptr, nullptr, nullptr),
+      SQLITE_OK);
   sqlite3_close(db);
   EXPECT_EQ(*(*Store::open({file.path(), {}}))->verify(), std::optional<std::int64_t>(2));
 }
 
 TEST(File, OfANewerProgramIsRefused) {
   const TemporaryFile file;
-  { ASSERT_TRUE(Store::open({file.path(), {}})); }
+  {
+    ASSERT_TRUE(Store::open({file.path(), {}}));
+  }
   sqlite3* db = nullptr;
   sqlite3_open(file.path().c_str(), &db);
   sqlite3_exec(db, "PRAGMA user_version = 999", nullptr, nullptr, nullptr);
@@ -132,7 +147,9 @@ TEST(File, TwoWritersTakeTurns) {
     const auto store = std::move(*Store::open({file.path(), {}}));
     for (int i = 0; i < 20; ++i) ASSERT_TRUE(store->append(entry(visit + std::to_string(i), visit, i)));
   };
-  { ASSERT_TRUE(Store::open({file.path(), {}})); }
+  {
+    ASSERT_TRUE(Store::open({file.path(), {}}));
+  }
   std::thread other([&] { write("x"); });
   write("y");
   other.join();

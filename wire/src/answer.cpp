@@ -1,10 +1,11 @@
+#include "strandline/wire/answer.h"
+
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <map>
 
 #include "strandline/levels.h"
-#include "strandline/wire/answer.h"
 
 namespace strandline::wire {
 
@@ -31,8 +32,8 @@ std::vector<double> rounded(const Spectrum& reflectance) {
 }
 
 PopulationView view(const PopulationColour& p) {
-  return {p.name,        p.kind,         p.share,      p.lab, under_lights(p.reflectance), p.named.level, p.named.tone,
-          p.named.warmth, p.level, rounded(p.reflectance)};
+  return {p.name,        p.kind,       p.share,        p.lab,   under_lights(p.reflectance),
+          p.named.level, p.named.tone, p.named.warmth, p.level, rounded(p.reflectance)};
 }
 
 ColourView view(const ZoneColour& z) {
@@ -180,7 +181,8 @@ ShelfAnswer view(const Shelf& shelf) {
   ShelfAnswer out{shelf.id, shelf.title, shelf.currency, shelf.invented, shelf.ranges, {}};
   const Weights& w = weights(Light::daylight, Observer::cie_1964_10deg);
   for (const Product& p : shelf.products) {
-    ProductView v{p.id, p.range, p.name, p.cls, p.level, p.tone, {}, {}, p.peroxide_percent, p.stock_g, p.price_per_g};
+    ProductView v{p.id,      p.range,      p.name, p.cls, p.level, p.tone, {}, {}, p.peroxide_percent,
+                  p.stock_g, p.price_per_g};
     if (p.swatch) {
       v.lab = lab(*p.swatch, w);
       v.srgb = under_lights(*p.swatch);

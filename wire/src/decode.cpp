@@ -61,8 +61,9 @@ std::string_view kind(const Json& value) {
 
 bool check_range(double value, const At& at, const Rules& rules) {
   if (std::isfinite(value) && value >= rules.min && value <= rules.max) return true;
-  at.problem("out_of_range",
-             {{"value", number_text(value)}, {"min", number_text(rules.min)}, {"max", number_text(rules.max)}});
+  at.problem(
+      "out_of_range",
+      {{"value", number_text(value)}, {"min", number_text(rules.min)}, {"max", number_text(rules.max)}});
   return false;
 }
 
@@ -106,14 +107,16 @@ void wrong_type(const Json& in, const At& at, std::string_view expected) {
 }
 
 void unknown_word(const std::string& found, const std::vector<std::string_view>& words, const At& at) {
-  at.problem("unknown_word", {{"word", shortened(found)}, {"words", joined(words)}, {"nearest", nearest(found, words)}});
+  at.problem("unknown_word",
+             {{"word", shortened(found)}, {"words", joined(words)}, {"nearest", nearest(found, words)}});
 }
 
 void check_keys(const Json& in, const std::vector<std::string_view>& known, const At& at) {
   for (const auto& [key, value] : in.items()) {
     if (at.full()) return;
     if (std::find(known.begin(), known.end(), key) != known.end()) continue;
-    at.problem("unknown_key", {{"key", shortened(key)}, {"nearest", nearest(key, known)}, {"known", joined(known)}});
+    at.problem("unknown_key",
+               {{"key", shortened(key)}, {"nearest", nearest(key, known)}, {"known", joined(known)}});
   }
 }
 
@@ -138,9 +141,11 @@ void decode_integer(const Json& in, long long& out, const At& at, const Rules& r
 void decode_text(const Json& in, std::string& out, const At& at, const Rules& rules) {
   if (!in.is_string()) return wrong_type(in, at, "text");
   const std::string& text = in.get_ref<const std::string&>();
-  if (text.size() > rules.max_length) return at.problem("too_long", {{"max", std::to_string(rules.max_length)}});
+  if (text.size() > rules.max_length)
+    return at.problem("too_long", {{"max", std::to_string(rules.max_length)}});
   if (has_control(text)) return at.problem("control_character");
-  if (rules.date && !text.empty() && !is_civil_date(text)) return at.problem("bad_date", {{"text", shortened(text)}});
+  if (rules.date && !text.empty() && !is_civil_date(text))
+    return at.problem("bad_date", {{"text", shortened(text)}});
   out = text;
 }
 

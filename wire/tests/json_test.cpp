@@ -18,7 +18,8 @@ TEST(Parse, RefusesWhatIsNotJson) {
 }
 
 TEST(Parse, RefusesWhatIsNoFiniteNumber) {
-  for (const char* text : {"1e999", "[-1e999]", "{\"a\": NaN}", "{\"a\": Infinity}", "{\"a\": -Infinity}", "[nan]"}) {
+  for (const char* text :
+       {"1e999", "[-1e999]", "{\"a\": NaN}", "{\"a\": Infinity}", "{\"a\": -Infinity}", "[nan]"}) {
     EXPECT_EQ(code_of(text), "not_a_number") << text;
   }
 }
@@ -46,14 +47,18 @@ TEST(Parse, CountsBytes) {
   EXPECT_EQ(code_of("[1]", {.bytes = 2}), "document_too_large");
 }
 
-TEST(Parse, KeepsTheOrderOfKeys) { EXPECT_EQ(print(*parse(R"({"b":1,"a":[true,null,"x"]})")), R"({"b":1,"a":[true,null,"x"]})"); }
+TEST(Parse, KeepsTheOrderOfKeys) {
+  EXPECT_EQ(print(*parse(R"({"b":1,"a":[true,null,"x"]})")), R"({"b":1,"a":[true,null,"x"]})");
+}
 
 // Unicode 15, table 3-7: well-formed UTF-8.
 TEST(Utf8, FollowsTheTableOfWellFormedSequences) {
-  for (const char* good : {"", "abc", "\xC2\x80", "\xDF\xBF", "\xE0\xA0\x80", "\xED\x9F\xBF", "\xEE\x80\x80", "\xF0\x90\x80\x80", "\xF4\x8F\xBF\xBF"}) {
+  for (const char* good : {"", "abc", "\xC2\x80", "\xDF\xBF", "\xE0\xA0\x80", "\xED\x9F\xBF", "\xEE\x80\x80",
+                           "\xF0\x90\x80\x80", "\xF4\x8F\xBF\xBF"}) {
     EXPECT_EQ(find_invalid_utf8(good), std::string_view::npos) << good;
   }
-  for (const char* bad : {"\x80", "\xC0\x80", "\xC1\xBF", "\xC2", "\xE0\x9F\xBF", "\xED\xA0\x80", "\xE2\x82", "\xF0\x8F\xBF\xBF", "\xF4\x90\x80\x80", "\xF5\x80\x80\x80", "\xFF", "\xC2\x41"}) {
+  for (const char* bad : {"\x80", "\xC0\x80", "\xC1\xBF", "\xC2", "\xE0\x9F\xBF", "\xED\xA0\x80", "\xE2\x82",
+                          "\xF0\x8F\xBF\xBF", "\xF4\x90\x80\x80", "\xF5\x80\x80\x80", "\xFF", "\xC2\x41"}) {
     EXPECT_EQ(find_invalid_utf8(std::string("a") + bad), 1u);
   }
 }

@@ -23,7 +23,9 @@ void collect_references(const Json& value, std::set<std::string>& out) {
 }
 
 // Regenerate with: ./strandline schema > knowledge/schema/visit.schema.json
-TEST(VisitSchema, IsTheOnePublished) { EXPECT_EQ(read("knowledge/schema/visit.schema.json"), print(visit_schema(), true) + "\n"); }
+TEST(VisitSchema, IsTheOnePublished) {
+  EXPECT_EQ(read("knowledge/schema/visit.schema.json"), print(visit_schema(), true) + "\n");
+}
 
 TEST(VisitSchema, EveryReferenceIsDefined) {
   const Json schema = visit_schema();

@@ -24,7 +24,8 @@ int fail(const Problems& problems, Session& session) {
   return failed;
 }
 
-// Ctrl-C or a polite kill stops the server. Made before any thread, so that only this one ever sees the signals.
+// Ctrl-C or a polite kill stops the server. Made before any thread, so that only this one ever sees the
+// signals.
 class Stopper {
  public:
   Stopper() {
@@ -61,17 +62,20 @@ int serve(const ServeFlags& flags, Session& session) {
 
   std::filesystem::path web = flags.web;
   if (web.empty()) web = files.knowledge.parent_path() / "web" / "dist";
-  server::Server server({flags.host, flags.port, web, flags.allowed_hosts, flags.threads}, std::move(*world), std::move(*house));
+  server::Server server({flags.host, flags.port, web, flags.allowed_hosts, flags.threads}, std::move(*world),
+                        std::move(*house));
   const auto port = server.bind();
   if (!port) {
-    session.io.err << "Port " << flags.port << " on " << flags.host << " cannot be had. Is Strandline running already? Choose another"
+    session.io.err << "Port " << flags.port << " on " << flags.host
+                   << " cannot be had. Is Strandline running already? Choose another"
                    << " with --port.\n";
     return failed;
   }
   session.io.out << "Strandline is at http://" << flags.host << ':' << *port << "/  (salon file " << flags.db;
   if (*demo > 0) session.io.out << ", new, with " << *demo << " invented visits";
   session.io.out << "). Ctrl-C stops.\n";
-  if (!std::filesystem::exists(web / "index.html")) session.io.err << "No web app at " << web.string() << ": only the API is served.\n";
+  if (!std::filesystem::exists(web / "index.html"))
+    session.io.err << "No web app at " << web.string() << ": only the API is served.\n";
   session.io.out.flush();
   stopper.run(server);
   return done;
@@ -87,7 +91,8 @@ void add_serve(CLI::App& app, Session& session) {
   command->add_option("--db", flags->db, "salon file, made when it is not there");
   command->add_option("--web", flags->web, "folder of the built web app");
   command->add_option("--knowledge", flags->knowledge, "folder with demo/ and policy/");
-  command->add_option("--allow-host", flags->allowed_hosts, "further name under which this server may be asked");
+  command->add_option("--allow-host", flags->allowed_hosts,
+                      "further name under which this server may be asked");
   command->add_option("--threads", flags->threads, "threads for the search")->check(CLI::Range(1, 64));
   command->callback([flags, &session] { session.exit_code = serve(*flags, session); });
 }

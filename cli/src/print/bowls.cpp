@@ -16,7 +16,8 @@ void print_limits(const law::LimitReport& limits, std::ostream& out) {
   out << "    limits of use: " << en::label(wire::word_of(limits.overall)) << '\n';
   for (const law::LimitResult& r : limits.entries) {
     if (r.status == law::Status::within) continue;
-    out << "      " << printable(r.substance.empty() ? r.entry : r.substance) << ": " << en::label(wire::word_of(r.status));
+    out << "      " << printable(r.substance.empty() ? r.entry : r.substance) << ": "
+        << en::label(wire::word_of(r.status));
     if (r.cap) out << " (at most " << number(*r.cap, 2) << " % on the head)";
     out << '\n';
   }
@@ -26,8 +27,9 @@ void print_limits(const law::LimitReport& limits, std::ostream& out) {
 
 void print_bowls(const wire::FormulateAnswer& answer, std::ostream& out) {
   for (const wire::BowlView& bowl : answer.bowls) {
-    out << "\n  Bowl " << printable(bowl.label) << ": " << printable(bowl.range_name.empty() ? bowl.range : bowl.range_name)
-        << ", " << number(bowl.minutes, 0) << " minutes from the last touch\n";
+    out << "\n  Bowl " << printable(bowl.label) << ": "
+        << printable(bowl.range_name.empty() ? bowl.range : bowl.range_name) << ", "
+        << number(bowl.minutes, 0) << " minutes from the last touch\n";
     Table table({"  weigh", ">grams"});
     for (const wire::PartView& part : bowl.parts) {
       table.row({"  " + printable(part.name.empty() ? part.product : part.name), number(part.grams, 1)});
@@ -36,22 +38,23 @@ void print_bowls(const wire::FormulateAnswer& answer, std::ostream& out) {
     table.print(out);
     out << "    goes on:";
     for (std::size_t i = 0; i < bowl.zones.size(); ++i) out << (i ? ", " : " ") << printable(bowl.zones[i]);
-    out << "\n    peroxide on the head: " << number(bowl.on_head_peroxide_percent, 2) << " %;  cost: " << number(bowl.cost, 2)
-        << ' ' << printable(answer.currency) << '\n';
+    out << "\n    peroxide on the head: " << number(bowl.on_head_peroxide_percent, 2)
+        << " %;  cost: " << number(bowl.cost, 2) << ' ' << printable(answer.currency) << '\n';
     print_limits(bowl.limits, out);
     print_lines(bowl.why, "    ", out);
   }
 }
 
 void print_summary(const wire::FormulateAnswer& answer, std::ostream& out) {
-  out << "\n  Together " << number(answer.grams, 1) << " g, " << number(answer.cost, 2) << ' ' << printable(answer.currency)
-      << ".\n";
+  out << "\n  Together " << number(answer.grams, 1) << " g, " << number(answer.cost, 2) << ' '
+      << printable(answer.currency) << ".\n";
   print_lines(answer.why, "  ", out);
   print_lines(answer.notes, "  ", out);
   const SearchReport& r = answer.report;
   if (r.recipes > 0) {
     out << "  Search: " << r.recipes << " recipes, " << en::label(r.stopped) << "; expected error "
-        << number(r.objective, 3) << " levels, no recipe of the searched set is below " << number(r.bound, 3) << ".\n";
+        << number(r.objective, 3) << " levels, no recipe of the searched set is below " << number(r.bound, 3)
+        << ".\n";
   }
 }
 

@@ -12,7 +12,8 @@ struct Paint {
   bool true_colour = false;
 };
 
-// Six columns of the colour where the terminal shows it, else its number; an asterisk marks what no screen shows.
+// Six columns of the colour where the terminal shows it, else its number; an asterisk marks what no screen
+// shows.
 std::string swatch(const wire::UnderLights& colour, const Paint& paint);
 // "5.3 gold"
 std::string named(double level, Tone tone);

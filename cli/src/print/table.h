@@ -6,7 +6,8 @@
 
 namespace strandline::cli {
 
-// Columns aligned by their widest cell; two spaces between. A head that starts with '>' aligns its column to the right.
+// Columns aligned by their widest cell; two spaces between. A head that starts with '>' aligns its column to
+// the right.
 class Table {
  public:
   explicit Table(std::vector<std::string> heads);

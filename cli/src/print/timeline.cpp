@@ -34,7 +34,9 @@ class Lane {
   }
 
  private:
-  int cell(double minute) const { return std::clamp(static_cast<int>(std::floor(minute / step_)), 0, kColumns - 1); }
+  int cell(double minute) const {
+    return std::clamp(static_cast<int>(std::floor(minute / step_)), 0, kColumns - 1);
+  }
 
   double step_;
   std::vector<std::string> cells_;
@@ -56,18 +58,30 @@ std::string ruler(const Timeline& t, double step) {
 
 char letter(TaskKind kind) {
   switch (kind) {
-    case TaskKind::prepare: return 'p';
-    case TaskKind::mix: return 'm';
-    case TaskKind::apply: return 'A';
-    case TaskKind::check: return 'c';
-    case TaskKind::remove_packet: return 'k';
-    case TaskKind::emulsify: return 'e';
-    case TaskKind::rinse: return 'r';
-    case TaskKind::shampoo: return 's';
-    case TaskKind::tone: return 't';
-    case TaskKind::treat: return 'a';
-    case TaskKind::dry: return 'd';
-    case TaskKind::photograph: return 'f';
+    case TaskKind::prepare:
+      return 'p';
+    case TaskKind::mix:
+      return 'm';
+    case TaskKind::apply:
+      return 'A';
+    case TaskKind::check:
+      return 'c';
+    case TaskKind::remove_packet:
+      return 'k';
+    case TaskKind::emulsify:
+      return 'e';
+    case TaskKind::rinse:
+      return 'r';
+    case TaskKind::shampoo:
+      return 's';
+    case TaskKind::tone:
+      return 't';
+    case TaskKind::treat:
+      return 'a';
+    case TaskKind::dry:
+      return 'd';
+    case TaskKind::photograph:
+      return 'f';
   }
   return '?';
 }
@@ -78,13 +92,15 @@ void draw(const Timeline& t, std::ostream& out) {
   std::size_t name_width = 10;
   for (const TimelineTask& task : t.tasks) {
     if (task.who.empty()) continue;
-    hands.try_emplace(task.who, step).first->second.fill(task.start_min, task.end_min, std::string(1, letter(task.kind)));
+    hands.try_emplace(task.who, step)
+        .first->second.fill(task.start_min, task.end_min, std::string(1, letter(task.kind)));
     name_width = std::max(name_width, width(task.who));
   }
   for (const Development& d : t.developments) name_width = std::max(name_width, width(d.bowl + " " + d.zone));
   const std::string margin = "  " + std::string(name_width, ' ') + "  ";
   out << margin << ruler(t, step) << '\n';
-  for (const auto& [who, lane] : hands) out << "  " << padded(printable(who), name_width) << " │" << lane.text() << '\n';
+  for (const auto& [who, lane] : hands)
+    out << "  " << padded(printable(who), name_width) << " │" << lane.text() << '\n';
   for (const Development& d : t.developments) {
     Lane lane(step);
     lane.fill(d.first_touch, d.last_touch, "▒");
@@ -105,13 +121,14 @@ void print_timeline(const Timeline& t, std::ostream& out) {
   out << '\n';
   Table table({">from", ">to", "who", "what", "where", "why"});
   for (const TimelineTask& task : t.tasks) {
-    const std::string what = std::string(en::label(wire::word_of(task.kind))) + (task.bowl.empty() ? "" : " " + task.bowl);
-    table.row({minutes(task.start_min), minutes(task.end_min), printable(task.who), printable(what), printable(task.zone),
-               task.reason.empty() ? "" : printable(en::say({task.reason, "", {}}))});
+    const std::string what =
+        std::string(en::label(wire::word_of(task.kind))) + (task.bowl.empty() ? "" : " " + task.bowl);
+    table.row({minutes(task.start_min), minutes(task.end_min), printable(task.who), printable(what),
+               printable(task.zone), task.reason.empty() ? "" : printable(en::say({task.reason, "", {}}))});
   }
   table.print(out);
-  out << "\n  At the basin " << minutes(t.basin_min) << ", finished " << minutes(t.finish_min) << " (typically "
-      << minutes(t.finish_mean) << " ± " << number(t.finish_sd, 0) << " min).";
+  out << "\n  At the basin " << minutes(t.basin_min) << ", finished " << minutes(t.finish_min)
+      << " (typically " << minutes(t.finish_mean) << " ± " << number(t.finish_sd, 0) << " min).";
   if (!t.proven) out << " The search was stopped: an earlier finish may exist.";
   out << '\n';
 }

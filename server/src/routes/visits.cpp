@@ -8,9 +8,12 @@ namespace strandline::server {
 namespace {
 
 wire::Json json_of(const salon::VisitSummary& s) {
-  return {{"id", s.id},         {"seq", s.seq},
-          {"client", s.client}, {"date", s.date},
-          {"opened_at", s.opened_at}, {"changed_at", s.changed_at}};
+  return {{"id", s.id},
+          {"seq", s.seq},
+          {"client", s.client},
+          {"date", s.date},
+          {"opened_at", s.opened_at},
+          {"changed_at", s.changed_at}};
 }
 
 void reply_saved(httplib::Response& response, const Result<salon::SavedVisit>& saved, int status = 200) {
@@ -45,12 +48,17 @@ void put_visit(Context& context, const httplib::Request& request, httplib::Respo
 }
 
 void get_changes(Context& context, const httplib::Request& request, httplib::Response& response) {
-  const auto after = request.has_param("after") ? whole(request.get_param_value("after")) : std::optional<std::int64_t>(0);
+  const auto after =
+      request.has_param("after") ? whole(request.get_param_value("after")) : std::optional<std::int64_t>(0);
   if (!after) return reply(response, Problems{{"bad_request", "", {}}});
   reply_with(response, salon::changes(context.world, *after), [](const std::vector<salon::Change>& list) {
     wire::Json out = wire::Json::array();
     for (const salon::Change& c : list) {
-      out.push_back({{"store_seq", c.store_seq}, {"visit_id", c.visit_id}, {"seq", c.seq}, {"made_at", c.made_at}, {"kind", c.kind}});
+      out.push_back({{"store_seq", c.store_seq},
+                     {"visit_id", c.visit_id},
+                     {"seq", c.seq},
+                     {"made_at", c.made_at},
+                     {"kind", c.kind}});
     }
     return wire::Json{{"schema", "strandline.changes/1"}, {"changes", std::move(out)}};
   });
@@ -79,7 +87,8 @@ void add_visits(httplib::Server& http, Context& context) {
     reply_saved(response, salon::open_saved(context.world, request.matches[1]));
   });
   http.Put(one, [&](const Request& request, Response& response) { put_visit(context, request, response); });
-  http.Get("/api/v1/changes", [&](const Request& request, Response& response) { get_changes(context, request, response); });
+  http.Get("/api/v1/changes",
+           [&](const Request& request, Response& response) { get_changes(context, request, response); });
 }
 
 }  // namespace strandline::server

@@ -12,9 +12,9 @@
 
 namespace strandline::salon {
 
-// A fixed number of threads that share every running job; the caller works on its own job too, so a job always ends even
-// when all threads are busy elsewhere. Safe from many threads at once. The first exception of a body is thrown to its caller
-// after the running pieces have ended.
+// A fixed number of threads that share every running job; the caller works on its own job too, so a job
+// always ends even when all threads are busy elsewhere. Safe from many threads at once. The first exception
+// of a body is thrown to its caller after the running pieces have ended.
 class Workers {
  public:
   // `threads` counts the caller: 1 = serial.

@@ -13,9 +13,10 @@ namespace strandline::server {
 
 struct ServerOptions {
   std::string host = "127.0.0.1";
-  int port = 7407;                         // 0 = any free one
-  std::filesystem::path web;               // the built web app; empty = only the API
-  std::vector<std::string> allowed_hosts;  // names a request may be addressed to, beside loopback; "host" or "host:port"
+  int port = 7407;            // 0 = any free one
+  std::filesystem::path web;  // the built web app; empty = only the API
+  std::vector<std::string>
+      allowed_hosts;  // names a request may be addressed to, beside loopback; "host" or "host:port"
   int search_threads = 2;
 };
 

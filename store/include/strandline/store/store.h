@@ -1,9 +1,9 @@
 // The whole persistence promise: an append-only journal of visits in one SQLite file.
 //
-// An entry is acknowledged only when it is on disk (WAL, synchronous FULL). Nothing is ever half-written: a call that fails
-// leaves the journal as it was. Entries are never changed or removed; each carries the BLAKE2b-256 hash of the entry before
-// it and of its own fields, so that a change anywhere is found by verify(). One object may be used from many threads, and
-// several programs may have the same file open.
+// An entry is acknowledged only when it is on disk (WAL, synchronous FULL). Nothing is ever half-written: a
+// call that fails leaves the journal as it was. Entries are never changed or removed; each carries the
+// BLAKE2b-256 hash of the entry before it and of its own fields, so that a change anywhere is found by
+// verify(). One object may be used from many threads, and several programs may have the same file open.
 #pragma once
 
 #include <cstdint>
@@ -16,8 +16,8 @@
 
 namespace strandline::store {
 
-// code: store_unavailable (file, disk or lock; `detail` says which) · store_conflict (`seq` is the newest entry of that visit)
-// · store_newer (written by a newer program).
+// code: store_unavailable (file, disk or lock; `detail` says which) · store_conflict (`seq` is the newest
+// entry of that visit) · store_newer (written by a newer program).
 struct Trouble {
   std::string code;
   std::string detail;

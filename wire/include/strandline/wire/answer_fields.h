@@ -19,8 +19,9 @@ struct Fields<Problem> {
 template <>
 struct Fields<Spread> {
   static constexpr std::string_view name = "Spread";
-  static constexpr auto list = std::make_tuple(field("p10", &Spread::p10, always), field("p50", &Spread::p50, always),
-                                               field("p90", &Spread::p90, always));
+  static constexpr auto list =
+      std::make_tuple(field("p10", &Spread::p10, always), field("p50", &Spread::p50, always),
+                      field("p90", &Spread::p90, always));
 };
 
 template <>
@@ -73,15 +74,17 @@ template <>
 struct Fields<TargetView> {
   static constexpr std::string_view name = "TargetView";
   using V = TargetView;
-  static constexpr auto list = std::make_tuple(field("lab", &V::lab, always), field("srgb", &V::srgb, always),
-                                               field("level", &V::level, always), field("tone", &V::tone, always),
-                                               field("leave", &V::leave, always), field("weight", &V::weight, always));
+  static constexpr auto list =
+      std::make_tuple(field("lab", &V::lab, always), field("srgb", &V::srgb, always),
+                      field("level", &V::level, always), field("tone", &V::tone, always),
+                      field("leave", &V::leave, always), field("weight", &V::weight, always));
 };
 
 template <>
 struct Fields<ZoneTarget> {
   static constexpr std::string_view name = "ZoneTarget";
-  static constexpr auto list = std::make_tuple(field("zone", &ZoneTarget::zone, always), inlined(&ZoneTarget::target));
+  static constexpr auto list =
+      std::make_tuple(field("zone", &ZoneTarget::zone, always), inlined(&ZoneTarget::target));
 };
 
 template <>
@@ -90,10 +93,11 @@ struct Fields<Landing> {
   using L = Landing;
   static constexpr auto list = std::make_tuple(
       field("likelihood", &L::likelihood, always), field("level_likelihood", &L::level_likelihood, always),
-      field("tone_likelihood", &L::tone_likelihood, always), field("cover_likelihood", &L::cover_likelihood, always),
-      field("show_number", &L::show_number, always), field("simulated", &L::simulated, always),
-      field("delta_e_2000", &L::delta_e_2000, always), field("level_error", &L::level_error, always),
-      field("tone_error", &L::tone_error, always), field("expected_loss", &L::expected_loss, always));
+      field("tone_likelihood", &L::tone_likelihood, always),
+      field("cover_likelihood", &L::cover_likelihood, always), field("show_number", &L::show_number, always),
+      field("simulated", &L::simulated, always), field("delta_e_2000", &L::delta_e_2000, always),
+      field("level_error", &L::level_error, always), field("tone_error", &L::tone_error, always),
+      field("expected_loss", &L::expected_loss, always));
 };
 
 template <>
@@ -101,10 +105,11 @@ struct Fields<ZoneView> {
   static constexpr std::string_view name = "ZoneView";
   using V = ZoneView;
   static constexpr auto list = std::make_tuple(
-      field("zone", &V::zone, always), field("bowl", &V::bowl, always), field("reachable", &V::reachable, always),
-      field("why_not", &V::why_not, always), field("likelihood", &V::likelihood),
-      field("show_likelihood", &V::show_likelihood, always), field("simulated", &V::simulated, always),
-      field("target", &V::target), field("today", &V::today, always), field("planned", &V::planned, always),
+      field("zone", &V::zone, always), field("bowl", &V::bowl, always),
+      field("reachable", &V::reachable, always), field("why_not", &V::why_not, always),
+      field("likelihood", &V::likelihood), field("show_likelihood", &V::show_likelihood, always),
+      field("simulated", &V::simulated, always), field("target", &V::target),
+      field("today", &V::today, always), field("planned", &V::planned, always),
       field("lift_levels", &V::lift_levels, always), field("deposit", &V::deposit, always),
       field("exposure", &V::exposure, always), field("landing", &V::landing));
 };
@@ -135,21 +140,21 @@ template <>
 struct Fields<Recipe> {
   static constexpr std::string_view name = "Recipe";
   using R = Recipe;
-  static constexpr auto list = std::make_tuple(
-      field("range", &R::range, always), field("shares", &R::shares, always),
-      field("developer_percent", &R::developer_percent, always), field("ratio", &R::ratio, always),
-      field("minutes", &R::minutes, always));
+  static constexpr auto list =
+      std::make_tuple(field("range", &R::range, always), field("shares", &R::shares, always),
+                      field("developer_percent", &R::developer_percent, always),
+                      field("ratio", &R::ratio, always), field("minutes", &R::minutes, always));
 };
 
 template <>
 struct Fields<law::LimitResult> {
   static constexpr std::string_view name = "LimitResult";
   using R = law::LimitResult;
-  static constexpr auto list = std::make_tuple(
-      field("entry", &R::entry, always), field("substance", &R::substance, always),
-      field("on_head_percent", &R::on_head_percent), field("at_least", &R::at_least, always), field("cap", &R::cap),
-      field("as", &R::as, always), field("status", &R::status, always),
-      field("nitrosamine_conditions", &R::nitrosamine_conditions, always));
+  static constexpr auto list =
+      std::make_tuple(field("entry", &R::entry, always), field("substance", &R::substance, always),
+                      field("on_head_percent", &R::on_head_percent), field("at_least", &R::at_least, always),
+                      field("cap", &R::cap), field("as", &R::as, always), field("status", &R::status, always),
+                      field("nitrosamine_conditions", &R::nitrosamine_conditions, always));
 };
 
 template <>
@@ -158,8 +163,8 @@ struct Fields<law::SumResult> {
   using R = law::SumResult;
   static constexpr auto list = std::make_tuple(
       field("rule", &R::rule, always), field("entries", &R::entries, always), field("total", &R::total),
-      field("at_least", &R::at_least, always), field("max", &R::max, always), field("status", &R::status, always),
-      field("scope_doubtful", &R::scope_doubtful, always));
+      field("at_least", &R::at_least, always), field("max", &R::max, always),
+      field("status", &R::status, always), field("scope_doubtful", &R::scope_doubtful, always));
 };
 
 template <>
@@ -167,8 +172,8 @@ struct Fields<law::LimitReport> {
   static constexpr std::string_view name = "LimitReport";
   using R = law::LimitReport;
   static constexpr auto list = std::make_tuple(
-      field("overall", &R::overall, always), field("entries", &R::entries, always), field("sums", &R::sums, always),
-      field("not_fully_declared", &R::not_fully_declared, always));
+      field("overall", &R::overall, always), field("entries", &R::entries, always),
+      field("sums", &R::sums, always), field("not_fully_declared", &R::not_fully_declared, always));
 };
 
 template <>
@@ -176,13 +181,15 @@ struct Fields<BowlView> {
   static constexpr std::string_view name = "BowlView";
   using V = BowlView;
   static constexpr auto list = std::make_tuple(
-      field("label", &V::label, always), field("range", &V::range, always), field("range_name", &V::range_name, always),
-      field("parts", &V::parts, always), field("minutes", &V::minutes, always), field("damp_hair", &V::damp_hair, always),
+      field("label", &V::label, always), field("range", &V::range, always),
+      field("range_name", &V::range_name, always), field("parts", &V::parts, always),
+      field("minutes", &V::minutes, always), field("damp_hair", &V::damp_hair, always),
       field("zones", &V::zones, always), field("grams", &V::grams, always), field("cost", &V::cost, always),
-      field("on_head_peroxide_percent", &V::on_head_peroxide_percent, always), field("recipe", &V::recipe, always),
-      field("objective", &V::objective, always), field("rounded_objective", &V::rounded_objective, always),
-      field("runner_up", &V::runner_up, always), field("runner_up_objective", &V::runner_up_objective, always),
-      field("limits", &V::limits, always), field("why", &V::why, always));
+      field("on_head_peroxide_percent", &V::on_head_peroxide_percent, always),
+      field("recipe", &V::recipe, always), field("objective", &V::objective, always),
+      field("rounded_objective", &V::rounded_objective, always), field("runner_up", &V::runner_up, always),
+      field("runner_up_objective", &V::runner_up_objective, always), field("limits", &V::limits, always),
+      field("why", &V::why, always));
 };
 
 template <>
@@ -198,8 +205,8 @@ struct Fields<SearchReport> {
 template <>
 struct Fields<AssessAnswer> {
   static constexpr std::string_view name = "AssessAnswer", verb = "assess";
-  static constexpr auto list =
-      std::make_tuple(field("zones", &AssessAnswer::zones, always), field("notes", &AssessAnswer::notes, always));
+  static constexpr auto list = std::make_tuple(field("zones", &AssessAnswer::zones, always),
+                                               field("notes", &AssessAnswer::notes, always));
 };
 
 template <>
@@ -211,8 +218,8 @@ struct Fields<AimAnswer> {
 template <>
 struct Fields<PredictAnswer> {
   static constexpr std::string_view name = "PredictAnswer", verb = "predict";
-  static constexpr auto list =
-      std::make_tuple(field("zones", &PredictAnswer::zones, always), field("notes", &PredictAnswer::notes, always));
+  static constexpr auto list = std::make_tuple(field("zones", &PredictAnswer::zones, always),
+                                               field("notes", &PredictAnswer::notes, always));
 };
 
 template <>
@@ -235,9 +242,9 @@ struct Fields<PlanAnswer> {
 template <>
 struct Fields<ToneSwatch> {
   static constexpr std::string_view name = "ToneSwatch";
-  static constexpr auto list = std::make_tuple(field("level", &ToneSwatch::level, always),
-                                               field("tone", &ToneSwatch::tone, always),
-                                               field("lab", &ToneSwatch::lab, always), field("srgb", &ToneSwatch::srgb, always));
+  static constexpr auto list =
+      std::make_tuple(field("level", &ToneSwatch::level, always), field("tone", &ToneSwatch::tone, always),
+                      field("lab", &ToneSwatch::lab, always), field("srgb", &ToneSwatch::srgb, always));
 };
 
 template <>
@@ -261,9 +268,10 @@ template <>
 struct Fields<ShelfAnswer> {
   static constexpr std::string_view name = "ShelfAnswer", verb = "shelf";
   using A = ShelfAnswer;
-  static constexpr auto list = std::make_tuple(
-      field("id", &A::id, always), field("title", &A::title, always), field("currency", &A::currency, always),
-      field("invented", &A::invented, always), field("ranges", &A::ranges, always), field("products", &A::products, always));
+  static constexpr auto list =
+      std::make_tuple(field("id", &A::id, always), field("title", &A::title, always),
+                      field("currency", &A::currency, always), field("invented", &A::invented, always),
+                      field("ranges", &A::ranges, always), field("products", &A::products, always));
 };
 
 }  // namespace strandline::wire

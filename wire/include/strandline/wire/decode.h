@@ -1,7 +1,8 @@
 // JSON → plain records. Everything wrong is collected with its place; nothing throws, nothing is guessed.
 //
-// Codes: wrong_type {expected, found} · missing_key {key} · unknown_key {key, nearest} · unknown_word {word, words, nearest} ·
-// out_of_range {value, min, max} · too_long {max} · too_many {max} · bad_date {text} · control_character · wrong_count {expected, found}.
+// Codes: wrong_type {expected, found} · missing_key {key} · unknown_key {key, nearest} · unknown_word {word,
+// words, nearest} · out_of_range {value, min, max} · too_long {max} · too_many {max} · bad_date {text} ·
+// control_character · wrong_count {expected, found}.
 #pragma once
 
 #include <array>
@@ -112,10 +113,12 @@ void decode_list(const Json& in, L& out, const At& at, const Rules& rules) {
   if (!in.is_array()) return wrong_type(in, at, "list");
   if constexpr (is_array<L>::value) {
     if (in.size() != out.size()) {
-      return at.problem("wrong_count", {{"expected", std::to_string(out.size())}, {"found", std::to_string(in.size())}});
+      return at.problem("wrong_count",
+                        {{"expected", std::to_string(out.size())}, {"found", std::to_string(in.size())}});
     }
   } else {
-    if (in.size() > rules.max_items) return at.problem("too_many", {{"max", std::to_string(rules.max_items)}});
+    if (in.size() > rules.max_items)
+      return at.problem("too_many", {{"max", std::to_string(rules.max_items)}});
     out.resize(in.size());
   }
   for (std::size_t i = 0; i < in.size() && !at.full(); ++i) decode(in[i], out[i], at.item(i), rules);

@@ -1,7 +1,7 @@
 // The visit document: one text that holds all of one visit's main job. "schema": "strandline.visit/1".
 //
-// What a door adds is named in Sources: a document may write "shelf": "demo" or {"demo": true} and "policy": "house"
-// instead of the values themselves, and may leave both out.
+// What a door adds is named in Sources: a document may write "shelf": "demo" or {"demo": true} and "policy":
+// "house" instead of the values themselves, and may leave both out.
 #pragma once
 
 #include <functional>
@@ -57,8 +57,8 @@ struct ReadVisit {
 // Decodes, then resolves the names. Problems carry JSON pointers into `document`.
 Result<ReadVisit> read_visit(const Json& document, const Sources& sources);
 
-// Places of the engine's values moved to where the document says them: "…/populations/0/level" of a span in short is
-// "…/level", "/steps/0/formula/range" is "/bowls/0/range".
+// Places of the engine's values moved to where the document says them: "…/populations/0/level" of a span in
+// short is "…/level", "/steps/0/formula/range" is "/bowls/0/range".
 Problems place_in(const Json& document, Problems problems);
 
 // A shelf file and a policy file by themselves.

@@ -1,5 +1,5 @@
-// How a plain record looks in JSON: its fields by name, with what the codec and the schema need to know about each.
-// Non-intrusive: a record stays a plain struct, its description is a specialisation beside the codec.
+// How a plain record looks in JSON: its fields by name, with what the codec and the schema need to know about
+// each. Non-intrusive: a record stays a plain struct, its description is a specialisation beside the codec.
 //
 //   template <> struct Fields<Part> {
 //     static constexpr std::string_view name = "Part";
@@ -22,33 +22,33 @@ struct Rules {
   bool required = false;
   double min = -std::numeric_limits<double>::infinity();
   double max = std::numeric_limits<double>::infinity();
-  double (*sd)() = nullptr;  // the doubt of a Reading given as a plain number; null = exact
-  std::size_t max_length = 200;     // bytes of a text
-  std::size_t max_items = 2000;     // of a list
-  bool date = false;                // a text YYYY-MM-DD, or empty
-  const char* note = "";            // for the schema: unit and meaning
+  double (*sd)() = nullptr;      // the doubt of a Reading given as a plain number; null = exact
+  std::size_t max_length = 200;  // bytes of a text
+  std::size_t max_items = 2000;  // of a list
+  bool date = false;             // a text YYYY-MM-DD, or empty
+  const char* note = "";         // for the schema: unit and meaning
 };
 
 template <class T, class M>
 struct Field {
   std::string_view name;
-  M T::*member;
+  M T::* member;
   Rules rules;
 };
 
 template <class T, class M>
-constexpr Field<T, M> field(std::string_view name, M T::*member, Rules rules = {}) {
+constexpr Field<T, M> field(std::string_view name, M T::* member, Rules rules = {}) {
   return {name, member, rules};
 }
 
 // A member whose own fields stand beside those of its owner.
 template <class T, class M>
 struct Inlined {
-  M T::*member;
+  M T::* member;
 };
 
 template <class T, class M>
-constexpr Inlined<T, M> inlined(M T::*member) {
+constexpr Inlined<T, M> inlined(M T::* member) {
   return {member};
 }
 

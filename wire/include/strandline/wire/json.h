@@ -19,7 +19,8 @@ struct TextLimits {
 };
 
 // The value of a JSON text (RFC 8259). Problems, one at most, with /line/column kept in the parameters:
-// document_too_large, invalid_utf8, too_deep, duplicate_key, not_a_number (NaN, Infinity, or beyond ±1.8e308), not_json.
+// document_too_large, invalid_utf8, too_deep, duplicate_key, not_a_number (NaN, Infinity, or beyond
+// ±1.8e308), not_json.
 Result<Json> parse(std::string_view text, const TextLimits& limits = {});
 
 // One line, or two spaces per level when `pretty`. Every string in `value` must be UTF-8.

@@ -7,7 +7,8 @@
 
 namespace strandline::wire {
 
-// Collects one definition per named type. `prefix` is where definitions live ("#/$defs/", "#/components/schemas/").
+// Collects one definition per named type. `prefix` is where definitions live ("#/$defs/",
+// "#/components/schemas/").
 class SchemaPrinter {
  public:
   explicit SchemaPrinter(std::string prefix) : prefix_(std::move(prefix)) {}
@@ -33,7 +34,8 @@ class SchemaPrinter {
     } else if constexpr (std::is_same_v<T, Reading>) {
       return reading(rules);
     } else if constexpr (is_vector<T>::value) {
-      return {{"type", "array"}, {"items", type<typename T::value_type>(rules)}, {"maxItems", rules.max_items}};
+      return {
+          {"type", "array"}, {"items", type<typename T::value_type>(rules)}, {"maxItems", rules.max_items}};
     } else if constexpr (is_array<T>::value) {
       return {{"type", "array"},
               {"items", type<typename T::value_type>(rules)},
@@ -57,10 +59,11 @@ class SchemaPrinter {
   }
 
   static Json reading(const Rules& rules) {
-    Json both{{"type", "object"},
-              {"properties", {{"value", bounded("number", rules)}, {"sd", {{"type", "number"}, {"minimum", 0}}}}},
-              {"required", {"value"}},
-              {"additionalProperties", false}};
+    Json both{
+        {"type", "object"},
+        {"properties", {{"value", bounded("number", rules)}, {"sd", {{"type", "number"}, {"minimum", 0}}}}},
+        {"required", {"value"}},
+        {"additionalProperties", false}};
     return {{"anyOf", {bounded("number", rules), std::move(both)}}};
   }
 

@@ -11,33 +11,38 @@ template <>
 struct Fields<law::Declared> {
   static constexpr std::string_view name = "Declared";
   static constexpr auto list = std::make_tuple(
-      field("cas", &law::Declared::cas, {.max_length = 20}), field("entry", &law::Declared::entry, {.max_length = 20}),
-      field("name", &law::Declared::name), field("percent", &law::Declared::percent, {.min = 0, .max = 100, .note = "% w/w"}),
+      field("cas", &law::Declared::cas, {.max_length = 20}),
+      field("entry", &law::Declared::entry, {.max_length = 20}), field("name", &law::Declared::name),
+      field("percent", &law::Declared::percent, {.min = 0, .max = 100, .note = "% w/w"}),
       field("basis", &law::Declared::basis, {.max_length = 60}));
 };
 
 template <>
 struct Fields<MinuteWindow> {
   static constexpr std::string_view name = "MinuteWindow";
-  static constexpr auto list = std::make_tuple(field("min", &MinuteWindow::min, {.min = 0, .max = 600, .note = "minutes"}),
-                                               field("target", &MinuteWindow::target, {.min = 0, .max = 600}),
-                                               field("max", &MinuteWindow::max, {.min = 0, .max = 600}));
+  static constexpr auto list =
+      std::make_tuple(field("min", &MinuteWindow::min, {.min = 0, .max = 600, .note = "minutes"}),
+                      field("target", &MinuteWindow::target, {.min = 0, .max = 600}),
+                      field("max", &MinuteWindow::max, {.min = 0, .max = 600}));
 };
 
 template <>
 struct Fields<ReferenceProcess> {
   static constexpr std::string_view name = "ReferenceProcess";
-  static constexpr auto list = std::make_tuple(
-      field("developer_percent", &ReferenceProcess::developer_percent, {.min = 0, .max = 60, .note = "% w/w in the bottle"}),
-      field("ratio", &ReferenceProcess::ratio, {.min = 0, .max = 20, .note = "g developer per g colour; 0 = used as it is"}),
-      field("minutes", &ReferenceProcess::minutes, {.min = 0, .max = 600}));
+  static constexpr auto list =
+      std::make_tuple(field("developer_percent", &ReferenceProcess::developer_percent,
+                            {.min = 0, .max = 60, .note = "% w/w in the bottle"}),
+                      field("ratio", &ReferenceProcess::ratio,
+                            {.min = 0, .max = 20, .note = "g developer per g colour; 0 = used as it is"}),
+                      field("minutes", &ReferenceProcess::minutes, {.min = 0, .max = 600}));
 };
 
 template <>
 struct Fields<RangeResults> {
   static constexpr std::string_view name = "RangeResults";
-  static constexpr auto list = std::make_tuple(field("measured", &RangeResults::measured, {.min = 0, .max = 1e6}),
-                                               field("simulated", &RangeResults::simulated));
+  static constexpr auto list =
+      std::make_tuple(field("measured", &RangeResults::measured, {.min = 0, .max = 1e6}),
+                      field("simulated", &RangeResults::simulated));
 };
 
 template <>
@@ -45,7 +50,8 @@ struct Fields<Range> {
   static constexpr std::string_view name = "Range";
   static constexpr auto list = std::make_tuple(
       field("id", &Range::id, {.required = true, .max_length = 60}), field("maker", &Range::maker),
-      field("name", &Range::name), field("cls", &Range::cls, {.required = true}), field("reference", &Range::reference),
+      field("name", &Range::name), field("cls", &Range::cls, {.required = true}),
+      field("reference", &Range::reference),
       field("ratios", &Range::ratios, {.min = 0, .max = 20, .max_items = 20}),
       field("developer_percents", &Range::developer_percents, {.min = 0, .max = 60, .max_items = 20}),
       field("minutes", &Range::minutes), field("level_min", &Range::level_min, {.min = 0, .max = 12}),
@@ -55,19 +61,23 @@ struct Fields<Range> {
       field("alkaline_lift", &Range::alkaline_lift, {.min = 0, .max = 20, .note = "permanent tint = 1"}),
       field("mix_life_min", &Range::mix_life_min, {.min = 0, .max = 1440, .note = "minutes"}),
       field("mix_warn_min", &Range::mix_warn_min, {.min = 0, .max = 1440, .note = "minutes"}),
-      field("corrector_max_share", &Range::corrector_max_share, {.min = 0, .max = 1}), field("results", &Range::results));
+      field("corrector_max_share", &Range::corrector_max_share, {.min = 0, .max = 1}),
+      field("results", &Range::results));
 };
 
 template <>
 struct Fields<Product> {
   static constexpr std::string_view name = "Product";
   static constexpr auto list = std::make_tuple(
-      field("id", &Product::id, {.required = true, .max_length = 60}), field("range", &Product::range, {.max_length = 60}),
-      field("name", &Product::name), field("cls", &Product::cls, {.required = true}),
-      field("level", &Product::level, {.min = 0, .max = 12}), field("tone", &Product::tone),
-      field("swatch", &Product::swatch, {.min = 0, .max = 1, .note = "reflectance, 400 to 700 nm in steps of 10"}),
+      field("id", &Product::id, {.required = true, .max_length = 60}),
+      field("range", &Product::range, {.max_length = 60}), field("name", &Product::name),
+      field("cls", &Product::cls, {.required = true}), field("level", &Product::level, {.min = 0, .max = 12}),
+      field("tone", &Product::tone),
+      field("swatch", &Product::swatch,
+            {.min = 0, .max = 1, .note = "reflectance, 400 to 700 nm in steps of 10"}),
       field("peroxide_percent", &Product::peroxide_percent, {.min = 0, .max = 60, .note = "% w/w"}),
-      field("declared", &Product::declared, {.max_items = 100}), field("fully_declared", &Product::fully_declared),
+      field("declared", &Product::declared, {.max_items = 100}),
+      field("fully_declared", &Product::fully_declared),
       field("stock_g", &Product::stock_g, {.min = 0, .max = 1e7}),
       field("package_g", &Product::package_g, {.min = 0, .max = 1e6}),
       field("price_per_g", &Product::price_per_g, {.min = 0, .max = 1e4}),

@@ -30,7 +30,8 @@ struct Words<Tone> {
 template <>
 struct Words<FibreKind> {
   static constexpr std::string_view name = "FibreKind";
-  static constexpr WordList<FibreKind, 2> list{{{FibreKind::pigmented, "pigmented"}, {FibreKind::white, "white"}}};
+  static constexpr WordList<FibreKind, 2> list{
+      {{FibreKind::pigmented, "pigmented"}, {FibreKind::white, "white"}}};
 };
 
 template <>
@@ -45,13 +46,14 @@ struct Words<ColourOrigin> {
 template <>
 struct Words<ServiceKind> {
   static constexpr std::string_view name = "ServiceKind";
-  static constexpr WordList<ServiceKind, 7> list{{{ServiceKind::permed, "permed"},
-                                                  {ServiceKind::straightened_mild, "straightened_mild"},
-                                                  {ServiceKind::straightened_alkaline, "straightened_alkaline"},
-                                                  {ServiceKind::relaxed, "relaxed"},
-                                                  {ServiceKind::lightened, "lightened"},
-                                                  {ServiceKind::home_colour, "home_colour"},
-                                                  {ServiceKind::plant_colour, "plant_colour"}}};
+  static constexpr WordList<ServiceKind, 7> list{
+      {{ServiceKind::permed, "permed"},
+       {ServiceKind::straightened_mild, "straightened_mild"},
+       {ServiceKind::straightened_alkaline, "straightened_alkaline"},
+       {ServiceKind::relaxed, "relaxed"},
+       {ServiceKind::lightened, "lightened"},
+       {ServiceKind::home_colour, "home_colour"},
+       {ServiceKind::plant_colour, "plant_colour"}}};
 };
 
 template <>
