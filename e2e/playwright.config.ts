@@ -12,6 +12,7 @@ export default defineConfig({
   outputDir: '../.cache/e2e',
   use: {
     launchOptions,
+    actionTimeout: 30_000,
     viewport: { width: 1180, height: 820 },
     locale: 'en-GB',
     timezoneId: 'Europe/Paris',

@@ -15,7 +15,9 @@ const hash = (step: string, id = visit) => `#/visits/${id}/${step}`;
 
 async function drawn(page: Page) {
   await expect(page.locator('[data-drawn="webgl"], [data-drawn="plain"]').first()).toBeVisible();
-  await page.waitForTimeout(600);
+  await expect(page.locator('[data-drawn="no"]')).toHaveCount(0);
+  await page.waitForLoadState('networkidle');
+  await page.waitForTimeout(1500);
 }
 async function planned(page: Page) {
   await expect(page.getByRole('complementary').getByRole('heading', { level: 2 }).first()).toBeVisible({
@@ -141,6 +143,8 @@ test('pictures of every screen', async ({ browser, salon }) => {
   expect(shots.length).toBeLessThanOrEqual(24);
   mkdirSync(folder, { recursive: true });
   for (const old of readdirSync(folder)) if (old.endsWith('.png')) rmSync(folder + old);
+  // The server's answer to the one plan in these pictures; it is asked for once.
+  let planned: string | undefined;
   for (const shot of shots) {
     const [width, height] = sizes[shot.size];
     const context = await browser.newContext({
@@ -152,6 +156,10 @@ test('pictures of every screen', async ({ browser, salon }) => {
       timezoneId: 'Europe/Paris',
     });
     const page = await context.newPage();
+    await page.route('**/api/v1/plan', async (route) => {
+      planned ??= await (await route.fetch({ timeout: 300_000 })).text();
+      await route.fulfill({ body: planned, contentType: 'application/json' });
+    });
     await shot.before?.(page);
     await open(page, salon, shot.at);
     await shot.ready(page);

@@ -46,15 +46,16 @@ test('a new head of five areas takes at most 60 taps, a returning one at most 12
   await first.tap(page.getByRole('button', { name: 'Start with the reading' }));
   await expectHair(page, 5);
 
+  const chip = (words: string) => page.locator('label', { has: page.getByText(words, { exact: true }) });
   const white = page.getByRole('spinbutton', { name: 'White' });
   for (const { area, level, white: share } of readings) {
-    await first.tap(page.locator('label').filter({ hasText: new RegExp(`^${area}$`) }));
+    await first.tap(chip(area));
     await first.tap(page.getByRole('button', { name: `level ${level}, natural` }));
     await first.hold(page.getByRole('button', { name: 'More: White' }), white, String(share));
-    await first.tap(page.locator('label').filter({ hasText: /^lengths$/ }));
+    await first.tap(chip('lengths'));
     await first.tap(page.getByRole('button', { name: 'level 6, natural' }));
-    await first.tap(page.locator('label').filter({ hasText: /^gold$/ }));
-    await first.tap(page.locator('label').filter({ hasText: /^regrowth$/ }));
+    await first.tap(chip('gold'));
+    await first.tap(chip('regrowth'));
   }
   expect(first.taps).toBeLessThanOrEqual(60);
   await expect(page.getByRole('button', { name: /nape/, pressed: true })).toContainText('level 4');

@@ -3,8 +3,11 @@ import './ui/base.css';
 import { mount } from 'svelte';
 import App from './App.svelte';
 import { keepPages } from './offline/worker.svelte';
+import { applyTheme } from './shell/settings.svelte';
 
 const target = document.getElementById('app');
 if (!target) throw new Error('index.html has no #app');
+// Before anything is drawn, so that ink and paper belong together from the first frame.
+applyTheme(matchMedia('(prefers-color-scheme: dark)'));
 mount(App, { target });
 if (import.meta.env.PROD) keepPages();

@@ -96,6 +96,23 @@ export const problems = {
   'problem.bad_request': () => 'The server could not read the question. Try again.',
   'problem.internal': () =>
     'The server failed at this; what was stored is still there. Look at its log, then try again.',
+  'problem.zone_in_two_bowls': (p: P) => `${of(p, 'zone')} is in two bowls. Keep it in one of them.`,
+  'problem.ratio_not_of_range': (p: P) =>
+    `Bowl ${of(p, 'bowl')}: the range does not allow a ratio of 1 : ${of(p, 'ratio')}. Mix as its instructions say.`,
+  'problem.developer_not_of_range': (p: P) =>
+    `Bowl ${of(p, 'bowl')}: the range does not allow ${of(p, 'percent')} % developer. Use a strength it names.`,
+  'problem.longer_than_range_allows': (p: P) =>
+    `Bowl ${of(p, 'bowl')}: ${of(p, 'minutes')} min is longer than the range allows (${of(p, 'max')}).`,
+  'problem.over_legal_limit': (p: P) =>
+    `Bowl ${of(p, 'bowl')} is over a legal limit. Do not use it; change its parts until it is within.`,
+  'problem.not_permitted_use': (p: P) =>
+    `Bowl ${of(p, 'bowl')} holds a substance that is not permitted for this use. Do not use it.`,
+  'problem.minutes_out_of_range': (p: P) =>
+    `${of(p, 'value')} minutes are outside ${of(p, 'min')} to ${of(p, 'max')}.`,
+  'problem.shelf_is_empty': () => 'The shelf holds no products. Add the salon’s products first.',
+  'problem.shelf_too_large': (p: P) => `The shelf holds more than ${of(p, 'max')} products.`,
+  'problem.not_an_amount': () => 'An amount must be a number of 0 or more.',
+  'problem.too_many_people': () => 'There are too many people for one visit.',
   'problem.not_found': () => 'This is not there any more.',
   'problem.answer_not_json': () => 'The server answered with something unreadable. Restart it and try again.',
 };

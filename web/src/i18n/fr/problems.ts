@@ -104,6 +104,23 @@ export const problems = {
   'problem.bad_request': () => 'Le serveur n’a pas pu lire la demande. Réessayer.',
   'problem.internal': () =>
     'Le serveur a échoué ; ce qui était enregistré l’est toujours. Voir son journal, puis réessayer.',
+  'problem.zone_in_two_bowls': (p: P) => `${of(p, 'zone')} est dans deux bols. La garder dans un seul.`,
+  'problem.ratio_not_of_range': (p: P) =>
+    `Bol ${of(p, 'bowl')} : la gamme ne permet pas la proportion 1 : ${of(p, 'ratio')}. Suivre son mode d’emploi.`,
+  'problem.developer_not_of_range': (p: P) =>
+    `Bol ${of(p, 'bowl')} : la gamme ne permet pas l’oxydant ${of(p, 'percent')} %. En prendre un qu’elle nomme.`,
+  'problem.longer_than_range_allows': (p: P) =>
+    `Bol ${of(p, 'bowl')} : ${of(p, 'minutes')} min dépassent ce que la gamme permet (${of(p, 'max')}).`,
+  'problem.over_legal_limit': (p: P) =>
+    `Le bol ${of(p, 'bowl')} dépasse une limite légale. Ne pas l’utiliser ; changer ses produits.`,
+  'problem.not_permitted_use': (p: P) =>
+    `Le bol ${of(p, 'bowl')} contient une substance non permise pour cet usage. Ne pas l’utiliser.`,
+  'problem.minutes_out_of_range': (p: P) =>
+    `${of(p, 'value')} minutes sont hors de ${of(p, 'min')} à ${of(p, 'max')}.`,
+  'problem.shelf_is_empty': () => 'L’étagère ne contient aucun produit. Ajouter d’abord ceux du salon.',
+  'problem.shelf_too_large': (p: P) => `L’étagère contient plus de ${of(p, 'max')} produits.`,
+  'problem.not_an_amount': () => 'Une quantité est un nombre de 0 ou plus.',
+  'problem.too_many_people': () => 'Trop de personnes pour une visite.',
   'problem.not_found': () => 'Ceci n’existe plus.',
   'problem.answer_not_json': () => 'Le serveur a répondu de façon illisible. Le relancer et réessayer.',
 };
