@@ -103,7 +103,7 @@ Range range(const std::string& id, const std::string& name, ProductClass cls, Re
 }
 
 void add_ranges(Shelf& s) {
-  Range permanent = range("cover", "permanent tint", ProductClass::permanent, {6, 1, 35}, {1, 1.5}, {3, 6, 9}, {25, 35, 45});
+  Range permanent = range("cover", "permanent tint", ProductClass::permanent, {6, 1, 35}, {1}, {3, 6, 9}, {25, 35, 45});
   permanent.bottle_blends = true;
   permanent.level_max = 10;
   s.ranges.push_back(permanent);

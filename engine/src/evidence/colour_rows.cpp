@@ -30,7 +30,8 @@ void colour_rows(Rows& rows) {
     // R is printed to three decimals: half a unit there is what K/S may differ by.
     const double rounding = std::abs(k_over_s(r - 5e-4) - k_over_s(r + 5e-4)) / 2 + 5e-4;
     rows.add("kubelka_munk.forward." + std::to_string(i + 1), ks, k_over_s(r), rounding, "Wilmsmann, J Soc Cosmet Chem 11:560 (1960)");
-    rows.add("kubelka_munk.back." + std::to_string(i + 1), r, r_infinity(ks), 6e-4, "Wilmsmann, J Soc Cosmet Chem 11:560 (1960)");
+    const double back = std::abs(r_infinity(ks - 5e-4) - r_infinity(ks + 5e-4)) / 2 + 5e-4;
+    rows.add("kubelka_munk.back." + std::to_string(i + 1), r, r_infinity(ks), back, "Wilmsmann, J Soc Cosmet Chem 11:560 (1960)");
   }
 }
 

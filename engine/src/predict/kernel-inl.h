@@ -1,4 +1,5 @@
 // Compiled once per processor target by kernel.cpp.
+// clang-format off: the guards toggle once per target.
 #ifndef STRANDLINE_KERNEL_CONSTANTS
 #define STRANDLINE_KERNEL_CONSTANTS
 #include "predict/kernel.h"
@@ -23,6 +24,7 @@ struct KernelConstants {
 #endif
 
 #include <hwy/contrib/math/math-inl.h>
+// clang-format on
 
 HWY_BEFORE_NAMESPACE();
 namespace strandline {

@@ -1,3 +1,4 @@
+// clang-format off: the order of these includes is Highway's.
 #include "predict/kernel.h"
 
 #undef HWY_TARGET_INCLUDE
@@ -6,6 +7,7 @@
 #include <hwy/highway.h>
 
 #include "engine/src/predict/kernel-inl.h"
+// clang-format on
 
 #if HWY_ONCE
 #include "strandline/optics.h"

@@ -1,0 +1,65 @@
+#include "strandline/evidence.h"
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <set>
+#include <nlohmann/json.hpp>
+
+#include "strandline/levels.h"
+
+namespace strandline {
+namespace {
+
+// Rows that do not hold today, each with the reason in docs/limits.md. One that starts to hold must leave the list.
+const std::set<std::string>& open_rows() {
+  static const std::set<std::string> rows = {"melanin.level8", "melanin.level9", "counter_tone.violet_on_orange_leaves_warmth",
+                                             "fill.with_is_warm"};
+  return rows;
+}
+
+// The neutral shades and developers of the demo shelf, read plainly.
+Shelf demo_shelf() {
+  std::ifstream in(std::string(STRANDLINE_SOURCE_DIR) + "/knowledge/demo/shelf.json");
+  const auto json = nlohmann::json::parse(in);
+  Shelf s;
+  for (const auto& r : json.at("ranges")) {
+    Range range;
+    range.id = r.at("id"), range.maker = r.at("maker");
+    range.cls = r.at("cls") == "demi" ? ProductClass::demi : ProductClass::permanent;
+    range.reference = {r.at("reference").at("developer_percent"), r.at("reference").at("ratio"), r.at("reference").at("minutes")};
+    range.minutes.target = r.at("minutes").at("target");
+    range.alkaline_lift = r.at("alkaline_lift");
+    s.ranges.push_back(range);
+  }
+  for (const auto& p : json.at("products")) {
+    Product product;
+    product.id = p.at("id"), product.range = p.at("range"), product.name = p.at("name");
+    product.cls = p.at("cls") == "developer" ? ProductClass::developer : p.at("cls") == "demi" ? ProductClass::demi : p.at("cls") == "permanent" ? ProductClass::permanent : ProductClass::home_care;
+    product.level = p.value("level", 0.0);
+    parse_tone(p.value("tone", "natural"), product.tone);
+    product.peroxide_percent = p.value("peroxide_percent", 0.0);
+    if (p.contains("swatch")) {
+      Spectrum swatch;
+      for (int b = 0; b < kBands; ++b) swatch[b] = p.at("swatch").at(static_cast<size_t>(b));
+      product.swatch = swatch;
+    }
+    s.products.push_back(product);
+  }
+  return s;
+}
+
+TEST(Evidence, EveryRowHoldsButThoseKnown) {
+  const auto rows = evidence(demo_shelf());
+  EXPECT_GE(rows.size(), 25u);
+  std::set<std::string> ids;
+  for (const EvidenceRow& r : rows) {
+    EXPECT_TRUE(ids.insert(r.id).second) << r.id << " stands twice";
+    EXPECT_FALSE(r.source.empty()) << r.id;
+    EXPECT_EQ(r.pass, !open_rows().count(r.id)) << r.id << ": expected " << r.expected << " ± " << r.tolerance << ", got " << r.got;
+  }
+  for (const std::string& id : open_rows()) EXPECT_TRUE(ids.count(id)) << id << " is no row any more";
+}
+
+}  // namespace
+}  // namespace strandline
