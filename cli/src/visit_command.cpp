@@ -57,10 +57,9 @@ std::optional<wire::ReadVisit> open_document(const VisitFlags& flags, Session& s
     session.exit_code = refuse(house.error(), flags, session);
     return std::nullopt;
   }
-  auto asked =
-      read_text(flags.file, session.io.in)
-          .and_then([](const std::string& text) { return wire::parse(text); })
-          .and_then([&](const wire::Json& json) { return salon::open_visit(json, house->sources()); });
+  auto asked = read_text(flags.file, session.io.in)
+                   .and_then([](const std::string& text) { return wire::parse(text); })
+                   .and_then([&](const wire::Json& json) { return salon::open_visit(json, house->sources()); });
   if (asked) return std::move(*asked);
   session.exit_code = refuse(asked.error(), flags, session);
   return std::nullopt;

@@ -56,8 +56,7 @@ TEST(BadDocuments, WhiteOfMoreThanAll) {
 TEST(BadDocuments, SharesOverOne) {
   const Json spans = *wire::parse(R"([{"id": "cropped", "to_cm": 6, "populations": [
     {"kind": "pigmented", "share": 0.8, "level": 3}, {"kind": "white", "share": 0.8}]}])");
-  expect_refused(with("/head/areas/0/spans", spans), "shares_do_not_add_up",
-                 "/head/areas/0/spans/0/populations");
+  expect_refused(with("/head/areas/0/spans", spans), "shares_do_not_add_up", "/head/areas/0/spans/0/populations");
 }
 
 TEST(BadDocuments, MissingZone) {
@@ -70,8 +69,7 @@ TEST(BadDocuments, UnknownShade) {
 }
 
 TEST(BadDocuments, EmptyShelf) {
-  const Ran got =
-      ran({"plan", "-", "--json"}, with("/shelf", *wire::parse(R"({"ranges": [], "products": []})")));
+  const Ran got = ran({"plan", "-", "--json"}, with("/shelf", *wire::parse(R"({"ranges": [], "products": []})")));
   EXPECT_EQ(got.code, refused);
   EXPECT_NE(got.out.find("\"path\": \"/shelf"), std::string::npos) << got.out;
 }
@@ -119,9 +117,7 @@ TEST(BadDocuments, AMissingFileIsNotTheDocumentsFault) {
 std::string mutated(std::mt19937& random) {
   Json document = *wire::parse(good());
   const Json flat = document.flatten();
-  const auto pick = [&](std::size_t n) {
-    return std::uniform_int_distribution<std::size_t>(0, n - 1)(random);
-  };
+  const auto pick = [&](std::size_t n) { return std::uniform_int_distribution<std::size_t>(0, n - 1)(random); };
   auto place = flat.begin();
   std::advance(place, static_cast<std::ptrdiff_t>(pick(flat.size())));
   static const char* odd[] = {"null",  "-1", "0",  "1e308", "-1e308", "5e-324", "\"\"",

@@ -42,8 +42,7 @@ TEST(Table, AlignsBothWays) {
 }
 
 TEST(Swatch, PaintsOnlyWhereTheTerminalCan) {
-  const wire::UnderLights brown{
-      {"#6b4a35", false}, {"#6b4a36", true}, {"#000000", false}, {"#ffffff", false}};
+  const wire::UnderLights brown{{"#6b4a35", false}, {"#6b4a36", true}, {"#000000", false}, {"#ffffff", false}};
   EXPECT_EQ(swatch(brown, {"daylight", false}), "#6b4a35 ");
   EXPECT_EQ(swatch(brown, {"lamp", false}), "#6b4a36*");
   EXPECT_EQ(swatch(brown, {"daylight", true}), "\x1b[48;2;107;74;53m      \x1b[0m ");
@@ -51,8 +50,7 @@ TEST(Swatch, PaintsOnlyWhereTheTerminalCan) {
 
 TEST(Timeline, DrawsHandsAndDevelopment) {
   Timeline t;
-  t.tasks = {{"apply:a", TaskKind::apply, "colourist", "A", 1, "a", "top/regrowth", 5, 20, 5, 5,
-              "whitest_first", ""}};
+  t.tasks = {{"apply:a", TaskKind::apply, "colourist", "A", 1, "a", "top/regrowth", 5, 20, 5, 5, "whitest_first", ""}};
   t.developments = {{"a", "top/regrowth", "A", 5, 20, 45, 55, 65, 56}};
   t.basin_min = 56;
   t.finish_min = 72;

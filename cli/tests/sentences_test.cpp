@@ -70,10 +70,10 @@ TEST(Sentences, CoverEveryCodeOfEngineAndSalon) {
 }
 
 TEST(Sentences, CoverEveryCodeOfTheCodec) {
-  for (const char* code : {"document_too_large", "invalid_utf8", "not_json", "not_a_number", "too_deep",
-                           "duplicate_key", "wrong_type", "missing_key", "unknown_key", "unknown_word",
-                           "unknown_name", "unknown_schema", "out_of_range", "too_long", "too_many",
-                           "wrong_count", "bad_date", "control_character", "populations_and_shorthand"}) {
+  for (const char* code :
+       {"document_too_large", "invalid_utf8", "not_json", "not_a_number", "too_deep", "duplicate_key", "wrong_type",
+        "missing_key", "unknown_key", "unknown_word", "unknown_name", "unknown_schema", "out_of_range", "too_long",
+        "too_many", "wrong_count", "bad_date", "control_character", "populations_and_shorthand"}) {
     ASSERT_NE(find(code), nullptr) << code;
     EXPECT_FALSE(find(code)->remedy.empty()) << code;
   }

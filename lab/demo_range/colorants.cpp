@@ -36,7 +36,8 @@ double brown(int b) { return std::exp(-(band_nm(b) - 550) / 260); }
 Spectrum mix(double base, const Vector3d& amounts) {
   Spectrum dye;
   for (int b = 0; b < kBands; ++b)
-    dye[b] = base * brown(b) + amounts[0] * bell(b, 440, 42) + amounts[1] * bell(b, 515, 40) + amounts[2] * bell(b, 605, 46);
+    dye[b] =
+        base * brown(b) + amounts[0] * bell(b, 440, 42) + amounts[1] * bell(b, 515, 40) + amounts[2] * bell(b, 605, 46);
   return dye;
 }
 
@@ -62,8 +63,10 @@ Vector3d bands_for(const Lab& wanted, double base, double* miss) {
     normal.diagonal() *= 1 + damping;
     normal.diagonal().array() += 1e-12;
     const Vector3d next = (x + normal.ldlt().solve(j.transpose() * error)).cwiseMax(0);
-    if ((goal - at(next)).norm() < error.norm()) x = next, damping = std::max(1e-9, damping / 3);
-    else damping *= 5;
+    if ((goal - at(next)).norm() < error.norm())
+      x = next, damping = std::max(1e-9, damping / 3);
+    else
+      damping *= 5;
   }
   *miss = delta_e_2000(colour(mix(base, x)), wanted);
   return x;

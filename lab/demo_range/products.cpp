@@ -27,8 +27,8 @@ Spectrum swatch(const Spectrum& dye) {
 
 std::string number(double level) { return std::to_string(static_cast<int>(level)); }
 
-// Invented contents, deeper shades hold more: half of what is customary at each depth (0.5 % for blond, 5 % for black in
-// the mix), split over a primary, a coupler for brown and one for red.
+// Invented contents, deeper shades hold more: half of what is customary at each depth (0.5 % for blond, 5 % for black
+// in the mix), split over a primary, a coupler for brown and one for red.
 void declare_oxidative(Product& p) {
   const double depth = std::pow(0.72, p.level);  // 1 → 0.72, 10 → 0.04
   auto percent = [&](double at_black) { return std::round(1000 * at_black * depth / 0.72) / 1000; };
@@ -78,7 +78,8 @@ Product plain(const std::string& id, const std::string& range, const std::string
 
 void add_correctors(Shelf& s, const std::string& range, double strength, double price) {
   for (const char* name : {"yellow", "red", "violet", "blue", "green"}) {
-    Product p = plain(range + "-corrector-" + name, range, std::string("corrector ") + name, ProductClass::corrector, 120, 60, price);
+    Product p = plain(range + "-corrector-" + name, range, std::string("corrector ") + name, ProductClass::corrector,
+                      120, 60, price);
     p.swatch = swatch(band(name, strength));
     s.products.push_back(std::move(p));
   }
@@ -117,7 +118,8 @@ void add_ranges(Shelf& s) {
   demi.alkaline_lift = 0.15;
   s.ranges.push_back(demi);
 
-  Range lightener = range("lift", "powder lightener", ProductClass::lightener, {6, 2, 40}, {1.5, 2}, {1.5, 3, 6, 9}, {15, 30, 45});
+  Range lightener =
+      range("lift", "powder lightener", ProductClass::lightener, {6, 2, 40}, {1.5, 2}, {1.5, 3, 6, 9}, {15, 30, 45});
   lightener.mix_warn_min = 45;
   lightener.mix_life_min = 60;
   s.ranges.push_back(lightener);
@@ -139,15 +141,28 @@ Shelf shelf(double* worst) {
   s.invented = true;
   add_ranges(s);
   add_shades(s, "cover", ProductClass::permanent,
-             {{Tone::natural, 1, 10}, {Tone::ash, 5, 9}, {Tone::gold, 4, 9}, {Tone::beige, 7, 9}, {Tone::copper, 5, 8},
-              {Tone::red, 4, 6}, {Tone::violet, 4, 6}}, 0.14, worst);
+             {{Tone::natural, 1, 10},
+              {Tone::ash, 5, 9},
+              {Tone::gold, 4, 9},
+              {Tone::beige, 7, 9},
+              {Tone::copper, 5, 8},
+              {Tone::red, 4, 6},
+              {Tone::violet, 4, 6}},
+             0.14, worst);
   add_correctors(s, "cover", 0.9, 0.18);
   add_shades(s, "gloss", ProductClass::demi,
-             {{Tone::natural, 3, 10}, {Tone::ash, 6, 9}, {Tone::violet, 8, 10}, {Tone::beige, 7, 10}, {Tone::gold, 5, 9},
-              {Tone::copper, 5, 8}, {Tone::red, 4, 6}}, 0.16, worst);
+             {{Tone::natural, 3, 10},
+              {Tone::ash, 6, 9},
+              {Tone::violet, 8, 10},
+              {Tone::beige, 7, 10},
+              {Tone::gold, 5, 9},
+              {Tone::copper, 5, 8},
+              {Tone::red, 4, 6}},
+             0.16, worst);
   add_correctors(s, "gloss", 0.7, 0.2);
-  add_shades(s, "bright", ProductClass::high_lift, {{Tone::natural, 10, 10}, {Tone::ash, 10, 10}, {Tone::violet, 10, 10}, {Tone::beige, 10, 10}},
-             0.17, worst);
+  add_shades(s, "bright", ProductClass::high_lift,
+             {{Tone::natural, 10, 10}, {Tone::ash, 10, 10}, {Tone::violet, 10, 10}, {Tone::beige, 10, 10}}, 0.17,
+             worst);
   for (double percent : {1.5, 3.0, 6.0, 9.0, 12.0}) {
     const std::string text = percent == 1.5 ? "1.5" : number(percent);
     Product p = plain("developer-" + text, "", "developer " + text + " %", ProductClass::developer, 1000, 1000, 0.011);
@@ -156,7 +171,8 @@ Shelf shelf(double* worst) {
   }
   s.products.push_back(plain("lift-powder", "lift", "powder lightener", ProductClass::lightener, 500, 500, 0.07));
   for (const char* name : {"yellow", "red", "blue", "violet"}) {
-    Product p = plain(std::string("vivid-") + name, "vivid", std::string("direct ") + name, ProductClass::direct, 150, 100, 0.12);
+    Product p = plain(std::string("vivid-") + name, "vivid", std::string("direct ") + name, ProductClass::direct, 150,
+                      100, 0.12);
     p.swatch = swatch(band(name, 1.1));
     s.products.push_back(std::move(p));
   }

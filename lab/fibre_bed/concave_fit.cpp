@@ -9,8 +9,7 @@ namespace strandline::fibre_bed {
 namespace {
 
 // Least squares over the columns in use; the others stay 0.
-Eigen::VectorXd solve_in_use(const Eigen::MatrixXd& a, const Eigen::VectorXd& b,
-                             const std::vector<bool>& used) {
+Eigen::VectorXd solve_in_use(const Eigen::MatrixXd& a, const Eigen::VectorXd& b, const std::vector<bool>& used) {
   std::vector<int> columns;
   for (int j = 0; j < a.cols(); ++j)
     if (used[j]) columns.push_back(j);
@@ -75,8 +74,7 @@ System weighted_system(std::span<const CurvePoint> curve, double offset, const s
     const double weight = d * d / (curve[i].reflectance * curve[i].relative_error);
     // e = e(0) + sum alpha (1 - (1 - tau/kappa)^3): every coefficient is non-negative in this form.
     s.a(i, 0) = weight;
-    for (size_t j = 0; j < kappa.size(); ++j)
-      s.a(i, j + 1) = weight * (1 - cube_below(curve[i].tau, kappa[j]));
+    for (size_t j = 0; j < kappa.size(); ++j) s.a(i, j + 1) = weight * (1 - cube_below(curve[i].tau, kappa[j]));
     s.b[i] = weight / d;
   }
   return s;

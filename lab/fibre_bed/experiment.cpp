@@ -21,8 +21,7 @@ double Tally::standard_error(int output) const {
   return std::sqrt(sum / (blocks_ - 1) / blocks_);
 }
 
-Tally::Estimate Tally::derived(const std::function<double(std::span<const double>)>& quantity,
-                               int groups) const {
+Tally::Estimate Tally::derived(const std::function<double(std::span<const double>)>& quantity, int groups) const {
   groups = std::min(groups, blocks_);
   auto means_without = [&](int left_out) {
     std::vector<double> sums(outputs_);
@@ -57,8 +56,7 @@ Tally run(const Experiment& experiment, int outputs,
         const Packing packing = pack(experiment.bed, seed);
         const auto sums = tally.block(b);
         for (int i = 0; i < experiment.photons; ++i)
-          count(follow(experiment.bed, packing, experiment.launch, experiment.longest, seed,
-                       static_cast<uint64_t>(i)),
+          count(follow(experiment.bed, packing, experiment.launch, experiment.longest, seed, static_cast<uint64_t>(i)),
                 sums);
         for (double& s : sums) s /= experiment.photons;
       }

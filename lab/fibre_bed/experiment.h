@@ -26,9 +26,7 @@ class Tally {
   int blocks() const { return blocks_; }
   int outputs() const { return outputs_; }
   std::span<double> block(int b) { return {values_.data() + b * outputs_, static_cast<size_t>(outputs_)}; }
-  std::span<const double> block(int b) const {
-    return {values_.data() + b * outputs_, static_cast<size_t>(outputs_)};
-  }
+  std::span<const double> block(int b) const { return {values_.data() + b * outputs_, static_cast<size_t>(outputs_)}; }
   double mean(int output) const;
   double standard_error(int output) const;
 

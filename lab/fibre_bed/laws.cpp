@@ -39,9 +39,8 @@ double least(double low, double high, const std::function<double(double)>& f) {
 
 double best_m(std::span<const Blend> blends) {
   const double log_m = least(std::log(0.005), 0, [&](double l) {
-    return misfit(blends, [&](const Blend& b) {
-      return blend_stearns_noechel(b.share, b.white, b.pigmented, std::exp(l));
-    });
+    return misfit(blends,
+                  [&](const Blend& b) { return blend_stearns_noechel(b.share, b.white, b.pigmented, std::exp(l)); });
   });
   return std::exp(log_m);
 }

@@ -80,8 +80,8 @@ Choice parse(int argc, char** argv) {
     throw std::invalid_argument("say what to make: --all, --curve, --blend or --geometry");
   if (c.out.folder.empty()) throw std::invalid_argument("say where to write: --out FOLDER");
   char text[96];
-  std::snprintf(text, sizeof text, "fibre_bed --all --out knowledge/fibre --scale %g --seed %llu",
-                c.out.effort.scale, static_cast<unsigned long long>(c.out.effort.seed));
+  std::snprintf(text, sizeof text, "fibre_bed --all --out knowledge/fibre --scale %g --seed %llu", c.out.effort.scale,
+                static_cast<unsigned long long>(c.out.effort.seed));
   c.out.command = text;
   return c;
 }
@@ -97,8 +97,7 @@ int main(int argc, char** argv) {
     if (c.blend) strandline::fibre_bed::produce_blend(c.out);
     if (c.geometry) strandline::fibre_bed::produce_geometry(c.out);
     std::printf("%.0f s on %d threads\n",
-                std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count(),
-                c.out.effort.threads);
+                std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count(), c.out.effort.threads);
     return 0;
   } catch (const std::invalid_argument& e) {
     std::fprintf(stderr, "fibre_bed: %s\n", e.what());

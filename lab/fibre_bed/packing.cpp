@@ -46,14 +46,11 @@ void Packing::move(int disc, Point to) {
 
 Packing::Packing(const PackingSpec& spec) : side_(spec.side) {
   if (!(spec.fraction >= 0.01 && spec.fraction <= 0.6))
-    throw std::invalid_argument("packing fraction " + std::to_string(spec.fraction) +
-                                " is not in [0.01, 0.6]");
-  if (side_ < 4)
-    throw std::invalid_argument("packing side " + std::to_string(side_) + " is below 4 diameters");
+    throw std::invalid_argument("packing fraction " + std::to_string(spec.fraction) + " is not in [0.01, 0.6]");
+  if (side_ < 4) throw std::invalid_argument("packing side " + std::to_string(side_) + " is below 4 diameters");
   near_.resize(side_ * side_);
   Random random(spec.seed, 0x7061636bULL);
-  const size_t wanted =
-      static_cast<size_t>(std::lround(spec.fraction * side_ * side_ * 4 / std::numbers::pi));
+  const size_t wanted = static_cast<size_t>(std::lround(spec.fraction * side_ * side_ * 4 / std::numbers::pi));
   size_t in_row = 0;
   if (spec.row) {
     for (int i = 0; i < 200 * side_ && centres_.size() < wanted; ++i)
@@ -81,8 +78,7 @@ void Packing::build_grid() {
   for (int disc = 0; disc < static_cast<int>(centres_.size()); ++disc) {
     const Point c = centres_[disc];
     for (int z = static_cast<int>(std::floor(c.z - 0.5)); z <= static_cast<int>(std::floor(c.z + 0.5)); ++z)
-      for (int y = static_cast<int>(std::floor(c.y - 0.5)); y <= static_cast<int>(std::floor(c.y + 0.5));
-           ++y) {
+      for (int y = static_cast<int>(std::floor(c.y - 0.5)); y <= static_cast<int>(std::floor(c.y + 0.5)); ++y) {
         // The square of the plane nearest to the disc must touch it.
         const double near_y = std::clamp(c.y, double(y), double(y + 1)) - c.y,
                      near_z = std::clamp(c.z, double(z), double(z + 1)) - c.z;

@@ -11,24 +11,21 @@ inline uint64_t fibre_id(int64_t tile_y, int64_t tile_z, int disc) {
 }
 
 template <class Exists>
-std::optional<Packing::Hit> Packing::first_hit(Point origin, Point along, uint64_t skip, double top,
-                                               double bottom, Exists exists) const {
+std::optional<Packing::Hit> Packing::first_hit(Point origin, Point along, uint64_t skip, double top, double bottom,
+                                               Exists exists) const {
   constexpr double never = std::numeric_limits<double>::infinity();
   constexpr double radius2 = 0.25;
   int64_t cy = static_cast<int64_t>(std::floor(origin.y)), cz = static_cast<int64_t>(std::floor(origin.z));
   const int step_y = along.y > 0 ? 1 : -1, step_z = along.z > 0 ? 1 : -1;
   const double delta_y = along.y == 0 ? never : 1 / std::abs(along.y),
                delta_z = along.z == 0 ? never : 1 / std::abs(along.z);
-  double next_y =
-      along.y == 0 ? never : (along.y > 0 ? double(cy + 1) - origin.y : origin.y - double(cy)) * delta_y;
-  double next_z =
-      along.z == 0 ? never : (along.z > 0 ? double(cz + 1) - origin.z : origin.z - double(cz)) * delta_z;
+  double next_y = along.y == 0 ? never : (along.y > 0 ? double(cy + 1) - origin.y : origin.y - double(cy)) * delta_y;
+  double next_z = along.z == 0 ? never : (along.z > 0 ? double(cz + 1) - origin.z : origin.z - double(cz)) * delta_z;
   std::optional<Hit> best;
   double best_distance = never;
   while (true) {
     // Tile of this square and the square inside the tile.
-    const int64_t tile_y = (cy >= 0 ? cy : cy - side_ + 1) / side_,
-                  tile_z = (cz >= 0 ? cz : cz - side_ + 1) / side_;
+    const int64_t tile_y = (cy >= 0 ? cy : cy - side_ + 1) / side_, tile_z = (cz >= 0 ? cz : cz - side_ + 1) / side_;
     const int cell = static_cast<int>((cz - tile_z * side_) * side_ + (cy - tile_y * side_));
     for (int i = start_[cell]; i < start_[cell + 1]; ++i) {
       const Entry& e = entries_[i];

@@ -26,8 +26,7 @@ void write_reference(const Output& out, const BlendStudy& study) {
   write_file(out.folder + "/blend_curves.json", to_json(file));
 }
 
-void write_constants(const Output& out, const std::vector<Variant>& beds,
-                     const std::vector<BlendStudy>& studies) {
+void write_constants(const Output& out, const std::vector<Variant>& beds, const std::vector<BlendStudy>& studies) {
   TableFile file{"blend_constants",
                  "Stearns-Noechel M that suits each blend best, misfit as rms of L*, and M in other beds",
                  "optical depth; M; L*",
@@ -67,8 +66,7 @@ void produce_blend(const Output& out) {
   const size_t random = beds.size();  // the beds before this one are mixed at random without scattering
   for (Variant& v : white_variants()) beds.push_back(std::move(v));
   std::vector<BlendStudy> studies;
-  for (size_t v = 0; v < beds.size(); ++v)
-    studies.push_back(study_blend(beds[v].bed, v == 0 ? 3e5 : 8e4, out.effort));
+  for (size_t v = 0; v < beds.size(); ++v) studies.push_back(study_blend(beds[v].bed, v == 0 ? 3e5 : 8e4, out.effort));
   write_reference(out, studies[0]);
   write_constants(out, beds, studies);
   double mean = 0, square = 0;
@@ -82,12 +80,12 @@ void produce_blend(const Output& out) {
                                      "computed: mean and sd over eight beds of the best single M for white "
                                      "0.01-0.04 among pigmented 0.06-5"}}}));
   for (size_t v = 0; v < beds.size(); ++v)
-    std::printf("%-14s M %.3f +- %.3f, rms of L* %.2f\n", beds[v].name.c_str(), studies[v].m.value,
-                studies[v].m.error, studies[v].misfit);
+    std::printf("%-14s M %.3f +- %.3f, rms of L* %.2f\n", beds[v].name.c_str(), studies[v].m.value, studies[v].m.error,
+                studies[v].misfit);
   std::printf("M over the first %zu: %.3f, sd %.3f\n", random, mean, sd);
   for (const BlendPair& p : studies[0].pairs)
-    std::printf("white %.2f among %.2f: M %.3f +- %.3f, rms of L* %.2f\n", p.tau_white, p.tau_pigmented,
-                p.m.value, p.m.error, p.misfit);
+    std::printf("white %.2f among %.2f: M %.3f +- %.3f, rms of L* %.2f\n", p.tau_white, p.tau_pigmented, p.m.value,
+                p.m.error, p.misfit);
   print_power_laws(studies[0]);
 }
 

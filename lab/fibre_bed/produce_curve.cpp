@@ -23,16 +23,14 @@ double spread(const std::vector<std::vector<Value>>& curves, size_t i) {
   return std::sqrt(sum / static_cast<double>(curves.size() - 1));
 }
 
-void write_curve(const Output& out, const std::vector<Variant>& beds,
-                 const std::vector<std::vector<Value>>& curves) {
-  TableFile file{
-      "reflectance_curve",
-      "Reflectance of a thick bed of fibres by optical depth, with its spread over packings, tilts and tops",
-      "optical depth across one fibre diameter; reflectance",
-      kSource,
-      out.command,
-      {"tau", "reflectance", "standard_error", "spread"},
-      {}};
+void write_curve(const Output& out, const std::vector<Variant>& beds, const std::vector<std::vector<Value>>& curves) {
+  TableFile file{"reflectance_curve",
+                 "Reflectance of a thick bed of fibres by optical depth, with its spread over packings, tilts and tops",
+                 "optical depth across one fibre diameter; reflectance",
+                 kSource,
+                 out.command,
+                 {"tau", "reflectance", "standard_error", "spread"},
+                 {}};
   for (size_t v = 1; v < beds.size(); ++v) file.columns.push_back(beds[v].name);
   const auto tau = curve_depths();
   for (size_t i = 0; i < tau.size(); ++i) {
@@ -60,8 +58,7 @@ ConcaveCurve fit(const std::vector<Value>& curve) {
 void produce_curve(const Output& out) {
   const auto beds = variants();
   std::vector<std::vector<Value>> curves;
-  for (size_t v = 0; v < beds.size(); ++v)
-    curves.push_back(study_curve(beds[v].bed, v == 0 ? 6e5 : 8e4, out.effort));
+  for (size_t v = 0; v < beds.size(); ++v) curves.push_back(study_curve(beds[v].bed, v == 0 ? 6e5 : 8e4, out.effort));
   write_curve(out, beds, curves);
   const ConcaveCurve f = fit(curves[0]);
   TableFile terms{"reflectance_cubes",
@@ -74,12 +71,12 @@ void produce_curve(const Output& out) {
                   {}};
   for (size_t j = 0; j < f.kappa.size(); ++j) terms.rows.push_back({f.kappa[j], f.alpha[j]});
   write_file(out.folder + "/reflectance_cubes.json", to_json(terms));
-  write_file(out.folder + "/reflectance_e_inf.json",
-             to_json(ConstantsFile{
-                 "Floor of R(tau): 1/(R + c) of fibres that let no light out again",
-                 out.command,
-                 {{"reflectance_e_inf", f.e_inf, 0, "1",
-                   std::string(kSource) + "; moves all of the curve, so it has no spread of its own"}}}));
+  write_file(
+      out.folder + "/reflectance_e_inf.json",
+      to_json(ConstantsFile{"Floor of R(tau): 1/(R + c) of fibres that let no light out again",
+                            out.command,
+                            {{"reflectance_e_inf", f.e_inf, 0, "1",
+                              std::string(kSource) + "; moves all of the curve, so it has no spread of its own"}}}));
   const auto tau = curve_depths();
   std::printf("%9s %9s %9s %9s %7s %10s\n", "tau", "R", "s.e.", "spread", "L*", "fit off, %");
   double worst = 0;
@@ -89,8 +86,8 @@ void produce_curve(const Output& out) {
     std::printf("%9.4f %9.5f %9.5f %9.5f %7.2f %10.2f\n", tau[i], r, curves[0][i].error, spread(curves, i),
                 lightness(r), off);
   }
-  std::printf("fit of %zu terms: worst %.2f %% for 0.002 <= tau <= 10; R(0) of the fit %.3f\n",
-              f.kappa.size(), worst, f.reflectance(0));
+  std::printf("fit of %zu terms: worst %.2f %% for 0.002 <= tau <= 10; R(0) of the fit %.3f\n", f.kappa.size(), worst,
+              f.reflectance(0));
 }
 
 }  // namespace strandline::fibre_bed

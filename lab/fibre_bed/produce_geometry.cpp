@@ -25,8 +25,8 @@ constexpr View kViews[] = {{"sphere", &Geometry::sphere},
 
 // Floor of a view, or how far it lies from the sphere's, over all beds: reference value, sd of Monte Carlo
 // and of the beds.
-ConstantsFile::Constant over_beds(const std::string& key, const std::vector<Geometry>& studies,
-                                  const std::string& unit, const std::string& source, auto floor) {
+ConstantsFile::Constant over_beds(const std::string& key, const std::vector<Geometry>& studies, const std::string& unit,
+                                  const std::string& source, auto floor) {
   const Value reference = floor(studies[0]);
   double sum = 0;
   for (size_t v = 1; v < studies.size(); ++v) sum += std::pow(floor(studies[v]).value - reference.value, 2);
@@ -50,10 +50,8 @@ void produce_geometry(const Output& out) {
                  out.command,
                  {"tau"},
                  {}};
-  for (const View& v : kViews)
-    file.columns.push_back(v.name), file.columns.push_back(std::string(v.name) + "_error");
-  std::printf("%9s %18s %18s %18s %18s %18s\n", "tau", "sphere", "excluded", "45/0 average", "along",
-              "across");
+  for (const View& v : kViews) file.columns.push_back(v.name), file.columns.push_back(std::string(v.name) + "_error");
+  std::printf("%9s %18s %18s %18s %18s %18s\n", "tau", "sphere", "excluded", "45/0 average", "along", "across");
   for (size_t i = 0; i < g.tau.size(); ++i) {
     std::vector<double> row{g.tau[i]};
     std::printf("%9.4f", g.tau[i]);
@@ -69,8 +67,8 @@ void produce_geometry(const Output& out) {
   ConstantsFile constants{"Black by measuring geometry", out.command, {}};
   const std::string source = std::string(kSource) + "; sd over eight beds and of the Monte Carlo";
   for (const View& v : kViews)
-    constants.constants.push_back(over_beds(std::string("bed_floor_") + v.name, studies, "reflectance",
-                                            source, [&](const Geometry& s) { return (s.*v.values).back(); }));
+    constants.constants.push_back(over_beds(std::string("bed_floor_") + v.name, studies, "reflectance", source,
+                                            [&](const Geometry& s) { return (s.*v.values).back(); }));
   for (const View& v : {kViews[1], kViews[2]})
     constants.constants.push_back(over_beds(std::string("bed_shift_") + v.name, studies,
                                             "reflectance, to add to a sphere reading of black", source,

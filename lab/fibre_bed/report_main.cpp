@@ -15,11 +15,8 @@ namespace {
 
 void print_curve() {
   const double floor = Constants{}.bed_floor_sphere;
-  std::printf(
-      "R(tau), light at 8 degrees, all that returns. x is K/S of (R - floor)/(1 - floor), floor %.4f\n",
-      floor);
-  std::printf("%9s %9s %9s %9s %7s %8s %8s %12s\n", "tau", "R", "s.e.", "spread", "L*", "x", "x/tau",
-              "K-M, x=17tau");
+  std::printf("R(tau), light at 8 degrees, all that returns. x is K/S of (R - floor)/(1 - floor), floor %.4f\n", floor);
+  std::printf("%9s %9s %9s %9s %7s %8s %8s %12s\n", "tau", "R", "s.e.", "spread", "L*", "x", "x/tau", "K-M, x=17tau");
   for (const auto& row : tables::reflectance_curve) {
     const double tau = row[0], r = row[1], above = (r - floor) / (1 - floor);
     std::printf("%9.4f %9.5f %9.5f %9.5f %7.2f", tau, r, row[2], row[3], lightness(r));
@@ -55,8 +52,7 @@ void print_blends() {
     for (size_t i = first; i < end; ++i) std::printf(" %6.1f", lightness(rows[i][3]));
     std::printf("\n  law      ");
     for (size_t i = first; i < end; ++i)
-      std::printf(" %6.1f",
-                  lightness(blend_stearns_noechel(rows[i][2], rows[end - 1][3], rows[first][3], m.value)));
+      std::printf(" %6.1f", lightness(blend_stearns_noechel(rows[i][2], rows[end - 1][3], rows[first][3], m.value)));
     std::printf("\n");
     first = end;
   }
@@ -64,9 +60,8 @@ void print_blends() {
 
 void print_floor(const char* what, const char* key, const char* measured) {
   const ConstantInfo& c = info(key);
-  std::printf("%-34s R %.4f sd %.4f  L* %4.1f (%4.1f to %4.1f)   %s\n", what, c.value, c.sd,
-              lightness(c.value), lightness(std::max(0.0, c.value - c.sd)), lightness(c.value + c.sd),
-              measured);
+  std::printf("%-34s R %.4f sd %.4f  L* %4.1f (%4.1f to %4.1f)   %s\n", what, c.value, c.sd, lightness(c.value),
+              lightness(std::max(0.0, c.value - c.sd)), lightness(c.value + c.sd), measured);
 }
 
 void print_floors() {

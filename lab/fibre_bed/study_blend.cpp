@@ -73,9 +73,8 @@ BlendStudy study_blend(const BedSpec& bed, double photons, const Effort& effort)
     for (int s = 0; s < kShareCount; ++s) p.errors.push_back(t.standard_error(pair * kShareCount + s));
     const auto m = t.derived([&](std::span<const double> v) { return best_m(blends_of(v, pair)); });
     p.m = {m.value, m.standard_error};
-    p.misfit = misfit(p.blends, [&](const Blend& b) {
-      return blend_stearns_noechel(b.share, b.white, b.pigmented, m.value);
-    });
+    p.misfit =
+        misfit(p.blends, [&](const Blend& b) { return blend_stearns_noechel(b.share, b.white, b.pigmented, m.value); });
     all.insert(all.end(), p.blends.begin(), p.blends.end());
     study.pairs.push_back(std::move(p));
   }
@@ -88,8 +87,8 @@ BlendStudy study_blend(const BedSpec& bed, double photons, const Effort& effort)
     return best_m(every);
   });
   study.m = {m.value, m.standard_error};
-  study.misfit = misfit(
-      all, [&](const Blend& b) { return blend_stearns_noechel(b.share, b.white, b.pigmented, m.value); });
+  study.misfit =
+      misfit(all, [&](const Blend& b) { return blend_stearns_noechel(b.share, b.white, b.pigmented, m.value); });
   return study;
 }
 

@@ -17,9 +17,7 @@ std::vector<Variant> variants() {
     change(v.bed);
     return v;
   };
-  auto tilt = [](double sd) {
-    return [sd](BedSpec& b) { b.surface.tilt_sd = b.surface.tilt_sd_around = sd; };
-  };
+  auto tilt = [](double sd) { return [sd](BedSpec& b) { b.surface.tilt_sd = b.surface.tilt_sd_around = sd; }; };
   return {with("reference", [](BedSpec&) {}),
           with("packing_35", [](BedSpec& b) { b.fraction = 0.35; }),
           with("packing_54", [](BedSpec& b) { b.fraction = 0.54; }),
@@ -34,8 +32,7 @@ std::vector<Variant> white_variants() {
   std::vector<Variant> v(4);
   v[0].name = "packets_2", v[0].bed.packet = 2;
   v[1].name = "packets_6", v[1].bed.packet = 6;
-  v[2].name = "white_medulla",
-  v[2].bed.scatter = {.coefficient = 5, .core = 0.3, .anisotropy = 0, .share = 1};
+  v[2].name = "white_medulla", v[2].bed.scatter = {.coefficient = 5, .core = 0.3, .anisotropy = 0, .share = 1};
   v[3].name = "white_pores", v[3].bed.scatter = {.coefficient = 1, .core = 1, .anisotropy = 0.8, .share = 1};
   return v;
 }

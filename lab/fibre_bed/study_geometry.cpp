@@ -19,8 +19,7 @@ struct Detector {
 
 void add(std::span<double> sums, int view, std::span<const double> tau, const Photon& p, double factor) {
   const double path = p.path_total();
-  for (size_t i = 0; i < tau.size(); ++i)
-    sums[view * tau.size() + i] += factor * p.weight * std::exp(-tau[i] * path);
+  for (size_t i = 0; i < tau.size(); ++i) sums[view * tau.size() + i] += factor * p.weight * std::exp(-tau[i] * path);
 }
 
 std::vector<Value> values(const Tally& t, int view, int n) {

@@ -11,9 +11,9 @@ namespace strandline::fibre_bed {
 double fresnel(double cosine, double eta);
 
 struct SurfaceSpec {
-  double index = 1.55;    // of the fibre against air; keratin: Wortmann et al. 2003
-  double tilt_mean = 0;   // slope of the facets along the fibre, rad; + leans the outward normal towards +x
-  double tilt_sd = 0.08;  // its spread along the fibre, rad
+  double index = 1.55;           // of the fibre against air; keratin: Wortmann et al. 2003
+  double tilt_mean = 0;          // slope of the facets along the fibre, rad; + leans the outward normal towards +x
+  double tilt_sd = 0.08;         // its spread along the fibre, rad
   double tilt_sd_around = 0.08;  // spread around the fibre, rad
 };
 

@@ -75,8 +75,8 @@ class Life {
     const double in_plane = std::hypot(direction_.y, direction_.z);
     if (in_plane < 1e-9) return finish(Photon::End::lost);
     const Point along{direction_.y / in_plane, direction_.z / in_plane};
-    const auto hit = packing_.first_hit(at_, along, left_, top_, bottom_,
-                                        [this](Point c, uint64_t f) { return exists(c, f); });
+    const auto hit =
+        packing_.first_hit(at_, along, left_, top_, bottom_, [this](Point c, uint64_t f) { return exists(c, f); });
     if (!hit) {
       if (direction_.z < 0) return finish(Photon::End::returned);
       if (!bed_.mirror_below) return finish(Photon::End::passed);
@@ -135,8 +135,7 @@ class Life {
       if (const InnerScatter& s = bed_.scatter; scatters && s.coefficient > 0) {
         const double core = s.core * kRadius, inside2 = b * b - square + core * core;
         if (inside2 > 0) {
-          const double half = std::sqrt(inside2), enter = std::max(0.0, -b - half),
-                       leave = std::min(stop, -b + half);
+          const double half = std::sqrt(inside2), enter = std::max(0.0, -b - half), leave = std::min(stop, -b + half);
           const double free = -std::log(1 - random_.uniform()) / s.coefficient * in_plane;
           if (enter + free < leave) stop = enter + free, event = true;
         }

@@ -60,12 +60,11 @@ Result<House> open_house(const HouseFiles& files) {
 }
 
 wire::Sources House::sources() const {
-  return {[this](const std::string& name) {
-            return name.empty() || name == "demo" ? std::optional(demo) : std::nullopt;
-          },
-          [this](const std::string& name) {
-            return name.empty() || name == "house" ? std::optional(policy) : std::nullopt;
-          }};
+  return {
+      [this](const std::string& name) { return name.empty() || name == "demo" ? std::optional(demo) : std::nullopt; },
+      [this](const std::string& name) {
+        return name.empty() || name == "house" ? std::optional(policy) : std::nullopt;
+      }};
 }
 
 }  // namespace strandline::salon

@@ -61,9 +61,8 @@ Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effo
 }
 
 Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort) {
-  const auto planned = asked.visit.bowls.empty()
-                           ? strandline::plan(asked.visit, options(asked, effort))
-                           : strandline::what_if(asked.visit, report_options(asked, effort));
+  const auto planned = asked.visit.bowls.empty() ? strandline::plan(asked.visit, options(asked, effort))
+                                                 : strandline::what_if(asked.visit, report_options(asked, effort));
   return planned.map([](const VisitPlan& p) { return p.timeline; });
 }
 

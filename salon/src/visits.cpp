@@ -61,8 +61,8 @@ Result<SavedVisit> save_new(World& world, const wire::Json& document, const wire
   });
 }
 
-Result<SavedVisit> save_change(World& world, const std::string& id, std::int64_t seen_seq,
-                               const wire::Json& document, const wire::Sources& sources) {
+Result<SavedVisit> save_change(World& world, const std::string& id, std::int64_t seen_seq, const wire::Json& document,
+                               const wire::Sources& sources) {
   return keepable(document, sources).and_then([&](const wire::Json& kept) -> Result<SavedVisit> {
     const auto row = world.store->visit(id);
     if (!row) return problem_of(row.error());

@@ -14,8 +14,7 @@ const wire::Sources sources{[](const std::string&) { return std::optional(Shelf{
 
 World world(std::function<bool()> fails = {}) {
   auto counter = std::make_shared<int>(0);
-  return {[] { return std::string("2026-03-10T10:00:00Z"); },
-          [counter] { return "id" + std::to_string(++*counter); },
+  return {[] { return std::string("2026-03-10T10:00:00Z"); }, [counter] { return "id" + std::to_string(++*counter); },
           std::move(*store::Store::open({":memory:", std::move(fails)}))};
 }
 

@@ -22,9 +22,7 @@ std::string without_port(const std::string& host) {
   return host.substr(0, colon);
 }
 
-bool changes_something(const std::string& method) {
-  return method != "GET" && method != "HEAD" && method != "OPTIONS";
-}
+bool changes_something(const std::string& method) { return method != "GET" && method != "HEAD" && method != "OPTIONS"; }
 
 bool is_known_method(const std::string& method) {
   return method == "GET" || method == "HEAD" || method == "POST" || method == "PUT";
@@ -44,14 +42,12 @@ Problems Guard::check(const httplib::Request& request) const {
     return std::find(hosts.begin(), hosts.end(), name) != hosts.end() ||
            std::find(hosts.begin(), hosts.end(), without_port(name)) != hosts.end();
   };
-  if (request.get_header_value_count("Host") != 1 || !ours(host))
-    return {one("host_not_allowed", "host", host)};
+  if (request.get_header_value_count("Host") != 1 || !ours(host)) return {one("host_not_allowed", "host", host)};
   if (!is_known_method(request.method)) return {one("method_not_allowed", "method", request.method)};
   if (!changes_something(request.method)) return {};
   if (request.has_header("Origin")) {
     const std::string origin = lower(request.get_header_value("Origin"));
-    if (origin != "http://" + host && origin != "https://" + host)
-      return {one("origin_not_allowed", "origin", origin)};
+    if (origin != "http://" + host && origin != "https://" + host) return {one("origin_not_allowed", "origin", origin)};
   }
   const std::string type = lower(request.get_header_value("Content-Type"));
   if (type != "application/json" && !type.starts_with("application/json;")) {

@@ -122,9 +122,7 @@ bool HttpServer::process_and_close_socket(socket_t socket) {
   return served;
 }
 
-bool client_gone(const httplib::Request& request) {
-  return request.progress && request.progress(ask_gone, 0);
-}
+bool client_gone(const httplib::Request& request) { return request.progress && request.progress(ask_gone, 0); }
 
 void close_after(const httplib::Request& request) {
   if (request.progress) request.progress(tell_close, 0);

@@ -25,9 +25,8 @@ void answer_error(const Request& request, Response& response) {
   constexpr int not_found = 404, too_large = 413;
   if (response.status == not_found) {
     const bool other_method = known_path(request.path);
-    return reply(
-        response,
-        Problems{{other_method ? "method_not_allowed" : "not_found", "", {{"method", request.method}}}});
+    return reply(response,
+                 Problems{{other_method ? "method_not_allowed" : "not_found", "", {{"method", request.method}}}});
   }
   if (response.status == too_large) {
     return reply(response, Problems{{"document_too_large", "", {{"max", std::to_string(body_bytes_max)}}}});
@@ -40,8 +39,7 @@ void answer_error(const Request& request, Response& response) {
 
 struct Server::Parts {
   Parts(ServerOptions o, salon::World world, salon::House house)
-      : options(std::move(o)),
-        context(std::move(world), std::move(house), options.web, options.search_threads) {}
+      : options(std::move(o)), context(std::move(world), std::move(house), options.web, options.search_threads) {}
 
   ServerOptions options;
   Context context;
@@ -76,9 +74,8 @@ Server::Server(ServerOptions options, salon::World world, salon::House house)
     set_security_headers(request, response);
   });
   http.set_error_handler([](const Request& request, Response& response) { answer_error(request, response); });
-  http.set_exception_handler([](const Request&, Response& response, std::exception_ptr) {
-    reply(response, Problems{{"internal", "", {}}});
-  });
+  http.set_exception_handler(
+      [](const Request&, Response& response, std::exception_ptr) { reply(response, Problems{{"internal", "", {}}}); });
   add_health(http);
   add_shelf(http, p.context);
   add_verbs(http, p.context);

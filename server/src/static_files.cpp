@@ -42,9 +42,7 @@ std::string etag_of(const std::string& bytes) {
   return text;
 }
 
-bool looks_like_a_page(const std::string& path) {
-  return path.find('.', path.rfind('/') + 1) == std::string::npos;
-}
+bool looks_like_a_page(const std::string& path) { return path.find('.', path.rfind('/') + 1) == std::string::npos; }
 
 }  // namespace
 

@@ -25,9 +25,7 @@ std::string text_of(const std::filesystem::path& file) {
   return {std::istreambuf_iterator<char>(in), {}};
 }
 
-std::string visit(const std::string& name) {
-  return text_of(root / "knowledge/demo/visits" / (name + ".json"));
-}
+std::string visit(const std::string& name) { return text_of(root / "knowledge/demo/visits" / (name + ".json")); }
 
 // A web folder with a page and a hashed file.
 std::filesystem::path web_folder() {
@@ -62,8 +60,7 @@ class Running : public testing::Test {
     thread_.join();
   }
 
-  httplib::Result post(const std::string& path, const std::string& body,
-                       const httplib::Headers& headers = {}) {
+  httplib::Result post(const std::string& path, const std::string& body, const httplib::Headers& headers = {}) {
     return client_->Post(path, headers, body, "application/json");
   }
 
@@ -78,17 +75,14 @@ class Running : public testing::Test {
     EXPECT_EQ(send(s, bytes.data(), bytes.size(), MSG_NOSIGNAL), static_cast<ssize_t>(bytes.size()));
     std::string out;
     char buffer[4096];
-    for (ssize_t got; (got = recv(s, buffer, sizeof buffer, 0)) > 0;)
-      out.append(buffer, static_cast<std::size_t>(got));
+    for (ssize_t got; (got = recv(s, buffer, sizeof buffer, 0)) > 0;) out.append(buffer, static_cast<std::size_t>(got));
     close(s);
     return out;
   }
 
   std::string host() const { return "127.0.0.1:" + std::to_string(port_); }
 
-  static std::string code_of(const httplib::Result& got) {
-    return Json::parse(got->body)["problems"][0]["code"];
-  }
+  static std::string code_of(const httplib::Result& got) { return Json::parse(got->body)["problems"][0]["code"]; }
 
   std::unique_ptr<Server> server_;
   std::unique_ptr<httplib::Client> client_;
@@ -144,8 +138,7 @@ TEST_F(Running, KeepsVisitsAndRefusesStaleChanges) {
   const std::string place = made->get_header_value("Location");
   EXPECT_EQ(made->get_header_value("ETag"), "\"1\"");
   const auto put = [&](const char* seen) {
-    return client_->Put(place, httplib::Headers{{"If-Match", seen}}, visit("two_levels_lighter"),
-                        "application/json");
+    return client_->Put(place, httplib::Headers{{"If-Match", seen}}, visit("two_levels_lighter"), "application/json");
   };
   EXPECT_EQ(put("\"1\"")->status, 200);
   const auto stale = put("\"1\"");
@@ -176,8 +169,7 @@ TEST_F(Running, RefusesOtherHostsOriginsAndContent) {
   const auto evil_host = client_->Get("/api/v1/health", httplib::Headers{{"Host", "evil.example"}});
   EXPECT_EQ(evil_host->status, 403);
   EXPECT_EQ(code_of(evil_host), "host_not_allowed");
-  const auto evil_origin =
-      post("/api/v1/visits", visit("all_over_brown"), {{"Origin", "http://evil.example"}});
+  const auto evil_origin = post("/api/v1/visits", visit("all_over_brown"), {{"Origin", "http://evil.example"}});
   EXPECT_EQ(code_of(evil_origin), "origin_not_allowed");
   EXPECT_EQ(post("/api/v1/visits", visit("all_over_brown"), {{"Origin", "http://" + host()}})->status, 201);
   EXPECT_EQ(client_->Post("/api/v1/assess", "a=b", "application/x-www-form-urlencoded")->status, 415);
@@ -202,8 +194,7 @@ TEST_F(Running, DoesNotTakeARefusedBodyForTheNextRequest) {
   const std::string hidden = "GET /api/v1/tones HTTP/1.1\r\nHost: " + host() + "\r\n\r\n";
   const std::string answer =
       raw("POST /api/v1/assess HTTP/1.1\r\nHost: " + host() +
-          "\r\nContent-Type: text/plain\r\nContent-Length: " + std::to_string(hidden.size()) + "\r\n\r\n" +
-          hidden);
+          "\r\nContent-Type: text/plain\r\nContent-Length: " + std::to_string(hidden.size()) + "\r\n\r\n" + hidden);
   EXPECT_NE(answer.find(" 415 "), std::string::npos) << answer;
   EXPECT_EQ(answer.find("strandline.tones"), std::string::npos) << answer;
   EXPECT_NE(raw("POST /api/v1/assess HTTP/1.1\r\nHost: " + host() +
@@ -220,8 +211,7 @@ TEST_F(Running, ServesTheWebAppWithTags) {
   const auto page = client_->Get("/");
   EXPECT_EQ(page->status, 200);
   EXPECT_EQ(page->get_header_value("Cache-Control"), "no-cache");
-  EXPECT_EQ(client_->Get("/", httplib::Headers{{"If-None-Match", page->get_header_value("ETag")}})->status,
-            304);
+  EXPECT_EQ(client_->Get("/", httplib::Headers{{"If-None-Match", page->get_header_value("ETag")}})->status, 304);
   EXPECT_EQ(client_->Get("/visits/some")->body, page->body);
   const auto asset = client_->Get("/assets/app-1234.js");
   EXPECT_NE(asset->get_header_value("Cache-Control").find("immutable"), std::string::npos);

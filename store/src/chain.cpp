@@ -19,8 +19,8 @@ std::string chain_hash(const std::string& before, const Entry& e) {
   constexpr std::size_t bytes = 32;
   crypto_generichash_state state;
   crypto_generichash_init(&state, nullptr, 0, bytes);
-  for (const std::string& field : {before, std::to_string(e.store_seq), e.id, e.visit_id,
-                                   std::to_string(e.seq), e.made_at, e.kind, e.body}) {
+  for (const std::string& field :
+       {before, std::to_string(e.store_seq), e.id, e.visit_id, std::to_string(e.seq), e.made_at, e.kind, e.body}) {
     add(state, field);
   }
   std::string out(bytes, '\0');

@@ -45,8 +45,7 @@ Expected<std::unique_ptr<Connection>> Connection::open(const Options& options) {
   if (sqlite3_open_v2(options.path.c_str(), &out->db_, flags, nullptr) != SQLITE_OK) return out->trouble();
   sqlite3_extended_result_codes(out->db_, 1);
   sqlite3_busy_timeout(out->db_, busy_ms);
-  const auto set =
-      out->script("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;");
+  const auto set = out->script("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;");
   if (!set) return tl::unexpected(set.error());
   return out;
 }

@@ -15,8 +15,7 @@ namespace {
 constexpr std::string_view entry_columns = "store_seq, id, visit_id, seq, made_at, kind, body, hash";
 
 Entry entry_of(const Row& row) {
-  return {row.integer(0), row.text(1), row.text(2), row.integer(3),
-          row.text(4),    row.text(5), row.text(6), row.blob(7)};
+  return {row.integer(0), row.text(1), row.text(2), row.integer(3), row.text(4), row.text(5), row.text(6), row.blob(7)};
 }
 
 Entry told(Entry entry) {
@@ -32,8 +31,7 @@ class SqliteStore : public Store {
     const std::lock_guard lock(mutex_);
     Entry made;
     const auto done = db_->transaction([&]() -> Expected<void> {
-      auto known =
-          one("SELECT " + std::string(entry_columns) + " FROM entries WHERE id = $id", {{"$id", asked.id}});
+      auto known = one("SELECT " + std::string(entry_columns) + " FROM entries WHERE id = $id", {{"$id", asked.id}});
       if (!known) return tl::unexpected(known.error());
       if (*known) return accept_again(asked, **known, made);
       return write(asked, made);
@@ -47,9 +45,8 @@ class SqliteStore : public Store {
     std::optional<VisitRow> out;
     const auto read = db_->run(
         "SELECT visit_id, seq, opened_at, changed_at, client, date, body FROM visits WHERE visit_id = $visit",
-        {{"$visit", visit_id}}, [&](const Row& r) {
-          out = {r.text(0), r.integer(1), r.text(2), r.text(3), r.text(4), r.text(5), r.text(6)};
-        });
+        {{"$visit", visit_id}},
+        [&](const Row& r) { out = {r.text(0), r.integer(1), r.text(2), r.text(3), r.text(4), r.text(5), r.text(6)}; });
     if (!read) return tl::unexpected(read.error());
     return out;
   }
@@ -83,13 +80,13 @@ class SqliteStore : public Store {
     std::optional<std::int64_t> broken;
     std::string before;
     std::int64_t next = 1;
-    const auto read = db_->run("SELECT " + std::string(entry_columns) + " FROM entries ORDER BY store_seq",
-                               {}, [&](const Row& r) {
-                                 const Entry e = entry_of(r);
-                                 const bool holds = e.store_seq == next++ && e.hash == chain_hash(before, e);
-                                 if (!holds && !broken) broken = e.store_seq;
-                                 before = e.hash;
-                               });
+    const auto read =
+        db_->run("SELECT " + std::string(entry_columns) + " FROM entries ORDER BY store_seq", {}, [&](const Row& r) {
+          const Entry e = entry_of(r);
+          const bool holds = e.store_seq == next++ && e.hash == chain_hash(before, e);
+          if (!holds && !broken) broken = e.store_seq;
+          before = e.hash;
+        });
     if (!read) return tl::unexpected(read.error());
     return broken;
   }
@@ -110,16 +107,13 @@ class SqliteStore : public Store {
   }
 
   Expected<void> write(const NewEntry& asked, Entry& made) {
-    auto last =
-        one("SELECT " + std::string(entry_columns) + " FROM entries ORDER BY store_seq DESC LIMIT 1", {});
+    auto last = one("SELECT " + std::string(entry_columns) + " FROM entries ORDER BY store_seq DESC LIMIT 1", {});
     if (!last) return tl::unexpected(last.error());
     std::int64_t newest = 0;
-    const auto read =
-        db_->run("SELECT coalesce(max(seq), 0) FROM entries WHERE visit_id = $visit",
-                 {{"$visit", asked.visit_id}}, [&](const Row& row) { newest = row.integer(0); });
+    const auto read = db_->run("SELECT coalesce(max(seq), 0) FROM entries WHERE visit_id = $visit",
+                               {{"$visit", asked.visit_id}}, [&](const Row& row) { newest = row.integer(0); });
     if (!read) return read;
-    if (newest != asked.after_seq)
-      return tl::unexpected(Trouble{"store_conflict", "changed meanwhile", newest});
+    if (newest != asked.after_seq) return tl::unexpected(Trouble{"store_conflict", "changed meanwhile", newest});
     made = {*last ? (*last)->store_seq + 1 : 1,
             asked.id,
             asked.visit_id,

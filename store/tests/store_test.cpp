@@ -24,8 +24,7 @@ std::unique_ptr<Store> memory(std::function<bool()> fails = {}) {
 class TemporaryFile {
  public:
   TemporaryFile()
-      : path_(std::filesystem::temp_directory_path() /
-              ("strandline-" + std::to_string(::getpid()) + "-store.sqlite")) {
+      : path_(std::filesystem::temp_directory_path() / ("strandline-" + std::to_string(::getpid()) + "-store.sqlite")) {
     clear();
   }
   ~TemporaryFile() { clear(); }
@@ -118,11 +117,9 @@ TEST(File, ChangesBehindOurBackAreFound) {
   ASSERT_EQ(sqlite3_open(file.path().c_str(), &db), SQLITE_OK);
   EXPECT_NE(sqlite3_exec(db, "UPDATE entries SET body = '{}' WHERE store_seq = 2", nullptr, nullptr, nullptr),
             SQLITE_OK);
-  ASSERT_EQ(
-      sqlite3_exec(db,
-                   "DROP TRIGGER entries_are_not_changed; UPDATE entries SET body = '{}' WHERE store_seq = 2",
-                   nullptr, nullptr, nullptr),
-      SQLITE_OK);
+  ASSERT_EQ(sqlite3_exec(db, "DROP TRIGGER entries_are_not_changed; UPDATE entries SET body = '{}' WHERE store_seq = 2",
+                         nullptr, nullptr, nullptr),
+            SQLITE_OK);
   sqlite3_close(db);
   EXPECT_EQ(*(*Store::open({file.path(), {}}))->verify(), std::optional<std::int64_t>(2));
 }

@@ -181,8 +181,7 @@ ShelfAnswer view(const Shelf& shelf) {
   ShelfAnswer out{shelf.id, shelf.title, shelf.currency, shelf.invented, shelf.ranges, {}};
   const Weights& w = weights(Light::daylight, Observer::cie_1964_10deg);
   for (const Product& p : shelf.products) {
-    ProductView v{p.id,      p.range,      p.name, p.cls, p.level, p.tone, {}, {}, p.peroxide_percent,
-                  p.stock_g, p.price_per_g};
+    ProductView v{p.id, p.range, p.name, p.cls, p.level, p.tone, {}, {}, p.peroxide_percent, p.stock_g, p.price_per_g};
     if (p.swatch) {
       v.lab = lab(*p.swatch, w);
       v.srgb = under_lights(*p.swatch);

@@ -61,9 +61,8 @@ std::string_view kind(const Json& value) {
 
 bool check_range(double value, const At& at, const Rules& rules) {
   if (std::isfinite(value) && value >= rules.min && value <= rules.max) return true;
-  at.problem(
-      "out_of_range",
-      {{"value", number_text(value)}, {"min", number_text(rules.min)}, {"max", number_text(rules.max)}});
+  at.problem("out_of_range",
+             {{"value", number_text(value)}, {"min", number_text(rules.min)}, {"max", number_text(rules.max)}});
   return false;
 }
 
@@ -115,8 +114,7 @@ void check_keys(const Json& in, const std::vector<std::string_view>& known, cons
   for (const auto& [key, value] : in.items()) {
     if (at.full()) return;
     if (std::find(known.begin(), known.end(), key) != known.end()) continue;
-    at.problem("unknown_key",
-               {{"key", shortened(key)}, {"nearest", nearest(key, known)}, {"known", joined(known)}});
+    at.problem("unknown_key", {{"key", shortened(key)}, {"nearest", nearest(key, known)}, {"known", joined(known)}});
   }
 }
 
@@ -141,11 +139,9 @@ void decode_integer(const Json& in, long long& out, const At& at, const Rules& r
 void decode_text(const Json& in, std::string& out, const At& at, const Rules& rules) {
   if (!in.is_string()) return wrong_type(in, at, "text");
   const std::string& text = in.get_ref<const std::string&>();
-  if (text.size() > rules.max_length)
-    return at.problem("too_long", {{"max", std::to_string(rules.max_length)}});
+  if (text.size() > rules.max_length) return at.problem("too_long", {{"max", std::to_string(rules.max_length)}});
   if (has_control(text)) return at.problem("control_character");
-  if (rules.date && !text.empty() && !is_civil_date(text))
-    return at.problem("bad_date", {{"text", shortened(text)}});
+  if (rules.date && !text.empty() && !is_civil_date(text)) return at.problem("bad_date", {{"text", shortened(text)}});
   out = text;
 }
 

@@ -30,8 +30,8 @@ Json encode_ref(const Ref& ref) {
 }
 
 template <class T, class Ref>
-void resolve(Ref& ref, T& out, const std::function<std::optional<T>(const std::string&)>& known,
-             std::string_view key, Problems& problems) {
+void resolve(Ref& ref, T& out, const std::function<std::optional<T>(const std::string&)>& known, std::string_view key,
+             Problems& problems) {
   if (ref.inlined) {
     out = std::move(*ref.inlined);
   } else if (std::optional<T> found = known ? known(ref.name) : std::nullopt) {
@@ -68,8 +68,7 @@ Result<ReadVisit> read_visit(const Json& document, const Sources& sources) {
   decode(document, d, At(problems, ""));
   if (document.is_object() && document.contains("schema") && document["schema"].is_string() &&
       d.schema != kVisitSchema) {
-    problems.insert(problems.begin(),
-                    {"unknown_schema", "/schema", {{"expected", std::string(kVisitSchema)}}});
+    problems.insert(problems.begin(), {"unknown_schema", "/schema", {{"expected", std::string(kVisitSchema)}}});
   }
   ReadVisit out;
   Visit& v = out.visit;

@@ -28,18 +28,18 @@ struct Fields<SavedSummary> {
   static constexpr std::string_view name = "VisitSummary";
   using S = SavedSummary;
   static constexpr auto list =
-      std::make_tuple(field("id", &S::id, always), field("seq", &S::seq, always),
-                      field("client", &S::client, always), field("date", &S::date, always),
-                      field("opened_at", &S::opened_at, always), field("changed_at", &S::changed_at, always));
+      std::make_tuple(field("id", &S::id, always), field("seq", &S::seq, always), field("client", &S::client, always),
+                      field("date", &S::date, always), field("opened_at", &S::opened_at, always),
+                      field("changed_at", &S::changed_at, always));
 };
 
 template <>
 struct Fields<JournalChange> {
   static constexpr std::string_view name = "Change";
   using C = JournalChange;
-  static constexpr auto list = std::make_tuple(
-      field("store_seq", &C::store_seq, always), field("visit_id", &C::visit_id, always),
-      field("seq", &C::seq, always), field("made_at", &C::made_at, always), field("kind", &C::kind, always));
+  static constexpr auto list = std::make_tuple(field("store_seq", &C::store_seq, always),
+                                               field("visit_id", &C::visit_id, always), field("seq", &C::seq, always),
+                                               field("made_at", &C::made_at, always), field("kind", &C::kind, always));
 };
 
 namespace {
@@ -98,8 +98,7 @@ Json saved_visit(Printer& printer, const Json& visit) {
 Json operation(const char* id, Json answer, int status = 200) {
   Json out{{"operationId", id}};
   Json& responses = out["responses"];
-  responses[std::to_string(status)] = {{"description", "the answer"},
-                                       {"content", content(std::move(answer))}};
+  responses[std::to_string(status)] = {{"description", "the answer"}, {"content", content(std::move(answer))}};
   responses["default"] = {{"description", "problems"},
                           {"content", content({{"$ref", "#/components/schemas/Problems"}})}};
   return out;

@@ -69,8 +69,7 @@ class Builder {
     const std::size_t offset = std::min(position == 0 ? 0 : position - 1, text_.size());
     constexpr int number_overflow = 406;
     const bool named = names_no_number(offset);
-    return fail(
-        problem_at(error.id == number_overflow || named ? "not_a_number" : "not_json", text_, offset));
+    return fail(problem_at(error.id == number_overflow || named ? "not_a_number" : "not_json", text_, offset));
   }
 
   Result<Json> take() {
@@ -88,12 +87,10 @@ class Builder {
   // NaN and Infinity are no JSON, and worth a word of their own.
   bool names_no_number(std::size_t offset) const {
     std::size_t from = offset;
-    while (from > 0 && (std::isalpha(static_cast<unsigned char>(text_[from - 1])) || text_[from - 1] == '-'))
-      --from;
+    while (from > 0 && (std::isalpha(static_cast<unsigned char>(text_[from - 1])) || text_[from - 1] == '-')) --from;
     std::string_view rest = text_.substr(from);
     if (!rest.empty() && rest.front() == '-') rest.remove_prefix(1);
-    return rest.starts_with("NaN") || rest.starts_with("nan") || rest.starts_with("Inf") ||
-           rest.starts_with("inf");
+    return rest.starts_with("NaN") || rest.starts_with("nan") || rest.starts_with("Inf") || rest.starts_with("inf");
   }
 
   std::string path() const {
@@ -175,10 +172,8 @@ std::size_t find_invalid_utf8(std::string_view text) {
 
 Result<Json> parse(std::string_view text, const TextLimits& limits) {
   if (text.size() > limits.bytes) {
-    return tl::unexpected(
-        Problems{{"document_too_large",
-                  "",
-                  {{"bytes", std::to_string(text.size())}, {"max", std::to_string(limits.bytes)}}}});
+    return tl::unexpected(Problems{
+        {"document_too_large", "", {{"bytes", std::to_string(text.size())}, {"max", std::to_string(limits.bytes)}}}});
   }
   if (const std::size_t at = find_invalid_utf8(text); at != std::string_view::npos) {
     Problem problem = problem_at("invalid_utf8", text, at);
@@ -205,9 +200,7 @@ std::string pointer(const std::string& parent, std::string_view key) {
   return out;
 }
 
-std::string pointer(const std::string& parent, std::size_t index) {
-  return parent + '/' + std::to_string(index);
-}
+std::string pointer(const std::string& parent, std::size_t index) { return parent + '/' + std::to_string(index); }
 
 Json problems_json(const Problems& problems) {
   Json list = Json::array();

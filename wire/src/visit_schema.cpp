@@ -8,8 +8,7 @@ Json visit_schema() {
   const Json root = printer.type<VisitDocument>();
   Json definitions = printer.definitions();
   definitions["Visit"]["properties"]["schema"] = {{"const", std::string(kVisitSchema)}};
-  Json list{{"required", {"populations"}}}, in_short{{"required", {"level"}}},
-      white{{"required", {"white_percent"}}};
+  Json list{{"required", {"populations"}}}, in_short{{"required", {"level"}}}, white{{"required", {"white_percent"}}};
   definitions["Span"]["anyOf"] = {std::move(list), std::move(in_short), std::move(white)};
   return {{"$schema", "https://json-schema.org/draft/2020-12/schema"},
           {"$id", "strandline.visit/1"},

@@ -17,12 +17,9 @@ Json minimal() {
 }
 
 Sources sources() {
-  return {[](const std::string& name) {
-            return name.empty() || name == "demo" ? std::optional(Shelf{}) : std::nullopt;
-          },
-          [](const std::string& name) {
-            return name.empty() || name == "house" ? std::optional(Policy{}) : std::nullopt;
-          }};
+  return {
+      [](const std::string& name) { return name.empty() || name == "demo" ? std::optional(Shelf{}) : std::nullopt; },
+      [](const std::string& name) { return name.empty() || name == "house" ? std::optional(Policy{}) : std::nullopt; }};
 }
 
 Problems problems_of(const Json& document) {
@@ -78,8 +75,7 @@ TEST(ReadVisit, NamesEachBadValueWithItsPlace) {
   expect_one(with("/head/areas/0/spans/0/level", 14), "out_of_range", span + "/level");
   expect_one(with("/head/areas/0/spans/0/white_percent", 130), "out_of_range", span + "/white_percent");
   expect_one(with("/head/areas/0/spans/0/level", "five"), "wrong_type", span + "/level");
-  expect_one(with("/head/areas/0/spans/0/level", {{"value", 4}, {"sd", -1}}), "out_of_range",
-             span + "/level/sd");
+  expect_one(with("/head/areas/0/spans/0/level", {{"value", 4}, {"sd", -1}}), "out_of_range", span + "/level/sd");
   expect_one(with("/head/areas/0/spans/0/tone", "goldy"), "unknown_word", span + "/tone");
   expect_one(with("/head/areas/0/id", "tab\there"), "control_character", "/head/areas/0/id");
   expect_one(with("/head/areas/0/id", std::string(300, 'x')), "too_long", "/head/areas/0/id");
@@ -88,10 +84,8 @@ TEST(ReadVisit, NamesEachBadValueWithItsPlace) {
   expect_one(with("/shelf", "attic"), "unknown_name", "/shelf");
   expect_one(with("/options", {{"scenarios", 2.5}}), "wrong_type", "/options/scenarios");
   expect_one(
-      with(
-          "/bowls",
-          *parse(
-              R"([{"label":"A","range":"r","minutes":5,"zones":["a/b"],"parts":[{"product":"p","grams":-1}]}])")),
+      with("/bowls",
+           *parse(R"([{"label":"A","range":"r","minutes":5,"zones":["a/b"],"parts":[{"product":"p","grams":-1}]}])")),
       "out_of_range", "/bowls/0/parts/0/grams");
 }
 
@@ -116,8 +110,8 @@ TEST(ReadVisit, KeepsAtMostAHundredProblems) {
 }
 
 TEST(ReadVisit, RefusesPopulationsBesideShorthand) {
-  expect_one(with("/head/areas/0/spans/0/populations", *parse(R"([{"share": 1}])")),
-             "populations_and_shorthand", span0);
+  expect_one(with("/head/areas/0/spans/0/populations", *parse(R"([{"share": 1}])")), "populations_and_shorthand",
+             span0);
 }
 
 TEST(ReadVisit, AnswersAnyTypeAnywhere) {

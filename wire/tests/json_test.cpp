@@ -18,8 +18,7 @@ TEST(Parse, RefusesWhatIsNotJson) {
 }
 
 TEST(Parse, RefusesWhatIsNoFiniteNumber) {
-  for (const char* text :
-       {"1e999", "[-1e999]", "{\"a\": NaN}", "{\"a\": Infinity}", "{\"a\": -Infinity}", "[nan]"}) {
+  for (const char* text : {"1e999", "[-1e999]", "{\"a\": NaN}", "{\"a\": Infinity}", "{\"a\": -Infinity}", "[nan]"}) {
     EXPECT_EQ(code_of(text), "not_a_number") << text;
   }
 }

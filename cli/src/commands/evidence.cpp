@@ -36,8 +36,8 @@ void print_rows(const std::vector<EvidenceRow>& rows, std::ostream& out) {
   std::size_t passed = 0;
   for (const EvidenceRow& r : rows) {
     passed += r.pass;
-    table.row({r.pass ? "pass" : "FAIL", r.id, number(r.expected, 4), number(r.got, 4),
-               number(r.tolerance, 4), r.source});
+    table.row(
+        {r.pass ? "pass" : "FAIL", r.id, number(r.expected, 4), number(r.got, 4), number(r.tolerance, 4), r.source});
   }
   table.print(out);
   out << "\n  " << passed << " of " << rows.size() << " rows hold.\n";
@@ -64,8 +64,7 @@ int show(const EvidenceFlags& flags, Session& session) {
 
 void add_evidence(CLI::App& app, Session& session) {
   const auto flags = std::make_shared<EvidenceFlags>();
-  CLI::App* command =
-      app.add_subcommand("evidence", "what must hold, checked against this build; none hidden");
+  CLI::App* command = app.add_subcommand("evidence", "what must hold, checked against this build; none hidden");
   command->add_flag("--json", flags->json, "the rows as JSON");
   command->add_option("--knowledge", flags->knowledge, "folder with demo/ and policy/");
   command->callback([flags, &session] { session.exit_code = show(*flags, session); });

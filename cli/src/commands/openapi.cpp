@@ -8,8 +8,7 @@ namespace strandline::cli {
 
 void add_openapi(CLI::App& app, Session& session) {
   CLI::App* command = app.add_subcommand("openapi", "OpenAPI description of the HTTP interface");
-  command->callback(
-      [&session] { session.io.out << wire::print(wire::openapi(STRANDLINE_VERSION), true) << '\n'; });
+  command->callback([&session] { session.io.out << wire::print(wire::openapi(STRANDLINE_VERSION), true) << '\n'; });
 }
 
 }  // namespace strandline::cli

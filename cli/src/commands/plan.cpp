@@ -10,8 +10,7 @@ void add_plan(CLI::App& app, Session& session) {
   add_visit_command(app, session, "plan", "assess, aim, formulate and schedule in one answer",
                     [](const VisitFlags& flags, Session& s) {
                       return run_visit(
-                          flags, s,
-                          [](const auto& asked, const auto& effort) { return salon::plan(asked, effort); },
+                          flags, s, [](const auto& asked, const auto& effort) { return salon::plan(asked, effort); },
                           [&](const wire::PlanAnswer& answer, const Visit& visit) {
                             print_zones(answer.plan.zones, paint_for(flags, s.io), s.io.out);
                             print_bowls(answer.plan, s.io.out);

@@ -9,8 +9,7 @@ void add_predict(CLI::App& app, Session& session) {
   add_visit_command(app, session, "predict", "what the document's own bowls do on this head",
                     [](const VisitFlags& flags, Session& s) {
                       return run_visit(
-                          flags, s,
-                          [](const auto& asked, const auto& effort) { return salon::predict(asked, effort); },
+                          flags, s, [](const auto& asked, const auto& effort) { return salon::predict(asked, effort); },
                           [&](const wire::PredictAnswer& answer, const Visit& visit) {
                             print_zones(answer.zones, paint_for(flags, s.io), s.io.out);
                             s.io.out << '\n';

@@ -5,16 +5,16 @@
 namespace strandline::cli {
 
 void add_schedule(CLI::App& app, Session& session) {
-  add_visit_command(
-      app, session, "schedule", "the clock of the visit, from its own bowls or from a plan",
-      [](const VisitFlags& flags, Session& s) {
-        return run_visit(
-            flags, s, [](const auto& asked, const auto& effort) { return salon::schedule(asked, effort); },
-            [&](const Timeline& timeline, const Visit& visit) {
-              print_timeline(timeline, s.io.out);
-              en::print_cautions(visit, s.io.out);
-            });
-      });
+  add_visit_command(app, session, "schedule", "the clock of the visit, from its own bowls or from a plan",
+                    [](const VisitFlags& flags, Session& s) {
+                      return run_visit(
+                          flags, s,
+                          [](const auto& asked, const auto& effort) { return salon::schedule(asked, effort); },
+                          [&](const Timeline& timeline, const Visit& visit) {
+                            print_timeline(timeline, s.io.out);
+                            en::print_cautions(visit, s.io.out);
+                          });
+                    });
 }
 
 }  // namespace strandline::cli

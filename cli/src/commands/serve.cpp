@@ -91,8 +91,7 @@ void add_serve(CLI::App& app, Session& session) {
   command->add_option("--db", flags->db, "salon file, made when it is not there");
   command->add_option("--web", flags->web, "folder of the built web app");
   command->add_option("--knowledge", flags->knowledge, "folder with demo/ and policy/");
-  command->add_option("--allow-host", flags->allowed_hosts,
-                      "further name under which this server may be asked");
+  command->add_option("--allow-host", flags->allowed_hosts, "further name under which this server may be asked");
   command->add_option("--threads", flags->threads, "threads for the search")->check(CLI::Range(1, 64));
   command->callback([flags, &session] { session.exit_code = serve(*flags, session); });
 }

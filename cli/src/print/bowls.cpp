@@ -28,8 +28,8 @@ void print_limits(const law::LimitReport& limits, std::ostream& out) {
 void print_bowls(const wire::FormulateAnswer& answer, std::ostream& out) {
   for (const wire::BowlView& bowl : answer.bowls) {
     out << "\n  Bowl " << printable(bowl.label) << ": "
-        << printable(bowl.range_name.empty() ? bowl.range : bowl.range_name) << ", "
-        << number(bowl.minutes, 0) << " minutes from the last touch\n";
+        << printable(bowl.range_name.empty() ? bowl.range : bowl.range_name) << ", " << number(bowl.minutes, 0)
+        << " minutes from the last touch\n";
     Table table({"  weigh", ">grams"});
     for (const wire::PartView& part : bowl.parts) {
       table.row({"  " + printable(part.name.empty() ? part.product : part.name), number(part.grams, 1)});
@@ -53,8 +53,7 @@ void print_summary(const wire::FormulateAnswer& answer, std::ostream& out) {
   const SearchReport& r = answer.report;
   if (r.recipes > 0) {
     out << "  Search: " << r.recipes << " recipes, " << en::label(r.stopped) << "; expected error "
-        << number(r.objective, 3) << " levels, no recipe of the searched set is below " << number(r.bound, 3)
-        << ".\n";
+        << number(r.objective, 3) << " levels, no recipe of the searched set is below " << number(r.bound, 3) << ".\n";
   }
 }
 

@@ -9,8 +9,7 @@ namespace strandline::cli {
 
 void print_problems(const Problems& problems, const std::string& file, std::ostream& err) {
   err << (problems.size() == 1 ? "One problem" : std::to_string(problems.size()) + " problems") << " in "
-      << printable(file == "-" ? "standard input" : file)
-      << "; nothing was worked out and nothing was written.\n";
+      << printable(file == "-" ? "standard input" : file) << "; nothing was worked out and nothing was written.\n";
   for (const Problem& p : problems) {
     err << "\n  " << printable(p.path.empty() ? "whole document" : p.path) << '\n';
     err << "    " << printable(en::say(p)) << '\n';

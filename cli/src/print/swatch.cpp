@@ -23,14 +23,11 @@ std::string swatch(const wire::UnderLights& colour, const Paint& paint) {
   const std::string mark = c.out_of_gamut ? "*" : " ";
   unsigned r = 0, g = 0, b = 0;
   if (!paint.true_colour || std::sscanf(c.hex.c_str(), "#%2x%2x%2x", &r, &g, &b) != 3) return c.hex + mark;
-  return "\x1b[48;2;" + std::to_string(r) + ';' + std::to_string(g) + ';' + std::to_string(b) +
-         "m      \x1b[0m" + mark;
+  return "\x1b[48;2;" + std::to_string(r) + ';' + std::to_string(g) + ';' + std::to_string(b) + "m      \x1b[0m" + mark;
 }
 
 std::string named(double level, Tone tone) { return number(level, 1) + ' ' + std::string(word(tone)); }
 
-std::string lab_text(const Lab& lab) {
-  return number(lab.l, 1) + '/' + number(lab.a, 1) + '/' + number(lab.b, 1);
-}
+std::string lab_text(const Lab& lab) { return number(lab.l, 1) + '/' + number(lab.a, 1) + '/' + number(lab.b, 1); }
 
 }  // namespace strandline::cli

@@ -34,9 +34,7 @@ class Lane {
   }
 
  private:
-  int cell(double minute) const {
-    return std::clamp(static_cast<int>(std::floor(minute / step_)), 0, kColumns - 1);
-  }
+  int cell(double minute) const { return std::clamp(static_cast<int>(std::floor(minute / step_)), 0, kColumns - 1); }
 
   double step_;
   std::vector<std::string> cells_;
@@ -127,8 +125,8 @@ void print_timeline(const Timeline& t, std::ostream& out) {
                printable(task.zone), task.reason.empty() ? "" : printable(en::say({task.reason, "", {}}))});
   }
   table.print(out);
-  out << "\n  At the basin " << minutes(t.basin_min) << ", finished " << minutes(t.finish_min)
-      << " (typically " << minutes(t.finish_mean) << " ± " << number(t.finish_sd, 0) << " min).";
+  out << "\n  At the basin " << minutes(t.basin_min) << ", finished " << minutes(t.finish_min) << " (typically "
+      << minutes(t.finish_mean) << " ± " << number(t.finish_sd, 0) << " min).";
   if (!t.proven) out << " The search was stopped: an earlier finish may exist.";
   out << '\n';
 }

@@ -22,8 +22,8 @@ std::string landing(const wire::ZoneView& zone) {
 void add_populations(const wire::ColourView& colour, const Paint& paint, Table& table) {
   if (colour.populations.size() < 2) return;
   for (const wire::PopulationView& p : colour.populations) {
-    table.row({"  " + percent(p.share) + ' ' + printable(p.name), swatch(p.srgb, paint),
-               named(p.level, p.tone), spread(p.level_spread), lab_text(p.lab)});
+    table.row({"  " + percent(p.share) + ' ' + printable(p.name), swatch(p.srgb, paint), named(p.level, p.tone),
+               spread(p.level_spread), lab_text(p.lab)});
   }
 }
 
@@ -33,25 +33,23 @@ void print_today(const std::vector<wire::ZoneToday>& zones, const Paint& paint, 
   Table table({"zone", "today", "level and tone", "10–90 %", "L*a*b*"});
   for (const wire::ZoneToday& zone : zones) {
     const wire::ColourView& c = zone.today;
-    table.row({printable(zone.zone), swatch(c.srgb, paint), named(c.level, c.tone), spread(c.level_spread),
-               lab_text(c.lab)});
+    table.row(
+        {printable(zone.zone), swatch(c.srgb, paint), named(c.level, c.tone), spread(c.level_spread), lab_text(c.lab)});
     add_populations(c, paint, table);
   }
   table.print(out);
 }
 
 void print_zones(const std::vector<wire::ZoneView>& zones, const Paint& paint, std::ostream& out) {
-  Table table({"zone", "bowl", "today", "", "wanted", "planned", "", "10–90 %", "white beside", ">condition",
-               "lands"});
+  Table table({"zone", "bowl", "today", "", "wanted", "planned", "", "10–90 %", "white beside", ">condition", "lands"});
   for (const wire::ZoneView& z : zones) {
-    const std::string wanted =
-        z.target ? (z.target->leave ? "leave" : named(z.target->level, z.target->tone)) : "–";
+    const std::string wanted = z.target ? (z.target->leave ? "leave" : named(z.target->level, z.target->tone)) : "–";
     const bool mixed = z.planned.populations.size() > 1;
     table.row({printable(z.zone), z.bowl.empty() ? "–" : printable(z.bowl), swatch(z.today.srgb, paint),
                named(z.today.level, z.today.tone), wanted, swatch(z.planned.srgb, paint),
                named(z.planned.level, z.planned.tone), spread(z.planned.level_spread),
-               mixed ? number(z.planned.contrast_levels, 1) + " levels" : "–",
-               percent(z.planned.condition_left), landing(z)});
+               mixed ? number(z.planned.contrast_levels, 1) + " levels" : "–", percent(z.planned.condition_left),
+               landing(z)});
   }
   table.print(out);
   for (const wire::ZoneView& z : zones) {

@@ -23,7 +23,7 @@ struct ZoneAim {
 
 struct Target {
   std::string zone;
-  Lab lab{};       // D65/10°, sphere
+  Lab lab{};  // D65/10°, sphere
   double level = 0;
   Tone tone = Tone::natural;
   bool leave = false;

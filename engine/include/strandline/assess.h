@@ -20,7 +20,7 @@ struct PopulationColour {
   Spectrum reflectance{};  // 31 bands
   Lab lab;                 // D65/10°
   Named named;
-  Spread level;            // over the scenarios
+  Spread level;  // over the scenarios
 };
 
 // A zone as it looks: every population by itself, and all seen together.
@@ -31,10 +31,10 @@ struct ZoneColour {
   Lab lab;
   Named named;
   Spread level;
-  std::vector<Lab> fan;         // the 10, 50 and 90 % colours, ordered by lightness
-  double contrast_levels = 0;   // white against pigmented fibres, absolute; 0 where only one kind is there
+  std::vector<Lab> fan;        // the 10, 50 and 90 % colours, ordered by lightness
+  double contrast_levels = 0;  // white against pigmented fibres, absolute; 0 where only one kind is there
   double porosity = 1;
-  double condition_left = 1;    // 1 fresh … 0 spent (M16)
+  double condition_left = 1;  // 1 fresh … 0 spent (M16)
 };
 
 struct Assessment {

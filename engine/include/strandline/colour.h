@@ -55,8 +55,7 @@ double delta_e_2000(const Lab& p, const Lab& q);
 // sRGB (IEC 61966-2-1), encoded, each 0…1.
 struct Srgb {
   double r, g, b;
-  bool
-      in_gamut;  // false: the screen cannot show the colour; lightness and CIELAB hue are kept, chroma is cut
+  bool in_gamut;  // false: the screen cannot show the colour; lightness and CIELAB hue are kept, chroma is cut
 };
 
 // A colour seen under `white`, adapted to the screen's D65 (Bradford, linear) so that white stays white.

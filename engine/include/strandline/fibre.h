@@ -27,12 +27,12 @@ Spectrum optical_depth(const Fibre& fibre, const Pigments& pigments);
 
 // One treatment as the fibre feels it. Everything is a rate on the same state, no class is a special case.
 struct Treatment {
-  double exposure = 0;      // k_e·H: eumelanin left = exp(−exposure) (M6)
-  double dye_exposure = 0;  // optical depth of existing dye left = exp(−dye_exposure) (M9)
-  Spectrum load{};          // dye offered, as optical depth on average white hair after the reference process (M8)
-  double fourier = 0;       // D·t/a² on average hair (M7)
+  double exposure = 0;           // k_e·H: eumelanin left = exp(−exposure) (M6)
+  double dye_exposure = 0;       // optical depth of existing dye left = exp(−dye_exposure) (M9)
+  Spectrum load{};               // dye offered, as optical depth on average white hair after the reference process (M8)
+  double fourier = 0;            // D·t/a² on average hair (M7)
   double fourier_reference = 0;  // of the reference process: uptake 1 by definition
-  double wear = 0;          // condition spent (M16)
+  double wear = 0;               // condition spent (M16)
 };
 
 // M7. Fraction of the final uptake of a cylinder with constant surface concentration after dimensionless time

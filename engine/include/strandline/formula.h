@@ -15,8 +15,8 @@ struct Part {
 struct Formula {
   std::string range;
   std::vector<Part> parts;
-  double minutes = 0;     // from the last touch
-  bool damp_hair = false; // water on the hair dilutes
+  double minutes = 0;      // from the last touch
+  bool damp_hair = false;  // water on the hair dilutes
 };
 
 struct Bowl {

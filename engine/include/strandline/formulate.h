@@ -25,7 +25,7 @@ struct FormulaPolicy {
   double part_min_g = 3;
   double gram_step = 0.5;
   double waste_share = 0.05;
-  double head_factor = 1;  // this client's last leftover: < 1 mixes less
+  double head_factor = 1;     // this client's last leftover: < 1 mixes less
   double porosity_max = 2.8;  // condition ceiling: no lift beyond
 };
 
@@ -56,8 +56,8 @@ struct Recipe {
 struct PlannedBowl {
   Bowl bowl;
   Recipe recipe;
-  double objective = 0;            // expected loss in levels, weighted over its zones
-  double rounded_objective = 0;    // the same after rounding to grams
+  double objective = 0;          // expected loss in levels, weighted over its zones
+  double rounded_objective = 0;  // the same after rounding to grams
   Recipe runner_up;
   double runner_up_objective = 0;
   double grams = 0, cost = 0;
@@ -68,9 +68,9 @@ struct PlannedBowl {
 
 struct ZonePlan {
   ZoneResult result;
-  std::string bowl;      // label, empty = left as it is
-  bool reachable = true; // within half a level and the tone, white covered
-  Reasons why_not;       // "colour_does_not_lift_colour", "lift_limit", "white_cover", "condition", "law" …
+  std::string bowl;       // label, empty = left as it is
+  bool reachable = true;  // within half a level and the tone, white covered
+  Reasons why_not;        // "colour_does_not_lift_colour", "lift_limit", "white_cover", "condition", "law" …
 };
 
 struct SearchReport {

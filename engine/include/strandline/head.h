@@ -29,7 +29,7 @@ enum class ColourOrigin {
 struct Population {
   std::string name;  // "pigmented", "white", "old highlights" …
   FibreKind kind = FibreKind::pigmented;
-  Reading share{1, 0};  // 0…1
+  Reading share{1, 0};     // 0…1
   Reading level{5, 0.35};  // as it looks now, 1…10; ignored for natural white
   Tone tone = Tone::natural;
   ColourOrigin origin = ColourOrigin::natural;
@@ -37,7 +37,15 @@ struct Population {
   std::optional<Lab> measured;           // D65/10°, sphere; overrides level and tone
 };
 
-enum class ServiceKind { permed, straightened_mild, straightened_alkaline, relaxed, lightened, home_colour, plant_colour };
+enum class ServiceKind {
+  permed,
+  straightened_mild,
+  straightened_alkaline,
+  relaxed,
+  lightened,
+  home_colour,
+  plant_colour
+};
 
 struct Service {
   ServiceKind kind = ServiceKind::permed;
@@ -46,11 +54,11 @@ struct Service {
 
 // A stretch of the hair's length with one history.
 struct Span {
-  std::string id;               // "regrowth", "mids", "ends", "band 1" …
+  std::string id;                 // "regrowth", "mids", "ends", "band 1" …
   double from_cm = 0, to_cm = 0;  // along the stretched hair, 0 at the scalp
   std::vector<Population> populations;
-  Reading porosity{1, 0.3};       // 0 low · 1 average · 2 high · 3 very high
-  double resistance = 0;          // of white fibres, 0 none … 1 glassy
+  Reading porosity{1, 0.3};  // 0 low · 1 average · 2 high · 3 very high
+  double resistance = 0;     // of white fibres, 0 none … 1 glassy
   std::vector<Service> services;
   std::optional<double> wet_stretch_percent;  // from the elasticity test; absent = not tested
   bool stretch_returns = true;

@@ -17,8 +17,7 @@ constexpr double power_nm(int i) { return 360 + 5 * i; }
 // (three-band fluorescent, about 4000 K). The last two differ most in shape at nearly the same white: a fair
 // test of metamerism.
 enum class Light { daylight, lamp, led, fluorescent };
-inline constexpr std::array<Light, 4> kLights = {Light::daylight, Light::lamp, Light::led,
-                                                 Light::fluorescent};
+inline constexpr std::array<Light, 4> kLights = {Light::daylight, Light::lamp, Light::led, Light::fluorescent};
 
 // CIE daylight of a correlated colour temperature in kelvin (on the present scale, c2 = 1.4388e-2 m K),
 // 4000…25000; nothing outside that range, where the formula is not defined. D65 is daylight(6500 * 1.4388

@@ -64,8 +64,7 @@ Result<Alligation> alligate(double weaker_percent, double stronger_percent, doub
 
 // Planned grams with part `index` weighed as `weighed`: all parts scaled so that the ratio holds.
 // planned[index] > 0.
-Result<std::vector<double>> scale_to_weighed(const std::vector<double>& planned, std::size_t index,
-                                             double weighed);
+Result<std::vector<double>> scale_to_weighed(const std::vector<double>& planned, std::size_t index, double weighed);
 
 // Total mass split by ratio parts, e.g. 100 g at {1, 1.5} = {40, 60}.
 Result<std::vector<double>> split_by_ratio(double total, const std::vector<double>& ratio);
@@ -104,7 +103,7 @@ struct Declared {
   std::string entry;
   std::string name;
   std::optional<double> percent;  // w/w in that product, 0…100; absent = present, amount not declared
-  std::string basis;  // form the percentage is counted as; empty = the form that the CAS number names
+  std::string basis;              // form the percentage is counted as; empty = the form that the CAS number names
 };
 
 // One product in the bowl. Peroxide is given by itself; declare under `declared` only what releases more of

@@ -29,8 +29,9 @@ Fibre natural_fibre(const Lab& measured);
 // The colour that level + tone word ask for (D65/10°): natural hair of the level moved by the word's a*b* offsets.
 Lab colour_of(double level, Tone tone);
 
-// What a colour is called: nearest level (halves are left to the caller) and the tone word whose colour at this level is
-// nearest in the a*b* plane. Warmth is the signed distance along the warm axis from natural hair of that level, in a*b*.
+// What a colour is called: nearest level (halves are left to the caller) and the tone word whose colour at this level
+// is nearest in the a*b* plane. Warmth is the signed distance along the warm axis from natural hair of that level, in
+// a*b*.
 struct Named {
   double level = 0;
   Tone tone = Tone::natural;

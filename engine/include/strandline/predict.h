@@ -30,9 +30,9 @@ struct Landing {
 struct ZoneResult {
   std::string zone;
   ZoneColour today, planned;
-  double lift_levels = 0;  // of the pigmented fibres' own pigment
-  double deposit = 0;      // optical depth of dye added, mean over the bands, share-weighted
-  double exposure = 0;     // k_e·H summed over the steps
+  double lift_levels = 0;          // of the pigmented fibres' own pigment
+  double deposit = 0;              // optical depth of dye added, mean over the bands, share-weighted
+  double exposure = 0;             // k_e·H summed over the steps
   std::optional<Landing> landing;  // where there is a target
 };
 

@@ -31,8 +31,9 @@ struct Draws {
   std::vector<ZoneDraws> zones;      // document order
 };
 
-// `count` scenarios (a Latin hypercube with a fixed seed: each number's range is met evenly), the same for the same head
-// on every machine. `doubt` multiplies every spread (1 = as read; 0 = all scenarios nominal). Requires check(head) empty.
+// `count` scenarios (a Latin hypercube with a fixed seed: each number's range is met evenly), the same for the same
+// head on every machine. `doubt` multiplies every spread (1 = as read; 0 = all scenarios nominal). Requires check(head)
+// empty.
 Draws draw(const Head& head, int count, double doubt = 1);
 
 // Standard normal quantile, p in (0, 1) (Wichura 1988, algorithm AS 241; relative error below 1e-15).

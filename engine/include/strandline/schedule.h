@@ -168,7 +168,7 @@ struct Timeline {
   double finish_mean = 0, finish_sd = 0;  // minutes, from the spreads of the durations
   double on_time_probability = 0;         // 0…1: by leave_by, or within late_tolerance of finish_min
   double clocks_probability = 0;          // 0…1: no maximum is passed when durations vary
-  bool proven = true;  // earliest within the order policy; false when node_limit stopped the search
+  bool proven = true;                     // earliest within the order policy; false when node_limit stopped the search
   long nodes = 0;
 };
 

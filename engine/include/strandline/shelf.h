@@ -12,8 +12,19 @@
 namespace strandline {
 
 enum class ProductClass {
-  permanent, high_lift, demi, lightener, clear, corrector, direct, developer, filler, remover, pre_treatment,
-  after_treatment, home_care
+  permanent,
+  high_lift,
+  demi,
+  lightener,
+  clear,
+  corrector,
+  direct,
+  developer,
+  filler,
+  remover,
+  pre_treatment,
+  after_treatment,
+  home_care
 };
 
 struct MinuteWindow {
@@ -42,9 +53,9 @@ struct Range {
   MinuteWindow minutes;
   double level_min = 1, level_max = 10;
   std::optional<double> base_level_min;  // high-lift: natural level from which it may be used
-  bool bottle_blends = false;  // two neighbouring bottles may be mixed in 1.5 % steps
+  bool bottle_blends = false;            // two neighbouring bottles may be mixed in 1.5 % steps
   bool scalp_allowed = true;
-  double alkaline_lift = 1;    // class and pH factor on lightening, permanent tint = 1
+  double alkaline_lift = 1;  // class and pH factor on lightening, permanent tint = 1
   double mix_life_min = 60;
   double mix_warn_min = 30;
   double corrector_max_share = 0.25;  // of the colour part
@@ -59,7 +70,7 @@ struct Product {
   Tone tone = Tone::natural;
   // Colour products: reflectance of the swatch, 31 bands, on white hair by the range's reference process.
   std::optional<Spectrum> swatch;
-  double peroxide_percent = 0;  // developers
+  double peroxide_percent = 0;          // developers
   std::vector<law::Declared> declared;  // regulated substances the maker names
   bool fully_declared = false;
   double stock_g = 0;

@@ -20,7 +20,8 @@ Result<Target> target_of(const ZoneAim& wish, const std::string& path, const She
   if (given != 1) return tl::unexpected(Problems{{"aim_needs_one", path, {{"given", std::to_string(given)}}}});
   if (!wish.shade.empty()) {
     const Product* shade = find_product(shelf, wish.shade);
-    if (!shade || !shade->swatch) return tl::unexpected(Problems{{"unknown_shade", path + "/shade", {{"shade", wish.shade}}}});
+    if (!shade || !shade->swatch)
+      return tl::unexpected(Problems{{"unknown_shade", path + "/shade", {{"shade", wish.shade}}}});
     t.lab = lab(*shade->swatch, daylight());
   } else if (wish.lab) {
     t.lab = *wish.lab;
@@ -29,7 +30,8 @@ Result<Target> target_of(const ZoneAim& wish, const std::string& path, const She
     if (!fine) return tl::unexpected(Problems{{"lab_out_of_range", path + "/lab", {}}});
   } else {
     if (!(*wish.level >= level_lowest && *wish.level <= level_highest))
-      return tl::unexpected(Problems{{"level_out_of_range", path + "/level", {{"level", std::to_string(*wish.level)}}}});
+      return tl::unexpected(
+          Problems{{"level_out_of_range", path + "/level", {{"level", std::to_string(*wish.level)}}}});
     t.lab = colour_of(*wish.level, wish.tone);
     t.level = *wish.level;
     t.tone = wish.tone;
@@ -48,7 +50,8 @@ Result<std::vector<Target>> aim(const Head& head, const std::vector<ZoneAim>& wi
   const std::vector<ZoneRef> all = zones(head);
   std::vector<Target> targets;
   for (size_t i = 0; i < wishes.size(); ++i)
-    if (wishes[i].zone != "*" && std::none_of(all.begin(), all.end(), [&](const ZoneRef& z) { return z.id == wishes[i].zone; }))
+    if (wishes[i].zone != "*" &&
+        std::none_of(all.begin(), all.end(), [&](const ZoneRef& z) { return z.id == wishes[i].zone; }))
       problems.push_back({"unknown_zone", "/aims/" + std::to_string(i) + "/zone", {{"zone", wishes[i].zone}}});
   std::vector<Result<Target>> made;
   for (size_t i = 0; i < wishes.size(); ++i) {

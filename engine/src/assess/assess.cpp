@@ -19,7 +19,8 @@ Assessment assess(const Head& head) {
       const std::string& zone = draws.zones[index].id;
       if (span.history_unknown) a.notes.push_back({"history_unknown_test_first", path, {{"zone", zone}}});
       if (span.extension) a.notes.push_back({"extension_strand_first", path, {{"zone", zone}}});
-      if (span.wet_stretch_percent && !stretch_passed(span)) a.notes.push_back({"failed_stretch", path, {{"zone", zone}}});
+      if (span.wet_stretch_percent && !stretch_passed(span))
+        a.notes.push_back({"failed_stretch", path, {{"zone", zone}}});
     }
   return a;
 }

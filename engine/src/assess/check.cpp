@@ -25,7 +25,8 @@ struct Checker {
     problems.push_back({code, path, {{"value", text(v)}, {"min", text(low)}, {"max", text(high)}}});
     return false;
   }
-  void reading(const Reading& r, double low, double high, double sd_high, const std::string& code, const std::string& path) {
+  void reading(const Reading& r, double low, double high, double sd_high, const std::string& code,
+               const std::string& path) {
     within(r.value, low, high, code, path);
     within(r.sd, 0, sd_high, "doubt_out_of_range", path + "/sd");
   }
@@ -33,7 +34,8 @@ struct Checker {
 
 void check_population(const Population& p, const std::string& path, Checker& c) {
   c.reading(p.share, 0, 1, 0.5, "share_out_of_range", path + "/share");
-  if (!(p.kind == FibreKind::white && p.origin == ColourOrigin::natural)) c.reading(p.level, 1, 10, 3, "level_out_of_range", path + "/level");
+  if (!(p.kind == FibreKind::white && p.origin == ColourOrigin::natural))
+    c.reading(p.level, 1, 10, 3, "level_out_of_range", path + "/level");
   if (p.natural_level) c.reading(*p.natural_level, 1, 10, 3, "level_out_of_range", path + "/natural_level");
   if (p.measured) {
     c.within(p.measured->l, 1, 99, "lab_out_of_range", path + "/measured");
@@ -49,9 +51,12 @@ void check_span(const Span& s, const std::string& path, Checker& c) {
     c.problems.push_back({"span_has_no_length", path + "/to_cm", {{"from", text(s.from_cm)}, {"to", text(s.to_cm)}}});
   c.reading(s.porosity, 0, 3, 2, "porosity_out_of_range", path + "/porosity");
   c.within(s.resistance, 0, 1, "resistance_out_of_range", path + "/resistance");
-  if (s.wet_stretch_percent) c.within(*s.wet_stretch_percent, 0, 150, "stretch_out_of_range", path + "/wet_stretch_percent");
+  if (s.wet_stretch_percent)
+    c.within(*s.wet_stretch_percent, 0, 150, "stretch_out_of_range", path + "/wet_stretch_percent");
   for (size_t i = 0; i < s.services.size(); ++i)
-    if (s.services[i].weeks_ago) c.within(*s.services[i].weeks_ago, 0, 2000, "weeks_out_of_range", path + "/services/" + std::to_string(i) + "/weeks_ago");
+    if (s.services[i].weeks_ago)
+      c.within(*s.services[i].weeks_ago, 0, 2000, "weeks_out_of_range",
+               path + "/services/" + std::to_string(i) + "/weeks_ago");
   if (s.populations.empty()) c.problems.push_back({"zone_has_no_fibres", path + "/populations", {}});
   double sum = 0;
   for (size_t i = 0; i < s.populations.size(); ++i) {
@@ -72,9 +77,12 @@ void check_area(const Area& a, const std::string& path, Checker& c) {
   for (size_t i = 0; i < a.spans.size(); ++i) {
     const std::string here = path + "/spans/" + std::to_string(i);
     check_span(a.spans[i], here, c);
-    if (!names.insert(a.spans[i].id).second) c.problems.push_back({"name_used_twice", here + "/id", {{"name", a.spans[i].id}}});
+    if (!names.insert(a.spans[i].id).second)
+      c.problems.push_back({"name_used_twice", here + "/id", {{"name", a.spans[i].id}}});
     if (i > 0 && a.spans[i].from_cm < a.spans[i - 1].to_cm - 1e-9)
-      c.problems.push_back({"spans_overlap", here + "/from_cm", {{"from", text(a.spans[i].from_cm)}, {"before", text(a.spans[i - 1].to_cm)}}});
+      c.problems.push_back({"spans_overlap",
+                            here + "/from_cm",
+                            {{"from", text(a.spans[i].from_cm)}, {"before", text(a.spans[i - 1].to_cm)}}});
   }
 }
 
@@ -86,12 +94,14 @@ Problems check(const Head& head) {
   c.within(head.hair.hairs_per_cm2, 20, 500, "density_out_of_range", "/head/hair/hairs_per_cm2");
   c.within(head.hair.diameter_um, 15, 150, "diameter_out_of_range", "/head/hair/diameter_um");
   if (head.areas.empty()) c.problems.push_back({"head_has_no_areas", "/head/areas", {}});
-  if (head.areas.size() > kAreasMost) c.problems.push_back({"too_many_areas", "/head/areas", {{"max", std::to_string(kAreasMost)}}});
+  if (head.areas.size() > kAreasMost)
+    c.problems.push_back({"too_many_areas", "/head/areas", {{"max", std::to_string(kAreasMost)}}});
   std::set<std::string> names;
   for (size_t i = 0; i < head.areas.size(); ++i) {
     check_area(head.areas[i], "/head/areas/" + std::to_string(i), c);
     if (!names.insert(head.areas[i].id).second)
-      c.problems.push_back({"name_used_twice", "/head/areas/" + std::to_string(i) + "/id", {{"name", head.areas[i].id}}});
+      c.problems.push_back(
+          {"name_used_twice", "/head/areas/" + std::to_string(i) + "/id", {{"name", head.areas[i].id}}});
   }
   return c.problems;
 }

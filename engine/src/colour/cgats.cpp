@@ -18,8 +18,7 @@ class Reader {
 
   Result<Document> run() {
     if (rest_.size() > limits_.bytes) {
-      problem("cgats_too_large",
-              {{"expected", std::to_string(limits_.bytes)}, {"got", std::to_string(rest_.size())}});
+      problem("cgats_too_large", {{"expected", std::to_string(limits_.bytes)}, {"got", std::to_string(rest_.size())}});
       return tl::unexpected(problems_);
     }
     if (rest_.starts_with("\xEF\xBB\xBF")) rest_.remove_prefix(3);
@@ -42,13 +41,9 @@ class Reader {
     to.push_back({code, path, std::move(params)});
   }
 
-  void problem(const std::string& code, Params params = {}) {
-    add_problem(problems_, code, std::move(params));
-  }
+  void problem(const std::string& code, Params params = {}) { add_problem(problems_, code, std::move(params)); }
   bool stopped() const { return hopeless_ || problems_.size() >= limits_.problems; }
-  void give_up(const std::string& code, Params params = {}) {
-    problem(code, std::move(params)), hopeless_ = true;
-  }
+  void give_up(const std::string& code, Params params = {}) { problem(code, std::move(params)), hopeless_ = true; }
 
   void one_line(std::string_view line) {
     if (line.find('\0') != line.npos) return give_up("cgats_not_text");
@@ -95,8 +90,7 @@ class Reader {
   void keyword(std::size_t i) {
     if (table_.keywords.size() >= limits_.fields) return give_up("cgats_too_many_keywords");
     Keyword k{words_[i].text, "", line_};
-    for (auto w = words_.begin() + i + 1; w != words_.end(); ++w)
-      k.value += (k.value.empty() ? "" : " ") + w->text;
+    for (auto w = words_.begin() + i + 1; w != words_.end(); ++w) k.value += (k.value.empty() ? "" : " ") + w->text;
     table_.keywords.push_back(std::move(k));
   }
 
@@ -189,9 +183,8 @@ class Reader {
     const auto said = table_.value(key);
     const auto expected = said ? number(*said) : std::nullopt;
     if (!said || (expected && *expected == static_cast<double>(got))) return;
-    add_problem(
-        to, "cgats_count",
-        {{"field", std::string(key)}, {"expected", std::string(*said)}, {"got", std::to_string(got)}});
+    add_problem(to, "cgats_count",
+                {{"field", std::string(key)}, {"expected", std::string(*said)}, {"got", std::to_string(got)}});
   }
 
   void finish() {
@@ -219,15 +212,14 @@ class Reader {
 }  // namespace
 
 std::optional<std::string_view> Table::value(std::string_view key) const {
-  const auto k = std::find_if(keywords.rbegin(), keywords.rend(),
-                              [&](const Keyword& w) { return same_word(w.key, key); });
+  const auto k =
+      std::find_if(keywords.rbegin(), keywords.rend(), [&](const Keyword& w) { return same_word(w.key, key); });
   if (k == keywords.rend()) return std::nullopt;
   return k->value;
 }
 
 std::optional<int> Table::field(std::string_view name) const {
-  const auto f =
-      std::find_if(fields.begin(), fields.end(), [&](const std::string& w) { return same_word(w, name); });
+  const auto f = std::find_if(fields.begin(), fields.end(), [&](const std::string& w) { return same_word(w, name); });
   if (f == fields.end()) return std::nullopt;
   return static_cast<int>(f - fields.begin());
 }

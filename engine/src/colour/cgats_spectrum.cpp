@@ -13,8 +13,7 @@ struct Column {
   double nm;
 };
 
-tl::unexpected<Problems> refuse(const std::string& code, int line,
-                                std::map<std::string, std::string> params = {}) {
+tl::unexpected<Problems> refuse(const std::string& code, int line, std::map<std::string, std::string> params = {}) {
   for (auto& [key, value] : params) value = printable(value);
   params.emplace("line", std::to_string(line));
   return tl::unexpected(Problems{{code, "/lines/" + std::to_string(line), std::move(params)}});
@@ -22,8 +21,8 @@ tl::unexpected<Problems> refuse(const std::string& code, int line,
 
 // The number in a name such as SPEC_380, nm380, SPECTRAL_NM_380, R_380, 380nm or 380.
 std::optional<double> number_in(std::string_view name) {
-  constexpr std::string_view prefixes[] = {
-      "SPECTRAL_NM_", "SPECTRAL_NM", "SPECTRAL_", "SPEC_", "REFLECTANCE_", "NM_", "NM", "R_", "SPEC", "R"};
+  constexpr std::string_view prefixes[] = {"SPECTRAL_NM_", "SPECTRAL_NM", "SPECTRAL_", "SPEC_", "REFLECTANCE_",
+                                           "NM_",          "NM",          "R_",        "SPEC",  "R"};
   for (auto p : prefixes)
     if (name.size() > p.size() && same_word(name.substr(0, p.size()), p)) {
       name.remove_prefix(p.size());
@@ -53,8 +52,7 @@ bool unscale(const Table& t, std::vector<Column>& columns) {
     return true;
   }
   for (const double factor : {10.0, 100.0, 1000.0, 10000.0})
-    if (std::all_of(columns.begin(), columns.end(),
-                    [&](const Column& c) { return plausible(c.nm / factor); })) {
+    if (std::all_of(columns.begin(), columns.end(), [&](const Column& c) { return plausible(c.nm / factor); })) {
       for (auto& c : columns) c.nm /= factor;
       return true;
     }
@@ -66,8 +64,7 @@ Result<std::vector<Column>> named_columns(const Table& t) {
   for (std::size_t i = 0; i < t.fields.size(); ++i)
     if (const auto n = number_in(t.fields[i])) columns.push_back({static_cast<int>(i), *n});
   if (columns.size() < 2) return refuse("spectrum_no_columns", t.line);
-  const bool as_named =
-      std::all_of(columns.begin(), columns.end(), [](const Column& c) { return plausible(c.nm); });
+  const bool as_named = std::all_of(columns.begin(), columns.end(), [](const Column& c) { return plausible(c.nm); });
   if (!as_named && !unscale(t, columns)) return refuse("spectrum_wavelengths", t.line);
   return columns;
 }
@@ -80,8 +77,7 @@ Result<std::vector<Column>> paired_columns(const Table& t, const Row& row) {
     const auto& name = t.fields[i];
     if (same_word(name, "SPECTRAL_NM")) {
       nm = number(row.cells[i]).value_or(0);
-      if (!plausible(nm))
-        return refuse("spectrum_number", row.line, {{"field", name}, {"got", row.cells[i]}});
+      if (!plausible(nm)) return refuse("spectrum_number", row.line, {{"field", name}, {"got", row.cells[i]}});
     } else if (nm > 0 && (same_word(name, "SPECTRAL_PCT") || same_word(name, "SPECTRAL_DEC"))) {
       columns.push_back({static_cast<int>(i), nm});
       nm = 0;
@@ -119,16 +115,14 @@ Result<Spectrum> spectrum(const Table& t, int row_index) {
   std::vector<double> nm, values;
   for (const auto& c : *columns) {
     const auto v = number(row.cells[c.index]);
-    if (!v)
-      return refuse("spectrum_number", row.line, {{"field", t.fields[c.index]}, {"got", row.cells[c.index]}});
+    if (!v) return refuse("spectrum_number", row.line, {{"field", t.fields[c.index]}, {"got", row.cells[c.index]}});
     if (!nm.empty() && c.nm <= nm.back()) return refuse("spectrum_wavelengths", t.line);
     nm.push_back(c.nm), values.push_back(*v / *norm);
   }
   const auto bands = resampled(nm, values);
   if (!bands)
-    return refuse(
-        "spectrum_range", row.line,
-        {{"expected", "400-700"}, {"got", std::to_string(nm.front()) + "-" + std::to_string(nm.back())}});
+    return refuse("spectrum_range", row.line,
+                  {{"expected", "400-700"}, {"got", std::to_string(nm.front()) + "-" + std::to_string(nm.back())}});
   return *bands;
 }
 

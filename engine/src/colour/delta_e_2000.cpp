@@ -55,8 +55,8 @@ double delta_e_2000(const Lab& p, const Lab& q) {
   }
 
   // 4. Weights and the rotation in the blue.
-  const double t = 1 - 0.17 * cos_deg(h - 30) + 0.24 * cos_deg(2 * h) + 0.32 * cos_deg(3 * h + 6) -
-                   0.20 * cos_deg(4 * h - 63);
+  const double t =
+      1 - 0.17 * cos_deg(h - 30) + 0.24 * cos_deg(2 * h) + 0.32 * cos_deg(3 * h + 6) - 0.20 * cos_deg(4 * h - 63);
   const double l50 = (l - 50) * (l - 50), turn = (h - 275) / 25;
   const double s_l = 1 + 0.015 * l50 / std::sqrt(20 + l50);
   const double s_c = 1 + 0.045 * c, s_h = 1 + 0.015 * c * t;

@@ -26,8 +26,7 @@ bool even(std::span<const double> nm) {
 
 // Two more points at each end, CIE 167:2005 table.
 std::vector<double> extended(std::span<const double> v) {
-  constexpr double outer[6] = {884, -1960, 3033, -2648, 1080, -180},
-                   inner[6] = {508, -540, 488, -367, 144, -24};
+  constexpr double outer[6] = {884, -1960, 3033, -2648, 1080, -180}, inner[6] = {508, -540, 488, -367, 144, -24};
   const std::size_t n = v.size();
   double before2 = 0, before1 = 0, after1 = 0, after2 = 0;
   for (int k = 0; k < 6; ++k) {
@@ -55,8 +54,7 @@ double sprague(const double* r, double t) {
 std::optional<Spectrum> resampled(std::span<const double> nm, std::span<const double> values) {
   const std::size_t n = nm.size();
   if (n < 2 || values.size() != n || !rises(nm)) return std::nullopt;
-  if (nm[0] - (nm[1] - nm[0]) > kFirstNm || nm[n - 1] + (nm[n - 1] - nm[n - 2]) < kLastNm)
-    return std::nullopt;
+  if (nm[0] - (nm[1] - nm[0]) > kFirstNm || nm[n - 1] + (nm[n - 1] - nm[n - 2]) < kLastNm) return std::nullopt;
 
   const bool smooth = n >= 6 && even(nm);
   const std::vector<double> wide = smooth ? extended(values) : std::vector<double>{};

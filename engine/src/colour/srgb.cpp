@@ -38,8 +38,7 @@ constexpr Xyz kScreenWhite = {100 * 0.3127 / 0.3290, 100, 100 * (1 - 0.3127 - 0.
 
 // XYZ to linear sRGB, from the chromaticities of the primaries (ITU-R BT.709) and the white above.
 constexpr Mat kFromXyz = [] {
-  const Mat p = {
-      {{0.64 / 0.33, 0.30 / 0.60, 0.15 / 0.06}, {1, 1, 1}, {0.03 / 0.33, 0.10 / 0.60, 0.79 / 0.06}}};
+  const Mat p = {{{0.64 / 0.33, 0.30 / 0.60, 0.15 / 0.06}, {1, 1, 1}, {0.03 / 0.33, 0.10 / 0.60, 0.79 / 0.06}}};
   const Vec s = times(inverse(p), {kScreenWhite.x / 100, kScreenWhite.y / 100, kScreenWhite.z / 100});
   Mat to_xyz{};
   for (int i = 0; i < 3; ++i)

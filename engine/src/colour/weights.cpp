@@ -30,9 +30,7 @@ Weights at_white(Weights w, const Xyz& published) {
 int band_below(int i) { return (static_cast<int>(power_nm(i)) - static_cast<int>(kFirstNm)) / 10; }
 
 // Halfway between two bands, with one more band on either side.
-bool halfway(int i) {
-  return i % 2 == 1 && power_nm(i) > kFirstNm + kStepNm && power_nm(i) < kLastNm - kStepNm;
-}
+bool halfway(int i) { return i % 2 == 1 && power_nm(i) > kFirstNm + kStepNm && power_nm(i) < kLastNm - kStepNm; }
 
 // Weights at 5 nm, each given to the bands it is interpolated from. A point halfway between two bands is
 // first read as their mean, then as the cubic through four bands, (−1, 9, 9, −1)/16, as far as the outer two
@@ -57,8 +55,7 @@ Spectrum folded(const Power& at_5nm) {
   for (int i = 0; i < kPowers; ++i) {
     if (!halfway(i)) continue;
     const int k = band_below(i);
-    const double step =
-        std::min(share(mean[k - 1], owed[k - 1]), share(mean[k + 2], owed[k + 2])) * at_5nm[i] / 16;
+    const double step = std::min(share(mean[k - 1], owed[k - 1]), share(mean[k + 2], owed[k + 2])) * at_5nm[i] / 16;
     w[k - 1] -= step, w[k] += step, w[k + 1] += step, w[k + 2] -= step;
   }
   for (double& v : w) v = std::max(v, 0.0);  // what rounding leaves below 0 where a band paid all it had

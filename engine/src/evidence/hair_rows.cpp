@@ -39,20 +39,26 @@ void hair_rows(Rows& rows) {
   for (size_t i = 0; i < samples.size(); ++i) {
     const double miss = nearest({samples[i][0], samples[i][1], samples[i][2]});
     sum += miss;
-    rows.between("natural_hair.sphere." + std::to_string(i + 1), 0, 4, miss, "J Soc Cosmet Chem 46(4) 1995; J Cosmet Sci 51:293 (2000)");
+    rows.between("natural_hair.sphere." + std::to_string(i + 1), 0, 4, miss,
+                 "J Soc Cosmet Chem 46(4) 1995; J Cosmet Sci 51:293 (2000)");
   }
-  rows.between("natural_hair.sphere.mean", 0, 2, sum / static_cast<double>(samples.size()), "J Soc Cosmet Chem 46(4) 1995; J Cosmet Sci 51:293 (2000)");
+  rows.between("natural_hair.sphere.mean", 0, 2, sum / static_cast<double>(samples.size()),
+               "J Soc Cosmet Chem 46(4) 1995; J Cosmet Sci 51:293 (2000)");
   for (int level = 2; level <= 9; ++level) {
     const Fibre f = natural_fibre(level, Tone::natural);
-    rows.between("melanin.level" + std::to_string(level), 0.1, 3.5, f.eumelanin + f.pheomelanin, "reported range of melanin in hair, % w/w");
+    rows.between("melanin.level" + std::to_string(level), 0.1, 3.5, f.eumelanin + f.pheomelanin,
+                 "reported range of melanin in hair, % w/w");
   }
   const double radius = 35e-6;
   for (const auto& [d, minutes, fraction] : tables::cylinder_uptake_curve)
-    rows.add("cylinder_uptake.d" + std::to_string(static_cast<int>(std::lround(d * 1e16))) + "." + std::to_string(static_cast<int>(minutes)) + "min",
-             fraction, cylinder_uptake(d * minutes * 60 / (radius * radius)), 0.0055, "Crank, The Mathematics of Diffusion, eq. 5.23");
+    rows.add("cylinder_uptake.d" + std::to_string(static_cast<int>(std::lround(d * 1e16))) + "." +
+                 std::to_string(static_cast<int>(minutes)) + "min",
+             fraction, cylinder_uptake(d * minutes * 60 / (radius * radius)), 0.0055,
+             "Crank, The Mathematics of Diffusion, eq. 5.23");
   for (const auto& [weeks, cm] : tables::regrowth_table) {
     const Reading grown = regrowth_cm(weeks);
-    rows.add("growth." + std::to_string(static_cast<int>(weeks)) + "weeks", cm, grown.value, grown.sd, "common practice");
+    rows.add("growth." + std::to_string(static_cast<int>(weeks)) + "weeks", cm, grown.value, grown.sd,
+             "common practice");
   }
 }
 

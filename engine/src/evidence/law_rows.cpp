@@ -28,10 +28,13 @@ void peroxide(Rows& rows) {
   struct Row {
     double volumes, atm, bar, trade;
   };
-  for (const Row& r : {Row{10, 3.035, 2.995, 3}, Row{20, 6.070, 5.991, 6}, Row{30, 9.105, 8.986, 9}, Row{40, 12.14, 11.98, 12}}) {
+  for (const Row& r :
+       {Row{10, 3.035, 2.995, 3}, Row{20, 6.070, 5.991, 6}, Row{30, 9.105, 8.986, 9}, Row{40, 12.14, 11.98, 12}}) {
     const std::string id = "peroxide." + std::to_string(static_cast<int>(r.volumes)) + "vol.";
-    rows.add(id + "1atm", r.atm, value(law::volume_to_percent_wv(r.volumes, law::GasState::one_atm)), r.volumes == 40 ? 5e-3 : 5e-4, "gas law, 22.414 L/mol");
-    rows.add(id + "1bar", r.bar, value(law::volume_to_percent_wv(r.volumes, law::GasState::one_bar)), r.volumes == 40 ? 5e-3 : 5e-4, "gas law, 22.711 L/mol");
+    rows.add(id + "1atm", r.atm, value(law::volume_to_percent_wv(r.volumes, law::GasState::one_atm)),
+             r.volumes == 40 ? 5e-3 : 5e-4, "gas law, 22.414 L/mol");
+    rows.add(id + "1bar", r.bar, value(law::volume_to_percent_wv(r.volumes, law::GasState::one_bar)),
+             r.volumes == 40 ? 5e-3 : 5e-4, "gas law, 22.711 L/mol");
     rows.add(id + "trade", r.trade, value(law::trade_percent(r.volumes)), 1e-9, "common practice");
   }
 }
@@ -42,7 +45,8 @@ void mixing(Rows& rows) {
   rows.add("on_head.12percent.1to1.5", 7.2, on_head({part(40, 0), part(60, 12)}), 1e-9, source);
   rows.add("on_head.12percent.1to2", 8, on_head({part(30, 0), part(60, 12)}), 1e-9, source);
   rows.add("on_head.6percent.1to2", 4, on_head({part(30, 0), part(60, 6)}), 1e-9, source);
-  rows.add("blend.50vol.20vol.20vol", 30, value(law::blend({{1, 50}, {1, 20}, {1, 20}})), 1e-9, "licence examination question type");
+  rows.add("blend.50vol.20vol.20vol", 30, value(law::blend({{1, 50}, {1, 20}, {1, 20}})), 1e-9,
+           "licence examination question type");
   rows.add("blend.30vol.water", 15, value(law::blend({{30, 30}, {30, 0}})), 1e-9, source);
   const auto diluted = law::dilute(12, 9, 90);
   rows.add("dilute.12to9.90ml", 67.5, diluted ? diluted->concentrate : kNone, 1e-9, source);
@@ -60,9 +64,11 @@ void limits(Rows& rows) {
     const char *entry, *form;
     double base;
   };
-  for (const Salt& s : {Salt{"8a", "sulfate", 0.5244}, Salt{"8a", "dihydrochloride", 0.5973}, Salt{"9a", "sulfate", 0.5547},
-                        Salt{"203", "dihydrochloride", 0.6775}, Salt{"226", "tetrahydrochloride", 0.6641}, Salt{"292", "sulfate", 0.6081}})
-    rows.add(std::string("salt.") + s.entry + "." + s.form, s.base, law::reference_per_gram(s.entry, s.form).value_or(kNone), 1e-4, source);
+  for (const Salt& s : {Salt{"8a", "sulfate", 0.5244}, Salt{"8a", "dihydrochloride", 0.5973},
+                        Salt{"9a", "sulfate", 0.5547}, Salt{"203", "dihydrochloride", 0.6775},
+                        Salt{"226", "tetrahydrochloride", 0.6641}, Salt{"292", "sulfate", 0.6081}})
+    rows.add(std::string("salt.") + s.entry + "." + s.form, s.base,
+             law::reference_per_gram(s.entry, s.form).value_or(kNone), 1e-4, source);
 
   // p-Phenylenediamine sulfate 3.0 % at 1:1.5 is 0.63 % base on the head.
   law::Ingredient tube = part(40, 0);

@@ -32,7 +32,8 @@ class Bench {
     return nullptr;
   }
   // One fibre away from the scalp after `shade` (with some corrector) and developer at 1:1 for the range's full time.
-  Fibre after(const Fibre& f, const Product* shade, double percent, const Product* corrector = nullptr, double share = 0) const {
+  Fibre after(const Fibre& f, const Product* shade, double percent, const Product* corrector = nullptr,
+              double share = 0) const {
     const Product* dev = developer(percent);
     const Range* range = shade ? find_range(shelf_, shade->range) : nullptr;
     if (!dev || !range) return f;
@@ -67,20 +68,22 @@ void volume_rule(Rows& rows, const Bench& bench) {
     for (int natural = 3; natural <= (l.percent <= 9 ? 7 : 6); ++natural) {
       const double claimed = natural + l.percent / 3;
       const double lift = bench.level_after(natural, std::min(claimed, 10.0), l.percent) - natural;
-      rows.between("volume_rule.natural" + std::to_string(natural) + "." + text(l.percent) + "percent", l.low - 0.25, l.high + 0.25, lift, kPractice);
+      rows.between("volume_rule.natural" + std::to_string(natural) + "." + text(l.percent) + "percent", l.low - 0.25,
+                   l.high + 0.25, lift, kPractice);
     }
 }
 
 void average_rule(Rows& rows, const Bench& bench) {
   for (int natural = 2; natural <= 7; ++natural)
     for (int up = 1; up <= 4 && natural + up <= 10; ++up)
-      rows.add("average_rule.natural" + std::to_string(natural) + ".shade" + std::to_string(natural + up), natural + up / 2.0,
-               bench.level_after(natural, natural + up, 6), 0.7, "common practice of one school");
+      rows.add("average_rule.natural" + std::to_string(natural) + ".shade" + std::to_string(natural + up),
+               natural + up / 2.0, bench.level_after(natural, natural + up, 6), 0.7, "common practice of one school");
 }
 
 void white_beside_pigmented(Rows& rows, const Bench& bench) {
   const Product* seven = bench.shade(ProductClass::permanent, 7, Tone::natural);
-  rows.add("white_beside_pigmented.white", 7, level_of_lightness(colour(bench.after(white_fibre(), seven, 6)).l), 0.3, kPractice);
+  rows.add("white_beside_pigmented.white", 7, level_of_lightness(colour(bench.after(white_fibre(), seven, 6)).l), 0.3,
+           kPractice);
   rows.add("white_beside_pigmented.pigmented", 5, bench.level_after(3, 7, 6), 0.5, kPractice);
 }
 
@@ -112,7 +115,8 @@ void warmth(Rows& rows) {
   double last = 0;
   for (int level = 4; level <= 9; ++level) {
     const double hue = lch(colour(lightened_to(3, level))).h;
-    rows.between("warmth_exposed.hue_step.level" + std::to_string(level), 0, 60, level == 4 ? hue : hue - last, kPractice);
+    rows.between("warmth_exposed.hue_step.level" + std::to_string(level), 0, 60, level == 4 ? hue : hue - last,
+                 kPractice);
     last = hue;
   }
   rows.between("warmth_exposed.red_orange.level5", 40, 75, lch(colour(lightened_to(3, 5))).h, kPractice);
@@ -126,7 +130,9 @@ double chroma_left(const Fibre& f, const char* kind, double strength) {
     const double nm = band_nm(b);
     auto bell = [&](double peak, double sd) { return std::exp(-(nm - peak) * (nm - peak) / (2 * sd * sd)); };
     const std::string k = kind;
-    const double band = k == "violet" ? bell(565, 42) : k == "blue" ? bell(605, 46) : bell(650, 46) + 0.3 * bell(440, 42);
+    const double band = k == "violet" ? bell(565, 42)
+                        : k == "blue" ? bell(605, 46)
+                                      : bell(650, 46) + 0.3 * bell(440, 42);
     toned.dye[b] += strength * band;
   }
   return lch(colour(toned)).c / lch(colour(f)).c;
@@ -144,11 +150,15 @@ void counter_tone(Rows& rows) {
   rows.between("counter_tone.blue_on_orange", 0, 0.5, blue, kPractice);
   rows.between("counter_tone.violet_on_orange_leaves_warmth", 0.5, 1, violet_on_orange, kPractice);
   // Too much turns past neutral.
-  rows.between("counter_tone.too_much_violet", -60, 0, [&] {
-    Fibre f = yellow;
-    for (int b = 0; b < kBands; ++b) f.dye[b] += std::exp(-(band_nm(b) - 565) * (band_nm(b) - 565) / (2 * 42.0 * 42.0));
-    return colour(f).b;
-  }(), kPractice);
+  rows.between(
+      "counter_tone.too_much_violet", -60, 0,
+      [&] {
+        Fibre f = yellow;
+        for (int b = 0; b < kBands; ++b)
+          f.dye[b] += std::exp(-(band_nm(b) - 565) * (band_nm(b) - 565) / (2 * 42.0 * 42.0));
+        return colour(f).b;
+      }(),
+      kPractice);
 }
 
 // Lightened hair taken down to 6 without a filler lacks the warm ground; with one it has it.

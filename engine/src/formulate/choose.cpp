@@ -26,7 +26,8 @@ class Tables {
   const ZoneTable& at(int setting, int zone) {
     auto [it, fresh] = made_.try_emplace({setting, zone});
     if (fresh)
-      it->second = zone_table(*in_.zones[static_cast<size_t>(zone)].draws, bare_chemistry(in_.domain.settings[static_cast<size_t>(setting)].setting), in_.draws);
+      it->second = zone_table(*in_.zones[static_cast<size_t>(zone)].draws,
+                              bare_chemistry(in_.domain.settings[static_cast<size_t>(setting)].setting), in_.draws);
     return it->second;
   }
 
@@ -44,7 +45,8 @@ double objective(const ChoiceInput& in, Tables& tables, const Candidate& c, cons
   for (int z : zones) {
     const SearchZone& zone = in.zones[static_cast<size_t>(z)];
     const ZoneTable& table = tables.at(c.setting, z);
-    sum += zone.weight / in.total_weight * (exact_mean_loss(table, zone.price, load) + k.price_exposure * table.exposure);
+    sum +=
+        zone.weight / in.total_weight * (exact_mean_loss(table, zone.price, load) + k.price_exposure * table.exposure);
   }
   return sum;
 }
@@ -53,7 +55,8 @@ Formula poured(const ChoiceInput& in, const Candidate& c, const std::vector<int>
   std::vector<std::string> names;
   for (int z : zones) names.push_back(in.zones[static_cast<size_t>(z)].draws->id);
   const Domain::OneSetting& one = in.domain.settings[static_cast<size_t>(c.setting)];
-  return pour(in.domain.sets[static_cast<size_t>(c.set)], c.shares, one.setting, mix_grams(in.head, names, in.policy), in.shelf, in.policy);
+  return pour(in.domain.sets[static_cast<size_t>(c.set)], c.shares, one.setting, mix_grams(in.head, names, in.policy),
+              in.shelf, in.policy);
 }
 
 bool within_law_and_stock(const ChoiceInput& in, const Formula& f, ProductClass cls) {
@@ -66,7 +69,8 @@ bool within_law_and_stock(const ChoiceInput& in, const Formula& f, ProductClass 
 }
 
 // The kept candidates of one set of groups, exact and allowed, best first. Ties within 1e-6 go by setting and shares.
-std::vector<Candidate> exact(const ChoiceInput& in, Tables& tables, std::vector<Candidate> kept, const std::vector<int>& zones) {
+std::vector<Candidate> exact(const ChoiceInput& in, Tables& tables, std::vector<Candidate> kept,
+                             const std::vector<int>& zones) {
   std::vector<Candidate> all;
   for (Candidate& c : kept) {
     const Setting& setting = in.domain.settings[static_cast<size_t>(c.setting)].setting;
@@ -76,15 +80,16 @@ std::vector<Candidate> exact(const ChoiceInput& in, Tables& tables, std::vector<
     all.push_back(c);
   }
   auto key = [](const Candidate& c) {
-    return std::make_tuple(std::floor(1e6 * c.objective + 0.5), c.setting, c.shares.product[0], c.shares.product[1], c.shares.product[2],
-                           c.shares.eighths[0], c.shares.eighths[1]);
+    return std::make_tuple(std::floor(1e6 * c.objective + 0.5), c.setting, c.shares.product[0], c.shares.product[1],
+                           c.shares.product[2], c.shares.eighths[0], c.shares.eighths[1]);
   };
   std::sort(all.begin(), all.end(), [&](const Candidate& a, const Candidate& b) { return key(a) < key(b); });
   return all;
 }
 
 bool same_products(const Candidate& a, const Candidate& b) {
-  return a.set == b.set && std::equal(std::begin(a.shares.product), std::end(a.shares.product), std::begin(b.shares.product));
+  return a.set == b.set &&
+         std::equal(std::begin(a.shares.product), std::end(a.shares.product), std::begin(b.shares.product));
 }
 
 struct Kind {
@@ -105,7 +110,8 @@ Kind solve(const ChoiceInput& in, Tables& tables, std::vector<ZoneGroup> groups,
   }
   for (const ZoneGroup& g : kind.groups) {
     double sum = 0;
-    for (int z : g.zones) sum += in.zones[static_cast<size_t>(z)].weight / in.total_weight * in.zones[static_cast<size_t>(z)].leave_loss;
+    for (int z : g.zones)
+      sum += in.zones[static_cast<size_t>(z)].weight / in.total_weight * in.zones[static_cast<size_t>(z)].leave_loss;
     leave.push_back(sum);
   }
   kind.covers = covers(best, leave, in.policy.bowls_max, Constants{}.price_bowl);

@@ -7,12 +7,12 @@
 namespace strandline {
 namespace {
 
-constexpr int kBlock = 256;       // recipes evaluated together
+constexpr int kBlock = 256;         // recipes evaluated together
 constexpr double kRounding = 4e-4;  // largest error of the single-precision mean loss, doubled
 
 auto key(const Candidate& c) {
-  return std::make_tuple(c.objective, c.setting, c.shares.product[0], c.shares.product[1], c.shares.product[2], c.shares.eighths[0],
-                         c.shares.eighths[1]);
+  return std::make_tuple(c.objective, c.setting, c.shares.product[0], c.shares.product[1], c.shares.product[2],
+                         c.shares.eighths[0], c.shares.eighths[1]);
 }
 bool before(const Candidate& a, const Candidate& b) { return key(a) < key(b); }
 
@@ -37,7 +37,8 @@ class Best {
     std::sort(kept_.begin(), kept_.end(), before);
     if (kept_.size() <= kKept) return;
     limit_ = kept_[kKept - 1].objective + kRounding;
-    const auto end = std::find_if(kept_.begin() + kKept, kept_.end(), [&](const Candidate& c) { return c.objective > limit_; });
+    const auto end =
+        std::find_if(kept_.begin() + kKept, kept_.end(), [&](const Candidate& c) { return c.objective > limit_; });
     kept_.erase(std::min(end, kept_.begin() + 3 * kKept), kept_.end());
   }
   std::vector<Candidate> kept_;
@@ -46,7 +47,7 @@ class Best {
 
 // All that one setting needs to evaluate recipes on the zones it may touch.
 struct SettingRun {
-  std::vector<ZoneTable> tables;   // per zone; empty where forbidden
+  std::vector<ZoneTable> tables;  // per zone; empty where forbidden
   std::vector<bool> group_allowed;
 };
 
@@ -57,10 +58,13 @@ SettingRun prepare(const Setting& setting, const std::vector<SearchZone>& zones,
   run.group_allowed.assign(groups.size(), true);
   for (size_t g = 0; g < groups.size(); ++g)
     for (int z : groups[g].zones)
-      if (!forbidden(setting, *zones[static_cast<size_t>(z)].area, *zones[static_cast<size_t>(z)].span, policy).empty()) run.group_allowed[g] = false;
+      if (!forbidden(setting, *zones[static_cast<size_t>(z)].area, *zones[static_cast<size_t>(z)].span, policy).empty())
+        run.group_allowed[g] = false;
   for (size_t g = 0; g < groups.size(); ++g)
     if (run.group_allowed[g])
-      for (int z : groups[g].zones) run.tables[static_cast<size_t>(z)] = zone_table(*zones[static_cast<size_t>(z)].draws, bare_chemistry(setting), draws);
+      for (int z : groups[g].zones)
+        run.tables[static_cast<size_t>(z)] =
+            zone_table(*zones[static_cast<size_t>(z)].draws, bare_chemistry(setting), draws);
   return run;
 }
 
@@ -97,7 +101,8 @@ Domain domain_settings(const Shelf& shelf, const FormulaPolicy& policy) {
 }
 
 Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones, const std::vector<ZoneGroup>& groups,
-                      const Draws& draws, double total_weight, const FormulaPolicy& policy, const FormulateOptions& options) {
+                      const Draws& draws, double total_weight, const FormulaPolicy& policy,
+                      const FormulateOptions& options) {
   const size_t masks = size_t{1} << groups.size();
   Enumeration out;
   out.best.resize(masks);
@@ -109,7 +114,9 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
   std::vector<Piece> pieces;
   std::vector<SettingRun> runs(domain.settings.size());
   options.parallel(static_cast<int>(runs.size()), [&](int begin, int end) {
-    for (int i = begin; i < end; ++i) runs[static_cast<size_t>(i)] = prepare(domain.settings[static_cast<size_t>(i)].setting, zones, groups, draws, policy);
+    for (int i = begin; i < end; ++i)
+      runs[static_cast<size_t>(i)] =
+          prepare(domain.settings[static_cast<size_t>(i)].setting, zones, groups, draws, policy);
   });
   for (size_t i = 0; i < runs.size(); ++i) {
     const int n = static_cast<int>(domain.sets[static_cast<size_t>(domain.settings[i].set)].shares().size());
@@ -142,7 +149,8 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
           mean_losses(table, zone.price, loads.data(), count, losses.data());
           const double gentle = Constants{}.price_exposure * table.exposure;
           for (int i = 0; i < count; ++i)
-            group_loss[g * kBlock + static_cast<size_t>(i)] += zone.weight / total_weight * (losses[static_cast<size_t>(i)] + gentle);
+            group_loss[g * kBlock + static_cast<size_t>(i)] +=
+                zone.weight / total_weight * (losses[static_cast<size_t>(i)] + gentle);
         }
       }
       for (size_t mask = 1; mask < masks; ++mask) {

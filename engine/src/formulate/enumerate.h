@@ -42,7 +42,8 @@ struct Enumeration {
 inline constexpr int kKept = 12;  // candidates kept per set of groups
 
 Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones, const std::vector<ZoneGroup>& groups,
-                      const Draws& draws, double total_weight, const FormulaPolicy& policy, const FormulateOptions& options);
+                      const Draws& draws, double total_weight, const FormulaPolicy& policy,
+                      const FormulateOptions& options);
 
 // The chemistry of a setting without its load.
 BowlChemistry bare_chemistry(const Setting& setting);

@@ -9,7 +9,8 @@
 namespace strandline {
 namespace {
 
-std::vector<SearchZone> search_zones(const Head& head, const Draws& draws, const std::vector<Target>& targets, const FormulaPolicy& policy) {
+std::vector<SearchZone> search_zones(const Head& head, const Draws& draws, const std::vector<Target>& targets,
+                                     const FormulaPolicy& policy) {
   std::vector<SearchZone> all;
   const std::vector<ZoneRef> refs = zones(head);
   for (size_t i = 0; i < refs.size(); ++i)
@@ -33,8 +34,12 @@ Recipe recipe(const Domain& domain, const Candidate& c) {
   Recipe r{s.range->id, {}, s.developer_percent, s.ratio, s.minutes};
   for (int i = 0; i < 3; ++i)
     if (c.shares.eighths[i] > 0)
-      r.shares.push_back({domain.sets[static_cast<size_t>(c.set)].products()[static_cast<size_t>(c.shares.product[i])]->id, c.shares.eighths[i]});
-  std::sort(r.shares.begin(), r.shares.end(), [](const Share& a, const Share& b) { return a.eighths != b.eighths ? a.eighths > b.eighths : a.product < b.product; });
+      r.shares.push_back(
+          {domain.sets[static_cast<size_t>(c.set)].products()[static_cast<size_t>(c.shares.product[i])]->id,
+           c.shares.eighths[i]});
+  std::sort(r.shares.begin(), r.shares.end(), [](const Share& a, const Share& b) {
+    return a.eighths != b.eighths ? a.eighths > b.eighths : a.product < b.product;
+  });
   return r;
 }
 
@@ -44,7 +49,8 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
   for (int z : chosen.zones) b.bowl.zones.push_back(in.zones[static_cast<size_t>(z)].draws->id);
   const Domain::OneSetting& one = in.domain.settings[static_cast<size_t>(chosen.best.setting)];
   const RecipeSet& set = in.domain.sets[static_cast<size_t>(chosen.best.set)];
-  b.bowl.formula = pour(set, chosen.best.shares, one.setting, mix_grams(in.head, b.bowl.zones, in.policy), in.shelf, in.policy);
+  b.bowl.formula =
+      pour(set, chosen.best.shares, one.setting, mix_grams(in.head, b.bowl.zones, in.policy), in.shelf, in.policy);
   b.recipe = recipe(in.domain, chosen.best);
   b.objective = chosen.best.objective;
   if (chosen.has_runner_up) {
@@ -61,10 +67,12 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
     for (int z : chosen.zones) {
       const SearchZone& zone = in.zones[static_cast<size_t>(z)];
       const ZoneTable table = zone_table(*zone.draws, *real, in.draws);
-      b.rounded_objective += zone.weight / in.total_weight * (exact_mean_loss(table, zone.price, real->load) + k.price_exposure * table.exposure);
+      b.rounded_objective += zone.weight / in.total_weight *
+                             (exact_mean_loss(table, zone.price, real->load) + k.price_exposure * table.exposure);
     }
   }
-  if (auto limits = law::check_limits(composition(b.bowl.formula, in.shelf), use_of(one.setting.range->cls))) b.limits = *limits;
+  if (auto limits = law::check_limits(composition(b.bowl.formula, in.shelf), use_of(one.setting.range->cls)))
+    b.limits = *limits;
   return b;
 }
 
@@ -87,7 +95,8 @@ void tell(Plan& plan, const ChoiceInput& in, const Choice& choice, const Predict
     b.why = reasons_for(b, own, prediction.zones, in.shelf);
     plan.grams += b.grams;
     plan.cost += b.cost;
-    if (b.limits.overall == law::Status::unknown_percentage) plan.notes.push_back({"percentages_unknown", "", {{"bowl", b.bowl.label}}});
+    if (b.limits.overall == law::Status::unknown_percentage)
+      plan.notes.push_back({"percentages_unknown", "", {{"bowl", b.bowl.label}}});
   }
   for (const ZoneResult& r : prediction.zones) {
     ZonePlan z;
@@ -100,7 +109,10 @@ void tell(Plan& plan, const ChoiceInput& in, const Choice& choice, const Predict
     plan.zones.push_back(std::move(z));
   }
   if (choice.has_fewer && plan.bowls.size() > 1)
-    plan.why.push_back({"one_bowl_fewer", "", {{"bowls", std::to_string(plan.bowls.size() - 1)}, {"worse", figure(choice.fewer_objective - choice.objective, 2)}}});
+    plan.why.push_back({"one_bowl_fewer",
+                        "",
+                        {{"bowls", std::to_string(plan.bowls.size() - 1)},
+                         {"worse", figure(choice.fewer_objective - choice.objective, 2)}}});
   if (plan.bowls.empty()) plan.why.push_back({"leave_as_it_is", "", {}});
   plan.currency = in.shelf.currency;
 }
@@ -111,8 +123,8 @@ std::vector<Step> steps_of(const std::vector<PlannedBowl>& bowls) {
   return steps;
 }
 
-Result<Plan> formulate_once(const Head& head, const std::vector<Target>& targets, const Shelf& shelf, const FormulaPolicy& policy,
-                            const FormulateOptions& options) {
+Result<Plan> formulate_once(const Head& head, const std::vector<Target>& targets, const Shelf& shelf,
+                            const FormulaPolicy& policy, const FormulateOptions& options) {
   const Domain all = domain(shelf, policy);
   if (all.settings.empty()) return tl::unexpected(Problems{{"no_range_usable", "/shelf", {}}});
   const Draws draws = draw(head, options.scenarios);
@@ -126,14 +138,16 @@ Result<Plan> formulate_once(const Head& head, const std::vector<Target>& targets
   Plan plan;
   for (const bool scalp : {true, false}) {
     std::vector<ZoneGroup> own;
-    std::copy_if(groups.begin(), groups.end(), std::back_inserter(own), [&](const ZoneGroup& g) { return g.at_scalp == scalp; });
+    std::copy_if(groups.begin(), groups.end(), std::back_inserter(own),
+                 [&](const ZoneGroup& g) { return g.at_scalp == scalp; });
     by_kind.push_back(enumerate(all, zones, own, draws, in.total_weight, policy, options));
     plan.report.recipes += by_kind.back().recipes;
     plan.report.evaluations += by_kind.back().evaluations;
     if (by_kind.back().cancelled) plan.report.stopped = "cancelled";
   }
   const Choice choice = choose(in, groups, by_kind);
-  for (size_t i = 0; i < choice.bowls.size(); ++i) plan.bowls.push_back(planned(in, choice.bowls[i], static_cast<char>('A' + i)));
+  for (size_t i = 0; i < choice.bowls.size(); ++i)
+    plan.bowls.push_back(planned(in, choice.bowls[i], static_cast<char>('A' + i)));
   plan.report.objective = choice.objective;
   plan.report.bound = plan.report.stopped == "exhausted" ? choice.objective : 0;
   plan.report.gap = plan.report.objective - plan.report.bound;
@@ -149,8 +163,8 @@ Result<Plan> formulate_once(const Head& head, const std::vector<Target>& targets
 
 }  // namespace
 
-Result<Plan> formulate(const Head& head, const std::vector<Target>& targets, const Shelf& shelf, const FormulaPolicy& policy,
-                       const FormulateOptions& options) {
+Result<Plan> formulate(const Head& head, const std::vector<Target>& targets, const Shelf& shelf,
+                       const FormulaPolicy& policy, const FormulateOptions& options) {
   Shelf left = shelf;
   Problems left_out;
   constexpr int kTriesWithoutStock = 4;
@@ -161,7 +175,8 @@ Result<Plan> formulate(const Head& head, const std::vector<Target>& targets, con
     plan->notes.insert(plan->notes.end(), left_out.begin(), left_out.end());
     if (missing.empty()) return plan;
     if (attempt == kTriesWithoutStock) {
-      for (const std::string& id : missing) plan->notes.push_back({"stock_short", "/shelf", {{"product", find_product(left, id)->name}}});
+      for (const std::string& id : missing)
+        plan->notes.push_back({"stock_short", "/shelf", {{"product", find_product(left, id)->name}}});
       return plan;
     }
     for (Product& p : left.products)

@@ -1,9 +1,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "strandline/formulate.h"
-
 #include "generated/constants.h"
+#include "strandline/formulate.h"
 
 namespace strandline {
 

@@ -29,7 +29,8 @@ std::vector<ZoneGroup> group_zones(const std::vector<SearchZone>& zones) {
       double best = std::numeric_limits<double>::infinity();
       for (size_t i = 0; i < groups.size(); ++i)
         for (size_t j = i + 1; j < groups.size(); ++j) {
-          const double d = unlike(zones[static_cast<size_t>(groups[i].zones[0])], zones[static_cast<size_t>(groups[j].zones[0])]);
+          const double d =
+              unlike(zones[static_cast<size_t>(groups[i].zones[0])], zones[static_cast<size_t>(groups[j].zones[0])]);
           if (d < best) best = d, best_i = i, best_j = j;
         }
       groups[best_i].zones.insert(groups[best_i].zones.end(), groups[best_j].zones.begin(), groups[best_j].zones.end());

@@ -16,8 +16,10 @@ Setting as_setting(const Formula& f, const Range& range, const Shelf& shelf) {
   for (const Part& part : f.parts) {
     const Product* p = find_product(shelf, part.product);
     if (!p) continue;
-    if (p->cls == ProductClass::developer) developer += part.grams, peroxide += part.grams * p->peroxide_percent;
-    else colour += part.grams;
+    if (p->cls == ProductClass::developer)
+      developer += part.grams, peroxide += part.grams * p->peroxide_percent;
+    else
+      colour += part.grams;
   }
   return {&range, developer > 0 ? peroxide / developer : 0, colour > 0 ? developer / colour : 0, f.minutes};
 }
@@ -28,12 +30,17 @@ void check_range_rules(const Setting& s, const std::string& label, Problems& not
     return std::any_of(all.begin(), all.end(), [&](double x) { return std::abs(x - v) <= slack * std::max(1.0, x); });
   };
   const Range& r = *s.range;
-  if (!r.ratios.empty() && !near(r.ratios, s.ratio, kRatioSlack)) notes.push_back({"ratio_not_of_range", "", {{"bowl", label}, {"ratio", figure(s.ratio, 2)}}});
-  const double most = r.developer_percents.empty() ? 0 : *std::max_element(r.developer_percents.begin(), r.developer_percents.end());
+  if (!r.ratios.empty() && !near(r.ratios, s.ratio, kRatioSlack))
+    notes.push_back({"ratio_not_of_range", "", {{"bowl", label}, {"ratio", figure(s.ratio, 2)}}});
+  const double most =
+      r.developer_percents.empty() ? 0 : *std::max_element(r.developer_percents.begin(), r.developer_percents.end());
   const bool blend = r.bottle_blends && s.developer_percent <= most + kPercentSlack;
   if (!r.developer_percents.empty() && !blend && !near(r.developer_percents, s.developer_percent, kPercentSlack))
     notes.push_back({"developer_not_of_range", "", {{"bowl", label}, {"percent", figure(s.developer_percent)}}});
-  if (s.minutes > r.minutes.max) notes.push_back({"longer_than_range_allows", "", {{"bowl", label}, {"minutes", figure(s.minutes, 0)}, {"max", figure(r.minutes.max, 0)}}});
+  if (s.minutes > r.minutes.max)
+    notes.push_back({"longer_than_range_allows",
+                     "",
+                     {{"bowl", label}, {"minutes", figure(s.minutes, 0)}, {"max", figure(r.minutes.max, 0)}}});
 }
 
 }  // namespace
@@ -54,7 +61,8 @@ Problems broken_rules(const Visit& visit, const Bowl& bowl) {
   return notes;
 }
 
-std::vector<ZonePlan> judged(const Visit& visit, const std::vector<Target>& targets, const Prediction& prediction, const std::vector<PlannedBowl>& bowls) {
+std::vector<ZonePlan> judged(const Visit& visit, const std::vector<Target>& targets, const Prediction& prediction,
+                             const std::vector<PlannedBowl>& bowls) {
   const Draws nominal = draw(visit.head, 1, 0);
   const Domain all = domain_settings(visit.shelf, visit.policy.formula);
   const std::vector<ZoneRef> refs = zones(visit.head);
@@ -63,7 +71,8 @@ std::vector<ZonePlan> judged(const Visit& visit, const std::vector<Target>& targ
     ZonePlan p;
     p.result = prediction.zones[i];
     for (const PlannedBowl& b : bowls)
-      if (std::find(b.bowl.zones.begin(), b.bowl.zones.end(), p.result.zone) != b.bowl.zones.end()) p.bowl = b.bowl.label;
+      if (std::find(b.bowl.zones.begin(), b.bowl.zones.end(), p.result.zone) != b.bowl.zones.end())
+        p.bowl = b.bowl.label;
     for (const Target& t : targets) {
       if (t.zone != p.result.zone || t.leave) continue;
       SearchZone z;

@@ -7,7 +7,8 @@ namespace strandline {
 
 using std::size_t;
 
-std::vector<Cover> covers(const std::vector<double>& best, const std::vector<double>& leave, int bowls_most, double bowl_price) {
+std::vector<Cover> covers(const std::vector<double>& best, const std::vector<double>& leave, int bowls_most,
+                          double bowl_price) {
   const size_t masks = best.size();
   const double never = std::numeric_limits<double>::infinity();
   // by_mask[k][mask]: the cheapest cover of `mask` with exactly k bowls; the lowest group is served or left first.

@@ -5,12 +5,15 @@
 
 namespace strandline {
 
-Formula pour(const RecipeSet& set, const Shares& shares, const Setting& setting, double total, const Shelf& shelf, const FormulaPolicy& policy) {
+Formula pour(const RecipeSet& set, const Shares& shares, const Setting& setting, double total, const Shelf& shelf,
+             const FormulaPolicy& policy) {
   int smallest = kEighths;
   for (int i = 0; i < 3; ++i)
     if (shares.eighths[i] > 0) smallest = std::min<int>(smallest, shares.eighths[i]);
   const double colour = std::max(total / (1 + setting.ratio), policy.part_min_g * kEighths / smallest);
-  auto rounded = [&](double g) { return std::max(policy.gram_step, std::round(g / policy.gram_step) * policy.gram_step); };
+  auto rounded = [&](double g) {
+    return std::max(policy.gram_step, std::round(g / policy.gram_step) * policy.gram_step);
+  };
 
   Formula f;
   f.range = setting.range->id;
@@ -22,9 +25,12 @@ Formula pour(const RecipeSet& set, const Shares& shares, const Setting& setting,
     f.parts.push_back({set.products()[static_cast<size_t>(shares.product[i])]->id, g});
     poured += g;
   }
-  std::sort(f.parts.begin(), f.parts.end(), [](const Part& a, const Part& b) { return a.grams != b.grams ? a.grams > b.grams : a.product < b.product; });
+  std::sort(f.parts.begin(), f.parts.end(), [](const Part& a, const Part& b) {
+    return a.grams != b.grams ? a.grams > b.grams : a.product < b.product;
+  });
   if (setting.ratio > 0)
-    for (const Part& p : bottles(shelf, setting.developer_percent, rounded(poured * setting.ratio), policy.gram_step)) f.parts.push_back(p);
+    for (const Part& p : bottles(shelf, setting.developer_percent, rounded(poured * setting.ratio), policy.gram_step))
+      f.parts.push_back(p);
   return f;
 }
 
@@ -49,9 +55,12 @@ law::Use use_of(ProductClass cls) {
     case ProductClass::permanent:
     case ProductClass::high_lift:
     case ProductClass::demi:
-    case ProductClass::filler: return law::Use::oxidative_dye;
-    case ProductClass::lightener: return law::Use::lightener;
-    default: return law::Use::non_oxidative_dye;
+    case ProductClass::filler:
+      return law::Use::oxidative_dye;
+    case ProductClass::lightener:
+      return law::Use::lightener;
+    default:
+      return law::Use::non_oxidative_dye;
   }
 }
 

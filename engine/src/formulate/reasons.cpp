@@ -39,7 +39,8 @@ std::string figure(double value, int decimals) {
   return text;
 }
 
-Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*>& zones, const std::vector<ZoneResult>& results, const Shelf& shelf) {
+Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*>& zones,
+                    const std::vector<ZoneResult>& results, const Shelf& shelf) {
   Reasons why;
   double white = 0, lift = 0, weight = 0;
   for (const SearchZone* z : zones) {
@@ -53,16 +54,23 @@ Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*
     const Product* p = find_product(shelf, s.product);
     if (!p) continue;
     if (p->tone == Tone::natural && p->level > 0) natural += s.eighths;
-    const bool counter = p->cls == ProductClass::corrector || p->tone == Tone::ash || p->tone == Tone::violet || p->tone == Tone::green;
-    if (counter) why.push_back({"counter_tone", "", {{"product", p->name}, {"share", figure(100.0 * s.eighths / 8, 0)}}});
+    const bool counter =
+        p->cls == ProductClass::corrector || p->tone == Tone::ash || p->tone == Tone::violet || p->tone == Tone::green;
+    if (counter)
+      why.push_back({"counter_tone", "", {{"product", p->name}, {"share", figure(100.0 * s.eighths / 8, 0)}}});
   }
   constexpr double kSomeWhite = 0.1;
   if (white >= kSomeWhite && natural > 0)
-    why.push_back({"natural_share_for_white", "", {{"white", figure(100 * white, 0)}, {"share", figure(100.0 * natural / 8, 0)}}});
+    why.push_back({"natural_share_for_white",
+                   "",
+                   {{"white", figure(100 * white, 0)}, {"share", figure(100.0 * natural / 8, 0)}}});
   if (bowl.recipe.developer_percent > 0) {
     constexpr double kNoLift = 0.5;
-    why.push_back({lift > kNoLift ? "developer_for_lift" : "developer_for_deposit", "",
-                   {{"percent", figure(bowl.recipe.developer_percent)}, {"levels", figure(lift)}, {"in_bowl", figure(bowl.on_head_peroxide_percent)}}});
+    why.push_back({lift > kNoLift ? "developer_for_lift" : "developer_for_deposit",
+                   "",
+                   {{"percent", figure(bowl.recipe.developer_percent)},
+                    {"levels", figure(lift)},
+                    {"in_bowl", figure(bowl.on_head_peroxide_percent)}}});
   }
   constexpr double kCleanLift = 2;
   if (lift > kCleanLift) why.push_back({"warmth_expected", "", {{"levels", figure(lift)}}});
@@ -75,16 +83,20 @@ Reasons reasons_against(const SearchZone& z, const ZoneResult& r, const Domain& 
   if (!r.landing) return why;
   const Landing& l = *r.landing;
   const Constants c;
-  const std::map<std::string, std::string> here = {{"asked", figure(z.target->level)}, {"reached", figure(r.planned.named.level)},
-                                                   {"asked_tone", std::string(word(z.target->tone))}, {"reached_tone", std::string(word(r.planned.named.tone))}};
-  const bool too_dark = l.level_error < -c.level_tolerance, too_light = l.level_error > c.level_tolerance;
+  const std::map<std::string, std::string> here = {{"asked", figure(z.target->level)},
+                                                   {"reached", figure(r.planned.named.level)},
+                                                   {"asked_tone", std::string(word(z.target->tone))},
+                                                   {"reached_tone", std::string(word(r.planned.named.tone))}};
+  const bool too_dark = l.level_error<-c.level_tolerance, too_light = l.level_error> c.level_tolerance;
   if (too_dark) why.push_back({dyed(*z.span) ? "colour_does_not_lift_colour" : "lift_limit", "", here});
   if (too_light) why.push_back({"depth_out_of_reach", "", here});
   if (l.tone_error > c.tone_tolerance) {
     constexpr double kFillFrom = 2;  // levels, common practice
     const double darker = r.today.named.level - z.target->level;
-    if (lightened_before(*z.span) && darker > kFillFrom) why.push_back({"needs_filler", "", here});
-    else why.push_back({r.planned.named.warmth > 0 && r.lift_levels > 1 ? "warmth_stays" : "tone_out_of_reach", "", here});
+    if (lightened_before(*z.span) && darker > kFillFrom)
+      why.push_back({"needs_filler", "", here});
+    else
+      why.push_back({r.planned.named.warmth > 0 && r.lift_levels > 1 ? "warmth_stays" : "tone_out_of_reach", "", here});
   }
   if (r.planned.contrast_levels > policy.covered_contrast_levels)
     why.push_back({"white_cover", "", {{"levels", figure(r.planned.contrast_levels)}}});

@@ -9,11 +9,12 @@
 
 namespace strandline {
 
-Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*>& zones, const std::vector<ZoneResult>& results,
-                    const Shelf& shelf);
+Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*>& zones,
+                    const std::vector<ZoneResult>& results, const Shelf& shelf);
 
 // Empty where the zone lands: within half a level, in the tone, white covered.
-Reasons reasons_against(const SearchZone& zone, const ZoneResult& result, const Domain& domain, const FormulaPolicy& policy);
+Reasons reasons_against(const SearchZone& zone, const ZoneResult& result, const Domain& domain,
+                        const FormulaPolicy& policy);
 
 std::string figure(double value, int decimals = 1);
 

@@ -4,8 +4,8 @@ namespace strandline {
 namespace {
 
 bool carries_colour(ProductClass c) {
-  return c == ProductClass::permanent || c == ProductClass::high_lift || c == ProductClass::demi || c == ProductClass::direct ||
-         c == ProductClass::corrector || c == ProductClass::clear;
+  return c == ProductClass::permanent || c == ProductClass::high_lift || c == ProductClass::demi ||
+         c == ProductClass::direct || c == ProductClass::corrector || c == ProductClass::clear;
 }
 
 }  // namespace
@@ -38,8 +38,10 @@ bool RecipeSet::allowed(const Shares& s) const {
   for (int i = 0; i < 3; ++i) {
     if (s.eighths[i] == 0) continue;
     const ProductClass c = products_[static_cast<size_t>(s.product[i])]->cls;
-    if (c == ProductClass::corrector) correctors += s.eighths[i];
-    else if (c != ProductClass::clear) colours += s.eighths[i];
+    if (c == ProductClass::corrector)
+      correctors += s.eighths[i];
+    else if (c != ProductClass::clear)
+      colours += s.eighths[i];
   }
   return colours > 0 && correctors <= range_.corrector_max_share * kEighths + 1e-9;
 }

@@ -62,7 +62,8 @@ double base_level(const Span& span) {
 }  // namespace
 
 bool formulated(ProductClass c) {
-  return c == ProductClass::permanent || c == ProductClass::high_lift || c == ProductClass::demi || c == ProductClass::direct;
+  return c == ProductClass::permanent || c == ProductClass::high_lift || c == ProductClass::demi ||
+         c == ProductClass::direct;
 }
 
 std::vector<Setting> settings(const Range& range, const Shelf& shelf, const FormulaPolicy& policy) {
@@ -84,11 +85,14 @@ std::string forbidden(const Setting& s, const Area& area, const Span& span, cons
   const bool peroxide = s.developer_percent > 0;
   if (touches_scalp(span) && !s.range->scalp_allowed) return "range_not_on_scalp";
   if (peroxide && metal_doubt(span)) return "metal_test_first";
-  if (!stretch_passed(span) && (s.range->cls == ProductClass::high_lift || s.developer_percent > policy.failed_stretch_max_percent + kSame))
+  if (!stretch_passed(span) &&
+      (s.range->cls == ProductClass::high_lift || s.developer_percent > policy.failed_stretch_max_percent + kSame))
     return "failed_stretch";
-  if (straightened_lately(span, policy.straightened_weeks) && (s.range->cls == ProductClass::high_lift || s.developer_percent > policy.straightened_max_percent + kSame))
+  if (straightened_lately(span, policy.straightened_weeks) &&
+      (s.range->cls == ProductClass::high_lift || s.developer_percent > policy.straightened_max_percent + kSame))
     return "straightened_lately";
-  if (s.range->base_level_min && base_level(span) < *s.range->base_level_min - 0.5) return "base_too_dark_for_high_lift";
+  if (s.range->base_level_min && base_level(span) < *s.range->base_level_min - 0.5)
+    return "base_too_dark_for_high_lift";
   if (span.porosity.value > policy.porosity_max && s.developer_percent > policy.failed_stretch_max_percent + kSame)
     return "condition_spent";
   return {};

@@ -54,7 +54,8 @@ class FibreByLevel {
   FibreByLevel(const Population& p, double natural_level) {
     const double reach = std::max(0.25, 1.5 * p.level.sd);
     levels_ = {p.level.value - reach, p.level.value, p.level.value + reach};
-    for (int i = 0; i < 3; ++i) fibres_[i] = fibre_as_read(p, std::clamp(levels_[i], kLevelLow, kLevelHigh), natural_level);
+    for (int i = 0; i < 3; ++i)
+      fibres_[i] = fibre_as_read(p, std::clamp(levels_[i], kLevelLow, kLevelHigh), natural_level);
   }
   Fibre at(double level) const {
     const int i = level < levels_[1] ? 0 : 1;
@@ -108,7 +109,8 @@ struct ZoneDrawer {
     return zone;
   }
 
-  void add(ZoneDraws& zone, const Population& p, double total, const std::vector<double>& porosity, Columns& columns) const {
+  void add(ZoneDraws& zone, const Population& p, double total, const std::vector<double>& porosity,
+           Columns& columns) const {
     const Reading natural = p.natural_level.value_or(natural_level_of(head));
     const FibreByLevel by_level(p, natural.value);
     const std::vector<double> level_z = columns.next(), share_z = columns.next();

@@ -47,17 +47,17 @@ Spectrum optical_depth(const Fibre& f, const Pigments& p) {
   return tau;
 }
 
-// Long times by the series over the zeros of J0, short times by the expansion in √Fo; they meet below 1e-4 at Fo = 0.03.
+// Long times by the series over the zeros of J0, short times by the expansion in √Fo; they meet below 1e-4 at Fo =
+// 0.03.
 double cylinder_uptake(double fo) {
   if (fo <= 0) return 0;
   if (fo < 0.03) {
     const double root = std::sqrt(fo);
     return std::min(1.0, 4 * root / std::sqrt(M_PI) - fo - fo * root / (3 * std::sqrt(M_PI)));
   }
-  static constexpr std::array<double, 10> zeros = {2.404825557695773,  5.520078110286311,  8.653727912911013,
-                                                   11.791534439014281, 14.930917708487785, 18.071063967910924,
-                                                   21.211636629879258, 24.352471530749302, 27.493479132040254,
-                                                   30.634606468431975};
+  static constexpr std::array<double, 10> zeros = {
+      2.404825557695773,  5.520078110286311,  8.653727912911013,  11.791534439014281, 14.930917708487785,
+      18.071063967910924, 21.211636629879258, 24.352471530749302, 27.493479132040254, 30.634606468431975};
   double left = 0;
   for (double z : zeros) left += 4 / (z * z) * std::exp(-z * z * fo);
   return 1 - left;

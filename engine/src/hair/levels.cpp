@@ -44,7 +44,8 @@ double total_for_lightness(double lightness, double pheomelanin_share) {
 
 double tone_scale(double lightness) {
   const Constants c;
-  return std::clamp((lightness - c.tone_offset_floor) / (c.tone_offset_reference_lightness - c.tone_offset_floor), 0.15, 1.2);
+  return std::clamp((lightness - c.tone_offset_floor) / (c.tone_offset_reference_lightness - c.tone_offset_floor), 0.15,
+                    1.2);
 }
 
 }  // namespace
@@ -122,7 +123,8 @@ Axis warm_axis(const Lab& lab) {
 }
 
 std::string_view word(Tone tone) {
-  static constexpr std::string_view words[kTones] = {"natural", "ash", "violet", "beige", "gold", "copper", "red", "green"};
+  static constexpr std::string_view words[kTones] = {"natural", "ash",    "violet", "beige",
+                                                     "gold",    "copper", "red",    "green"};
   return words[static_cast<int>(tone)];
 }
 

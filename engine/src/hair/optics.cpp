@@ -1,11 +1,10 @@
 #include "strandline/optics.h"
 
-#include "generated/constants.h"
-
 #include <algorithm>
 #include <cmath>
 #include <vector>
 
+#include "generated/constants.h"
 #include "generated/tables.h"
 
 namespace strandline {

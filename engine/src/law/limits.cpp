@@ -16,17 +16,10 @@ namespace {
 constexpr int kUnlisted = static_cast<int>(std::size(law_data::kEntries));
 constexpr std::string_view kPeroxide = "12";
 
-constexpr std::string_view kUses[] = {"oxidative_dye",
-                                      "non_oxidative_dye",
-                                      "lightener",
-                                      "waving_general",
-                                      "waving_professional",
-                                      "straightening_general",
-                                      "straightening_professional",
-                                      "rinse_off_hair",
-                                      "leave_on_hair",
-                                      "skin",
-                                      "nail_hardener"};
+constexpr std::string_view kUses[] = {
+    "oxidative_dye",         "non_oxidative_dye",          "lightener",      "waving_general", "waving_professional",
+    "straightening_general", "straightening_professional", "rinse_off_hair", "leave_on_hair",  "skin",
+    "nail_hardener"};
 
 // One declaration with the grams of the product that carries it.
 struct Amount {
@@ -39,8 +32,7 @@ using Key = std::pair<int, std::string>;
 using Amounts = std::map<Key, std::vector<Amount>>;
 
 bool same_word(std::string_view a, std::string_view b) {
-  return std::ranges::equal(
-      a, b, [](unsigned char x, unsigned char y) { return std::tolower(x) == std::tolower(y); });
+  return std::ranges::equal(a, b, [](unsigned char x, unsigned char y) { return std::tolower(x) == std::tolower(y); });
 }
 
 int find_entry(const Declared& declared) {
@@ -53,9 +45,7 @@ int find_entry(const Declared& declared) {
   return kUnlisted;
 }
 
-std::string word_for(const Declared& declared) {
-  return declared.name.empty() ? declared.cas : declared.name;
-}
+std::string word_for(const Declared& declared) { return declared.name.empty() ? declared.cas : declared.name; }
 
 Key key_of(const Declared& declared) {
   const int entry = find_entry(declared);
@@ -92,8 +82,7 @@ const law_data::Limit* limit_for(int entry, Use use, const std::vector<Amount>& 
   const law_data::Limit* chosen = nullptr;
   for (const auto& row : law_data::kLimits) {
     if (row.entry != entry || row.use != kUses[static_cast<int>(use)]) continue;
-    const bool declared =
-        std::ranges::all_of(amounts, [&](const auto& a) { return form_of(*a.declared) == row.as; });
+    const bool declared = std::ranges::all_of(amounts, [&](const auto& a) { return form_of(*a.declared) == row.as; });
     if (declared) return &row;
     if (!chosen || row.as == law_data::kEntries[entry].reference) chosen = &row;
   }
@@ -234,8 +223,7 @@ Result<LimitReport> check_limits(const Composition& composition, Use use) {
 
   if (!report.not_fully_declared.empty()) report.overall = Status::unknown_percentage;
   const auto worsen = [&](Status status) {
-    if (severity(status) > severity(report.overall))
-      report.overall = severity(status) == 2 ? Status::over : status;
+    if (severity(status) > severity(report.overall)) report.overall = severity(status) == 2 ? Status::over : status;
   };
   for (const auto& result : report.entries) worsen(result.status);
   for (const auto& sum : report.sums) worsen(sum.status);

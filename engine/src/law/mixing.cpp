@@ -36,8 +36,7 @@ Result<Alligation> alligate(double weaker_percent, double stronger_percent, doub
   return Alligation{stronger_percent - wanted_percent, wanted_percent - weaker_percent};
 }
 
-Result<std::vector<double>> scale_to_weighed(const std::vector<double>& planned, std::size_t index,
-                                             double weighed) {
+Result<std::vector<double>> scale_to_weighed(const std::vector<double>& planned, std::size_t index, double weighed) {
   for (std::size_t i = 0; i < planned.size(); ++i)
     if (!amount(planned[i])) return refuse("not_an_amount", "/planned/" + std::to_string(i));
   if (index >= planned.size() || planned[index] == 0) return refuse("part_not_planned", "/index");

@@ -17,7 +17,9 @@ void check_bowls(const Visit& visit, Problems& problems) {
     if (!labels.insert(b.label).second) problems.push_back({"name_used_twice", path + "/label", {{"name", b.label}}});
     constexpr double kMinutesMost = 240;
     if (!(b.formula.minutes >= 0 && b.formula.minutes <= kMinutesMost))
-      problems.push_back({"minutes_out_of_range", path + "/formula/minutes", {{"value", std::to_string(b.formula.minutes)}, {"min", "0"}, {"max", "240"}}});
+      problems.push_back({"minutes_out_of_range",
+                          path + "/formula/minutes",
+                          {{"value", std::to_string(b.formula.minutes)}, {"min", "0"}, {"max", "240"}}});
     for (size_t j = 0; j < b.zones.size(); ++j) {
       const std::string here = path + "/zones/" + std::to_string(j);
       if (std::none_of(all.begin(), all.end(), [&](const ZoneRef& z) { return z.id == b.zones[j]; }))

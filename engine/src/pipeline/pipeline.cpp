@@ -11,8 +11,10 @@ namespace {
 // The clock of a plan. A plan that no clock can hold is still a plan: the notes say which clock breaks.
 void add_timeline(const Visit& visit, VisitPlan& out) {
   if (out.plan.bowls.empty()) return;
-  if (auto timeline = schedule(schedule_request(visit, out.plan.bowls))) out.timeline = std::move(*timeline);
-  else out.plan.notes.insert(out.plan.notes.end(), timeline.error().begin(), timeline.error().end());
+  if (auto timeline = schedule(schedule_request(visit, out.plan.bowls)))
+    out.timeline = std::move(*timeline);
+  else
+    out.plan.notes.insert(out.plan.notes.end(), timeline.error().begin(), timeline.error().end());
 }
 
 PlannedBowl as_mixed(const Bowl& bowl, const Visit& visit) {
@@ -30,8 +32,10 @@ PlannedBowl as_mixed(const Bowl& bowl, const Visit& visit) {
 // What stands in the way of mixing this bowl as it is: stops, not advice.
 void warn(const PlannedBowl& b, const Visit& visit, Problems& notes) {
   if (b.limits.overall == law::Status::over) notes.push_back({"over_legal_limit", "", {{"bowl", b.bowl.label}}});
-  if (b.limits.overall == law::Status::not_permitted_use) notes.push_back({"not_permitted_use", "", {{"bowl", b.bowl.label}}});
-  if (b.limits.overall == law::Status::unknown_percentage) notes.push_back({"percentages_unknown", "", {{"bowl", b.bowl.label}}});
+  if (b.limits.overall == law::Status::not_permitted_use)
+    notes.push_back({"not_permitted_use", "", {{"bowl", b.bowl.label}}});
+  if (b.limits.overall == law::Status::unknown_percentage)
+    notes.push_back({"percentages_unknown", "", {{"bowl", b.bowl.label}}});
   for (const Part& part : b.bowl.formula.parts)
     if (const Product* p = find_product(visit.shelf, part.product); p && p->stock_g < part.grams)
       notes.push_back({"stock_short", "", {{"bowl", b.bowl.label}, {"product", p->name}}});

@@ -1,7 +1,6 @@
 #include <algorithm>
 
 #include "generated/constants.h"
-#include "generated/constants.h"
 #include "strandline/pipeline.h"
 
 namespace strandline {
@@ -18,7 +17,8 @@ double white_share(const Span& span) {
 
 SpanKind kind_of(const Area& area, const Span& span) {
   if (touches_scalp(span)) return SpanKind::regrowth;
-  return &span == &area.spans.back() && area.spans.size() > 1 && span.porosity.value > 1.5 ? SpanKind::ends : SpanKind::mids;
+  return &span == &area.spans.back() && area.spans.size() > 1 && span.porosity.value > 1.5 ? SpanKind::ends
+                                                                                           : SpanKind::mids;
 }
 
 // Painting the parting line, then combing through the length.
@@ -69,7 +69,12 @@ ScheduleRequest schedule_request(const Visit& visit, const std::vector<PlannedBo
   r.policy = visit.policy.schedule;
   r.people = visit.people;
   if (r.people.empty())
-    r.people.push_back({"colourist", "colourist", {Skill::prepare, Skill::mix, Skill::apply, Skill::check, Skill::basin, Skill::finish}, 1, 0, {}});
+    r.people.push_back({"colourist",
+                        "colourist",
+                        {Skill::prepare, Skill::mix, Skill::apply, Skill::check, Skill::basin, Skill::finish},
+                        1,
+                        0,
+                        {}});
   bool tint = false;
   const std::vector<ZoneRef> all = zones(visit.head);
   for (const PlannedBowl& b : bowls) {
@@ -78,7 +83,8 @@ ScheduleRequest schedule_request(const Visit& visit, const std::vector<PlannedBo
     tint = tint || range->cls != ProductClass::lightener;
     r.bowls.push_back({b.bowl.label, b.bowl.label, range->cls, around(Constants{}.mix_minutes), range->mix_life_min});
     for (const ZoneRef& z : all)
-      if (std::find(b.bowl.zones.begin(), b.bowl.zones.end(), z.id) != b.bowl.zones.end()) r.applications.push_back(application(z, b, *range));
+      if (std::find(b.bowl.zones.begin(), b.bowl.zones.end(), z.id) != b.bowl.zones.end())
+        r.applications.push_back(application(z, b, *range));
   }
   r.tail = tail(tint);
   return r;

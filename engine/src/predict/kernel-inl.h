@@ -92,8 +92,10 @@ HWY_INLINE Colour Evaluate(const KernelConstants& k, const ZoneTable& zone, cons
         const V both = hn::Div(share, hn::Mul(den, e));
         sum = hn::MulAdd(hn::Mul(both, e), e, sum);
         const V r = hn::NegMulAdd(share, K(k.c_star), hn::Mul(both, den));  // share·R
-        if (zone.white[p]) white_y = hn::MulAdd(K(k.y[b]), r, white_y);
-        else pigmented_y = hn::MulAdd(K(k.y[b]), r, pigmented_y);
+        if (zone.white[p])
+          white_y = hn::MulAdd(K(k.y[b]), r, white_y);
+        else
+          pigmented_y = hn::MulAdd(K(k.y[b]), r, pigmented_y);
       } else {
         sum = hn::Add(sum, hn::Div(hn::Mul(share, e), den));
       }
@@ -112,8 +114,10 @@ HWY_INLINE Colour Evaluate(const KernelConstants& k, const ZoneTable& zone, cons
   if (kContrast) {
     for (int p = 0; p < populations; ++p) {
       const V share = hn::LoadU(d, zone.share.data() + p * stride + s);
-      if (zone.white[p]) white_share = hn::Add(white_share, share);
-      else pigmented_share = hn::Add(pigmented_share, share);
+      if (zone.white[p])
+        white_share = hn::Add(white_share, share);
+      else
+        pigmented_share = hn::Add(pigmented_share, share);
     }
     const V least = K(1e-6f);
     const V white = F(hn::Div(white_y, hn::Max(white_share, least)));
@@ -210,7 +214,8 @@ HWY_INLINE void Prefer(const ZoneTable& zone, const float* load, float* out) {
 
 // Mean of `value(colour)` over the scenarios of each load. Padding lanes repeat scenarios and are masked out.
 template <bool kContrast, class Value>
-HWY_INLINE void MeanOver(const KernelConstants& k, const ZoneTable& zone, const float* loads, int count, float* out, Value value) {
+HWY_INLINE void MeanOver(const KernelConstants& k, const ZoneTable& zone, const float* loads, int count, float* out,
+                         Value value) {
   const D d;
   const int lanes = static_cast<int>(hn::Lanes(d));
   std::vector<float> own(zone.populations * kBands);
@@ -226,24 +231,30 @@ HWY_INLINE void MeanOver(const KernelConstants& k, const ZoneTable& zone, const 
   }
 }
 
-void MeanLosses(const KernelConstants& k, const ZoneTable& zone, const ZoneLoss& loss, const float* loads, int count, float* out) {
+void MeanLosses(const KernelConstants& k, const ZoneTable& zone, const ZoneLoss& loss, const float* loads, int count,
+                float* out) {
   auto value = [&](const Colour& c) HWY_ATTR { return Loss(loss, c); };
-  if (zone.has_contrast) MeanOver<true>(k, zone, loads, count, out, value);
-  else MeanOver<false>(k, zone, loads, count, out, value);
+  if (zone.has_contrast)
+    MeanOver<true>(k, zone, loads, count, out, value);
+  else
+    MeanOver<false>(k, zone, loads, count, out, value);
 }
 
-void MeanDeltaE(const KernelConstants& k, const ZoneTable& zone, const Lab& target, const float* loads, int count, float* out) {
+void MeanDeltaE(const KernelConstants& k, const ZoneTable& zone, const Lab& target, const float* loads, int count,
+                float* out) {
   auto value = [&](const Colour& c) HWY_ATTR { return DeltaE(target, c); };
   MeanOver<false>(k, zone, loads, count, out, value);
 }
 
-void Colours(const KernelConstants& k, const ZoneTable& zone, const float* load, float* l, float* a, float* b, float* contrast) {
+void Colours(const KernelConstants& k, const ZoneTable& zone, const float* load, float* l, float* a, float* b,
+             float* contrast) {
   const D d;
   const int lanes = static_cast<int>(hn::Lanes(d));
   std::vector<float> own(zone.populations * kBands);
   Prefer(zone, load, own.data());
   for (int s = 0; s < zone.scenarios; s += lanes) {
-    const Colour c = zone.has_contrast ? Evaluate<true>(k, zone, own.data(), s) : Evaluate<false>(k, zone, own.data(), s);
+    const Colour c =
+        zone.has_contrast ? Evaluate<true>(k, zone, own.data(), s) : Evaluate<false>(k, zone, own.data(), s);
     hn::StoreU(c.l, d, l + s);
     hn::StoreU(c.a, d, a + s);
     hn::StoreU(c.b, d, b + s);

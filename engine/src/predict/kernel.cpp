@@ -24,7 +24,8 @@ KernelConstants make_constants() {
   KernelConstants k{};
   const CurveCubes& curve = curve_cubes();
   k.terms = curve.terms;
-  for (int j = 0; j < curve.terms; ++j) k.s[j] = static_cast<float>(curve.s[j]), k.t[j] = static_cast<float>(curve.t[j]);
+  for (int j = 0; j < curve.terms; ++j)
+    k.s[j] = static_cast<float>(curve.s[j]), k.t[j] = static_cast<float>(curve.t[j]);
   k.e_inf = static_cast<float>(curve.e_inf);
   k.c_star = static_cast<float>(curve.c_star);
   const Weights& w = weights(Light::daylight, Observer::cie_1964_10deg);

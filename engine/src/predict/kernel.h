@@ -1,8 +1,8 @@
 // The fast path: one recipe on one zone in all scenarios at once, single precision, every processor (Highway).
 //
 // For scenario s, population p and band b: τ = base + u·v·k; 1/(R + c*) by the curve's cubes; populations seen together
-// by Stearns–Noechel; XYZ by the 31 weights; L*a*b*; then the loss or ΔE00. Errors against the double routine stay below
-// 2e-4 in the mean loss (tested), so callers re-evaluate what they keep in double.
+// by Stearns–Noechel; XYZ by the 31 weights; L*a*b*; then the loss or ΔE00. Errors against the double routine stay
+// below 2e-4 in the mean loss (tested), so callers re-evaluate what they keep in double.
 #pragma once
 
 #include <vector>
@@ -18,14 +18,14 @@ namespace strandline {
 // the same numbers for the exact routine, not padded.
 struct ZoneTable {
   int scenarios = 0, stride = 0, populations = 0;
-  std::vector<float> base;      // [population][band][stride]: optical depth before the new dye
-  std::vector<float> uptake;    // [population][stride]
-  std::vector<float> share;     // [population][stride]
-  std::vector<float> prefer;    // [population][band]: selectivity at the nominal porosity
-  std::vector<float> blend_m;   // [stride]
-  std::vector<bool> white;      // [population]
-  bool has_contrast = false;    // white and pigmented fibres are both there
-  double exposure = 0;          // mean over the scenarios
+  std::vector<float> base;     // [population][band][stride]: optical depth before the new dye
+  std::vector<float> uptake;   // [population][stride]
+  std::vector<float> share;    // [population][stride]
+  std::vector<float> prefer;   // [population][band]: selectivity at the nominal porosity
+  std::vector<float> blend_m;  // [stride]
+  std::vector<bool> white;     // [population]
+  bool has_contrast = false;   // white and pigmented fibres are both there
+  double exposure = 0;         // mean over the scenarios
   std::vector<double> exact_base, exact_uptake, exact_share, exact_prefer, exact_m;
 };
 

@@ -1,9 +1,9 @@
 #include "strandline/loss.h"
 
-#include "generated/constants.h"
-
 #include <algorithm>
 #include <cmath>
+
+#include "generated/constants.h"
 
 namespace strandline {
 

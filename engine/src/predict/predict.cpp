@@ -10,7 +10,6 @@
 namespace strandline {
 namespace {
 
-
 double mean(const Spectrum& s) {
   double sum = 0;
   for (double v : s) sum += v;
@@ -95,8 +94,11 @@ Problems check_zones(const std::vector<Step>& steps, const Draws& draws) {
   Problems problems;
   for (size_t i = 0; i < steps.size(); ++i)
     for (size_t j = 0; j < steps[i].zones.size(); ++j)
-      if (std::none_of(draws.zones.begin(), draws.zones.end(), [&](const ZoneDraws& z) { return z.id == steps[i].zones[j]; }))
-        problems.push_back({"unknown_zone", "/steps/" + std::to_string(i) + "/zones/" + std::to_string(j), {{"zone", steps[i].zones[j]}}});
+      if (std::none_of(draws.zones.begin(), draws.zones.end(),
+                       [&](const ZoneDraws& z) { return z.id == steps[i].zones[j]; }))
+        problems.push_back({"unknown_zone",
+                            "/steps/" + std::to_string(i) + "/zones/" + std::to_string(j),
+                            {{"zone", steps[i].zones[j]}}});
   return problems;
 }
 
@@ -109,7 +111,8 @@ Result<Prediction> predict(const Head& head, const std::vector<Step>& steps, con
   std::vector<BowlChemistry> bowls;
   for (size_t i = 0; i < steps.size(); ++i) {
     auto bowl = chemistry(steps[i].formula, shelf);
-    if (bowl) bowls.push_back(*bowl);
+    if (bowl)
+      bowls.push_back(*bowl);
     else
       for (Problem& p : bowl.error()) {
         p.path = "/steps/" + std::to_string(i) + p.path;

@@ -70,7 +70,8 @@ ZoneColour zone_colour(const ZoneDraws& zone, const Draws& draws, std::vector<Zo
   for (size_t s = 0; s < views.size(); ++s) views[s] = view(zone.scenarios[s], zone.kinds, draws.constants[s]);
   auto levels = [&](auto&& lightness_of) {
     std::vector<double> v(views.size());
-    std::transform(views.begin(), views.end(), v.begin(), [&](const ZoneView& x) { return level_of_lightness(lightness_of(x)); });
+    std::transform(views.begin(), views.end(), v.begin(),
+                   [&](const ZoneView& x) { return level_of_lightness(lightness_of(x)); });
     return spread(std::move(v));
   };
   c.level = levels([](const ZoneView& v) { return v.lab.l; });

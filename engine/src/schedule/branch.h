@@ -27,8 +27,7 @@ struct Child {
 class Search {
  public:
   // `basin` fixed, or kNever to look for the shortest.
-  Search(const Instance& instance, int basin, long budget)
-      : instance_(instance), basin_(basin), budget_(budget) {
+  Search(const Instance& instance, int basin, long budget) : instance_(instance), basin_(basin), budget_(budget) {
     if (basin != kNever) limit_ = basin;
   }
 

@@ -105,8 +105,7 @@ void check_policy(Checker& c, const ScheduleRequest& r) {
   c.minutes(p.first_check, "/policy/first_check");
   c.minutes(p.check_minutes, "/policy/check_minutes");
   c.need(p.first_check > 0, "out_of_range", "/policy/first_check");
-  c.need(p.check_every_min >= 1 && p.check_every_min <= p.check_every_max, "out_of_range",
-         "/policy/check_every_min");
+  c.need(p.check_every_min >= 1 && p.check_every_min <= p.check_every_max, "out_of_range", "/policy/check_every_min");
   c.minutes(p.check_every_max, "/policy/check_every_max");
 }
 

@@ -18,12 +18,7 @@ bool mended_by_hands(const ScheduleRequest& request, bool to_target) {
   std::string id = "second";
   while (std::ranges::count(more.people, id, &Person::id)) id += "+";
   more.people.push_back(
-      {id,
-       "",
-       {Skill::prepare, Skill::mix, Skill::apply, Skill::check, Skill::basin, Skill::finish},
-       1,
-       0,
-       {}});
+      {id, "", {Skill::prepare, Skill::mix, Skill::apply, Skill::check, Skill::basin, Skill::finish}, 1, 0, {}});
   return feasible(make_instance(more, to_target));
 }
 

@@ -53,8 +53,8 @@ struct Times {
 };
 
 // Links other than the house order run along the sequence, so one pass in order settles them.
-Times run_jobs(const Instance& instance, const PlannedJobs& plan,
-               const std::vector<std::vector<double>>& columns, int point) {
+Times run_jobs(const Instance& instance, const PlannedJobs& plan, const std::vector<std::vector<double>>& columns,
+               int point) {
   const auto& jobs = plan.jobs;
   Times times{std::vector<double>(jobs.size()), std::vector<double>(jobs.size())};
   std::vector<int> before(instance.people.size(), -1);
@@ -62,8 +62,7 @@ Times run_jobs(const Instance& instance, const PlannedJobs& plan,
     int& previous = before[jobs[j].job.person];
     double start = minutes_of(jobs[j].earliest);
     if (previous >= 0)
-      start -=
-          std::max(0.0, minutes_of(jobs[previous].earliest + jobs[previous].job.ticks) - times.end[previous]);
+      start -= std::max(0.0, minutes_of(jobs[previous].earliest + jobs[previous].job.ticks) - times.end[previous]);
     for (const auto& link : plan.links) {
       if (link.to != static_cast<int>(j) || link.house) continue;
       start = std::max(start, times.end[link.from] + minutes_of(link.ticks - jobs[link.from].job.ticks));
@@ -108,8 +107,7 @@ Run run_once(const Instance& instance, const PlannedJobs& plan, const std::vecto
 
 }  // namespace
 
-Forecast forecast(const Instance& instance, const PlannedJobs& plan, const std::vector<TailStep>& tail,
-                  double due) {
+Forecast forecast(const Instance& instance, const PlannedJobs& plan, const std::vector<TailStep>& tail, double due) {
   const auto columns = sample(instance, plan, tail);
   const int points = instance.request.policy.sample_points;
   Forecast out;

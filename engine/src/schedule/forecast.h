@@ -17,7 +17,6 @@ struct Forecast {
 // Runs the plan forwards at fixed points of the durations: everybody keeps the sequence and starts when hands
 // and mixes allow; waiting that the plan contains is kept, shortened by what the hands before it gained. The
 // basin time is when the last minimum is over and the basin is free. `due` in minutes.
-Forecast forecast(const Instance& instance, const PlannedJobs& plan, const std::vector<TailStep>& tail,
-                  double due);
+Forecast forecast(const Instance& instance, const PlannedJobs& plan, const std::vector<TailStep>& tail, double due);
 
 }  // namespace strandline

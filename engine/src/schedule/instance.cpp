@@ -9,15 +9,14 @@ namespace {
 constexpr double kRounding = 1e-6;  // ticks; swallows what arithmetic on minutes leaves behind
 
 bool twins(const Instance::App& a, const Instance::App& b) {
-  return a.bowl == b.bowl && a.apply == b.apply && a.develop == b.develop && a.max == b.max &&
-         a.packet == b.packet && a.later == b.later;
+  return a.bowl == b.bowl && a.apply == b.apply && a.develop == b.develop && a.max == b.max && a.packet == b.packet &&
+         a.later == b.later;
 }
 
 // Two packets whose removals may be exchanged without breaking a clock: the one that starts first also ends
 // first.
 bool exchangeable(const Instance::App& a, const Instance::App& b, bool one_applier) {
-  return a.packet && b.packet && a.develop == b.develop && a.max == b.max &&
-         (one_applier || a.apply == b.apply);
+  return a.packet && b.packet && a.develop == b.develop && a.max == b.max && (one_applier || a.apply == b.apply);
 }
 
 // Hands that apply all take the same time for it.
@@ -33,8 +32,7 @@ bool one_pace(const ScheduleRequest& request) {
 
 void set_queues(Instance& instance) {
   const auto& people = instance.request.people;
-  const bool one_applier =
-      std::ranges::count_if(people, [](const Person& p) { return has(p, Skill::apply); }) == 1;
+  const bool one_applier = std::ranges::count_if(people, [](const Person& p) { return has(p, Skill::apply); }) == 1;
   if (instance.soft || (!one_applier && !one_pace(instance.request))) return;
   for (auto& a : instance.apps)
     for (std::size_t j = 0; j < instance.apps.size(); ++j)
@@ -43,14 +41,12 @@ void set_queues(Instance& instance) {
 
 // Whether every other application treats both alike.
 bool seen_alike(const Instance& instance, std::size_t i, std::size_t j) {
-  return std::ranges::all_of(instance.apps,
-                             [&](const auto& a) { return (a.later >> i & 1) == (a.later >> j & 1); });
+  return std::ranges::all_of(instance.apps, [&](const auto& a) { return (a.later >> i & 1) == (a.later >> j & 1); });
 }
 
 Instance::App make_app(const Application& a, const ScheduleRequest& request, bool to_target) {
   Instance::App app;
-  app.bowl =
-      static_cast<int>(std::ranges::find(request.bowls, a.bowl, &ScheduledBowl::id) - request.bowls.begin());
+  app.bowl = static_cast<int>(std::ranges::find(request.bowls, a.bowl, &ScheduledBowl::id) - request.bowls.begin());
   app.apply.fill(kNever);
   app.fastest = kNever;
   for (std::size_t p = 0; p < request.people.size(); ++p) {
@@ -74,9 +70,7 @@ int nearest_ticks(double minutes) {
 int ticks_up(double minutes) { return static_cast<int>(std::ceil(minutes * kTicksPerMinute - kRounding)); }
 int ticks_down(double minutes) { return static_cast<int>(std::floor(minutes * kTicksPerMinute + kRounding)); }
 
-bool has(const Person& person, Skill skill) {
-  return std::ranges::find(person.skills, skill) != person.skills.end();
-}
+bool has(const Person& person, Skill skill) { return std::ranges::find(person.skills, skill) != person.skills.end(); }
 
 Instance make_instance(const ScheduleRequest& request, bool to_target) {
   Instance instance;
@@ -120,8 +114,7 @@ Instance in_sequence(Instance instance, bool lightening_first) {
   const auto before = [&](std::size_t i, std::size_t j) {
     if (instance.rules[i].later >> j & 1) return true;
     if (instance.rules[j].later >> i & 1) return false;
-    if (applications[i].lightening != applications[j].lightening)
-      return applications[i].lightening == lightening_first;
+    if (applications[i].lightening != applications[j].lightening) return applications[i].lightening == lightening_first;
     return i < j;
   };
   for (std::size_t i = 0; i < instance.apps.size(); ++i) {

@@ -127,8 +127,8 @@ bool Layout::settle(int limit) {
     // [mix life] from the start of mixing to the last touch
     for (std::size_t b = 0; b < batches_.size(); ++b) {
       const auto& batch = batches_[b];
-      const int mixed = batch.job >= 0 ? jobs_[batch.job].start()
-                                       : batch.first_touch + instance_->bowls[batch.bowl].minutes;
+      const int mixed =
+          batch.job >= 0 ? jobs_[batch.job].start() : batch.first_touch + instance_->bowls[batch.bowl].minutes;
       const int nearest = mixed - instance_->bowls[batch.bowl].life;
       if (batch.last_touch >= nearest) continue;
       for (std::size_t j = 0; j < jobs_.size(); ++j)
@@ -170,8 +170,7 @@ bool Layout::loose(int limit) const {
   for (const auto& batch : batches_)
     if (batch.job < 0 && batch.last_touch + instance_->bowls[batch.bowl].life < limit) return false;
   for (std::size_t i = 0; i < instance_->apps.size(); ++i)
-    if (removal_[i] >= 0 && !placed(static_cast<int>(i)) &&
-        jobs_[removal_[i]].start() + instance_->apps[i].max < limit)
+    if (removal_[i] >= 0 && !placed(static_cast<int>(i)) && jobs_[removal_[i]].start() + instance_->apps[i].max < limit)
       return false;
   return true;
 }

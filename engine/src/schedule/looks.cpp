@@ -12,8 +12,7 @@ struct Span {
 Span on_the_hair(const Instance& instance, const PlannedJobs& plan) {
   Span span;
   for (const auto& planned : plan.jobs) {
-    if (planned.job.kind != JobKind::apply || !instance.request.applications[planned.job.what].lightening)
-      continue;
+    if (planned.job.kind != JobKind::apply || !instance.request.applications[planned.job.what].lightening) continue;
     const int removal = removal_of(plan, planned.job.what);
     span.from = std::min(span.from, planned.start);
     span.until = std::max(span.until, removal < 0 ? plan.basin : plan.jobs[removal].start);
@@ -42,8 +41,7 @@ Look take(const Instance& instance, const PlannedJobs& plan, int from, int last,
         return {p, at, at + ticks, -1};
   for (int at = last; at >= from; --at)
     for (int p = 0; p < static_cast<int>(instance.people.size()); ++p)
-      if (can_look(instance, p, at, at + ticks))
-        return {p, at, at + ticks, busy_with(plan, p, at, at + ticks)};
+      if (can_look(instance, p, at, at + ticks)) return {p, at, at + ticks, busy_with(plan, p, at, at + ticks)};
   return {-1, from, from + ticks, -1};
 }
 
@@ -61,8 +59,8 @@ Result<std::vector<Look>> looks(const Instance& instance, const PlannedJobs& pla
   while (from + ticks <= span.until) {
     const auto look = take(instance, plan, from, std::min(last, span.until - ticks), ticks);
     if (look.person < 0)
-      return tl::unexpected(Problems{
-          {"nobody_can", "/people", {{"task", "check"}, {"minute", std::to_string(minutes_of(from))}}}});
+      return tl::unexpected(
+          Problems{{"nobody_can", "/people", {{"task", "check"}, {"minute", std::to_string(minutes_of(from))}}}});
     out.push_back(look);
     from = look.start + least;
     last = look.start + most;

@@ -61,8 +61,7 @@ Ranked cover(const Application& a, bool whitest_first, const SchedulePolicy& pol
 
 }  // namespace
 
-std::vector<OrderRule> order_rules(const std::vector<Application>& applications,
-                                   const SchedulePolicy& policy) {
+std::vector<OrderRule> order_rules(const std::vector<Application>& applications, const SchedulePolicy& policy) {
   const auto lightens = [](bool scalp) {
     return [scalp](const Application& a) { return a.lightening && a.touches_scalp == scalp; };
   };

@@ -16,7 +16,6 @@ struct OrderRule {
 
 // One rule per application, in the order given. Lightening and cover are two orders that do not bind each
 // other.
-std::vector<OrderRule> order_rules(const std::vector<Application>& applications,
-                                   const SchedulePolicy& policy);
+std::vector<OrderRule> order_rules(const std::vector<Application>& applications, const SchedulePolicy& policy);
 
 }  // namespace strandline

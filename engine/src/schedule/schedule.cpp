@@ -48,8 +48,8 @@ Result<Timeline> schedule(const ScheduleRequest& request) {
                                     "/leave_by",
                                     {{"minutes", std::to_string(timeline.finish_min - *request.leave_by)},
                                      {"finish", std::to_string(timeline.finish_min)}}}});
-  const auto spread = forecast(
-      instance, plan, *tail, request.leave_by.value_or(timeline.finish_min + request.policy.late_tolerance));
+  const auto spread =
+      forecast(instance, plan, *tail, request.leave_by.value_or(timeline.finish_min + request.policy.late_tolerance));
   timeline.finish_mean = spread.mean;
   timeline.finish_sd = spread.sd;
   timeline.on_time_probability = spread.on_time;

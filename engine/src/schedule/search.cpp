@@ -59,8 +59,7 @@ SearchReport search(const Instance& instance) {
   // Later than this nobody new arrives, and whoever leaves is missed by every plan alike.
   const int last = std::max(shortest + last_arrival, last_leaving + longest_stay + last_arrival);
   Cost best;
-  for (int basin = next_basin_time(instance, shortest); basin != kNever;
-       basin = next_basin_time(instance, basin + 1)) {
+  for (int basin = next_basin_time(instance, shortest); basin != kNever; basin = next_basin_time(instance, basin + 1)) {
     if (basin >= best.ticks) break;
     if (within_hours(instance, *free.best(), basin)) {
       const Cost cost{basin + free.best()->inversions() * instance.soft_cost, free.best()->extras()};

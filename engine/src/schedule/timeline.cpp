@@ -7,9 +7,8 @@
 namespace strandline {
 namespace {
 
-constexpr std::string_view kTailNames[] = {"prepare",       "mix",      "apply", "check",
-                                           "remove_packet", "emulsify", "rinse", "shampoo",
-                                           "tone",          "treat",    "dry",   "photograph"};
+constexpr std::string_view kTailNames[] = {"prepare", "mix",     "apply", "check", "remove_packet", "emulsify",
+                                           "rinse",   "shampoo", "tone",  "treat", "dry",           "photograph"};
 
 // Number of each mix within its bowl, by the time it is made.
 std::map<int, int> mix_numbers(const PlannedJobs& plan) {
@@ -97,8 +96,8 @@ Development development_of(const Instance& instance, const PlannedJobs& plan, co
 
 OrderStep step_of(const Instance& instance, const PlannedJobs& plan, const PlannedJob& planned) {
   const auto& a = instance.request.applications[planned.job.what];
-  OrderStep step{a.id, a.zone, instance.request.people[planned.job.person].id,
-                 instance.rules[planned.job.what].reason, false};
+  OrderStep step{a.id, a.zone, instance.request.people[planned.job.person].id, instance.rules[planned.job.what].reason,
+                 false};
   for (const auto& other : plan.jobs) {
     const bool overtaken = other.job.kind == JobKind::apply && other.start > planned.start;
     if (overtaken && (instance.apps[other.job.what].later >> planned.job.what & 1)) step.out_of_order = true;

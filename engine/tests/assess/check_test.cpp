@@ -1,7 +1,6 @@
-#include "strandline/assess.h"
-
 #include <gtest/gtest.h>
 
+#include "strandline/assess.h"
 #include "support.h"
 
 namespace strandline {

@@ -18,8 +18,8 @@ std::string text(int first, int last, int step, const std::function<std::string(
     names += " " + name(nm);
     values += " " + std::to_string(scale * curve(nm));
   }
-  return "CGATS.17\n" + keywords + "BEGIN_DATA_FORMAT\n" + names + "\nEND_DATA_FORMAT\nBEGIN_DATA\n" +
-         values + "\nEND_DATA\n";
+  return "CGATS.17\n" + keywords + "BEGIN_DATA_FORMAT\n" + names + "\nEND_DATA_FORMAT\nBEGIN_DATA\n" + values +
+         "\nEND_DATA\n";
 }
 
 Result<Spectrum> first_row(const std::string& t) {
@@ -35,8 +35,7 @@ void expect_curve(const std::string& t) {
 }
 
 TEST(CgatsSpectrum, WavelengthsInTheirManySpellings) {
-  for (const char* prefix :
-       {"SPEC_", "spec_", "SPECTRAL_NM", "SPECTRAL_NM_", "SPECTRAL_", "nm", "NM_", "R_", "R", ""})
+  for (const char* prefix : {"SPEC_", "spec_", "SPECTRAL_NM", "SPECTRAL_NM_", "SPECTRAL_", "nm", "NM_", "R_", "R", ""})
     expect_curve(text(380, 730, 10, [&](int nm) { return prefix + std::to_string(nm); }, 1));
   expect_curve(text(380, 730, 10, [](int nm) { return std::to_string(nm) + "nm"; }, 1));
   expect_curve(text(380, 730, 10, [](int nm) { return "SPEC_" + std::to_string(nm) + ".00"; }, 1));
@@ -44,8 +43,7 @@ TEST(CgatsSpectrum, WavelengthsInTheirManySpellings) {
 
 TEST(CgatsSpectrum, ScaledNamesUseTheKeywords) {
   const auto thousand = [](int nm) { return "SPEC_" + std::to_string(nm * 1000); };
-  const std::string keys =
-      "SPECTRAL_BANDS \"36\"\nSPECTRAL_START_NM \"380.000000\"\nSPECTRAL_END_NM \"730,0\"\n";
+  const std::string keys = "SPECTRAL_BANDS \"36\"\nSPECTRAL_START_NM \"380.000000\"\nSPECTRAL_END_NM \"730,0\"\n";
   expect_curve(text(380, 730, 10, thousand, 1, keys));
   expect_curve(text(380, 730, 10, thousand, 1));  // without them the power of ten is plain
   EXPECT_FALSE(first_row(text(380, 740, 10, thousand, 1, keys)));
@@ -83,8 +81,7 @@ TEST(CgatsSpectrum, WavelengthsAsCells) {
     names += "SPECTRAL_NM SPECTRAL_PCT ";
     values += std::to_string(nm) + " " + std::to_string(100 * curve(nm)) + " ";
   }
-  expect_curve("CGATS.17\nBEGIN_DATA_FORMAT\n" + names + "\nEND_DATA_FORMAT\nBEGIN_DATA\n" + values +
-               "\nEND_DATA\n");
+  expect_curve("CGATS.17\nBEGIN_DATA_FORMAT\n" + names + "\nEND_DATA_FORMAT\nBEGIN_DATA\n" + values + "\nEND_DATA\n");
 }
 
 TEST(CgatsSpectrum, BadCellsAreNamed) {

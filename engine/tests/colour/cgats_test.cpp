@@ -23,8 +23,7 @@ constexpr const char* kPlain =
     "END_DATA\n";
 
 std::string replaced(std::string text, std::string_view from, std::string_view to) {
-  for (std::size_t at = 0; (at = text.find(from, at)) != text.npos; at += to.size())
-    text.replace(at, from.size(), to);
+  for (std::size_t at = 0; (at = text.find(from, at)) != text.npos; at += to.size()) text.replace(at, from.size(), to);
   return text;
 }
 
@@ -100,9 +99,9 @@ TEST(Cgats, TabsKeepEmptyCellsAndNamesWithBlanks) {
 }
 
 TEST(Cgats, SeveralTables) {
-  const auto doc = read(std::string(kPlain) +
-                        "CTI1\nBEGIN_DATA_FORMAT\nRGB_R\nEND_DATA_FORMAT\nBEGIN_DATA\n1\n2\nEND_DATA\n" +
-                        "DESCRIPTOR \"the same columns again\"\nBEGIN_DATA\n3\nEND_DATA\n");
+  const auto doc =
+      read(std::string(kPlain) + "CTI1\nBEGIN_DATA_FORMAT\nRGB_R\nEND_DATA_FORMAT\nBEGIN_DATA\n1\n2\nEND_DATA\n" +
+           "DESCRIPTOR \"the same columns again\"\nBEGIN_DATA\n3\nEND_DATA\n");
   ASSERT_TRUE(doc);
   ASSERT_EQ(doc->tables.size(), 3u);
   EXPECT_EQ(doc->tables[1].identifier, "CTI1");
@@ -119,8 +118,7 @@ TEST(Cgats, RefusesFilesThatContradictThemselves) {
   EXPECT_EQ(refusal(replaced(text, "LAB_A", "LAB_L")), "cgats_field_twice 9");
   EXPECT_EQ(refusal(replaced(text, "END_DATA\n", "")), "cgats_data_open 13");
   EXPECT_EQ(refusal(replaced(text, "END_DATA_FORMAT\n", "")), "cgats_format_open 10");
-  EXPECT_EQ(refusal(replaced(text, "BEGIN_DATA_FORMAT", "BEGIN_NOTHING")),
-            "cgats_stray_end 9, cgats_no_fields 11");
+  EXPECT_EQ(refusal(replaced(text, "BEGIN_DATA_FORMAT", "BEGIN_NOTHING")), "cgats_stray_end 9, cgats_no_fields 11");
   EXPECT_EQ(refusal(replaced(text, "\"light brown\"", "\"light brown")), "cgats_quote_open 12");
   EXPECT_EQ(refusal(text + std::string("\0", 1)), "cgats_not_text 15");
 }
@@ -165,8 +163,8 @@ TEST(Cgats, NumbersWithPointOrComma) {
   EXPECT_EQ(number("12,5"), 12.5);
   EXPECT_EQ(number("+1,5e-3"), 0.0015);
   EXPECT_EQ(number("-0"), 0);
-  for (const char* bad : {"", "+", "-", "++1", "+-1e", "1.2,3", "1,2,3", "nan", "inf", "-inf", "1e999",
-                          "0x10", "1 2", "5%", "L"})
+  for (const char* bad :
+       {"", "+", "-", "++1", "+-1e", "1.2,3", "1,2,3", "nan", "inf", "-inf", "1e999", "0x10", "1 2", "5%", "L"})
     EXPECT_FALSE(number(bad)) << bad;
 }
 

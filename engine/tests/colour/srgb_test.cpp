@@ -40,8 +40,8 @@ TEST(Srgb, PrimariesOfTheStandard) {
 TEST(Srgb, AgreesWithLittleCms) {
   const Xyz d50{96.42, 100, 82.49};
   cmsHPROFILE from = cmsCreateLab4Profile(nullptr), to = cmsCreate_sRGBProfile();
-  cmsHTRANSFORM t = cmsCreateTransform(from, TYPE_Lab_DBL, to, TYPE_RGB_DBL, INTENT_RELATIVE_COLORIMETRIC,
-                                       cmsFLAGS_NOOPTIMIZE);
+  cmsHTRANSFORM t =
+      cmsCreateTransform(from, TYPE_Lab_DBL, to, TYPE_RGB_DBL, INTENT_RELATIVE_COLORIMETRIC, cmsFLAGS_NOOPTIMIZE);
   int compared = 0;
   for (double l = 10; l <= 90; l += 10)
     for (double a = -10; a <= 40; a += 10)

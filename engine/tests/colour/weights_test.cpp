@@ -55,8 +55,7 @@ TEST(Weights, SmoothCurvesGiveTheColourOfTheFiveNanometreSum) {
         for (Light l : kLights)
           for (Observer o : {Observer::cie_1931_2deg, Observer::cie_1964_10deg})
             EXPECT_LT(delta_e_2000(lab(s, weights(l, o)), at_5nm(r, l, o)), 0.02)
-                << "depth " << depth << " dye " << dye << " at " << centre << " light "
-                << static_cast<int>(l);
+                << "depth " << depth << " dye " << dye << " at " << centre << " light " << static_cast<int>(l);
       }
 }
 

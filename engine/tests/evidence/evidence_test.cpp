@@ -3,8 +3,8 @@
 #include <gtest/gtest.h>
 
 #include <fstream>
-#include <set>
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "strandline/levels.h"
 
@@ -13,8 +13,8 @@ namespace {
 
 // Rows that do not hold today, each with the reason in docs/limits.md. One that starts to hold must leave the list.
 const std::set<std::string>& open_rows() {
-  static const std::set<std::string> rows = {"melanin.level8", "melanin.level9", "counter_tone.violet_on_orange_leaves_warmth",
-                                             "fill.with_is_warm"};
+  static const std::set<std::string> rows = {"melanin.level8", "melanin.level9",
+                                             "counter_tone.violet_on_orange_leaves_warmth", "fill.with_is_warm"};
   return rows;
 }
 
@@ -27,7 +27,8 @@ Shelf demo_shelf() {
     Range range;
     range.id = r.at("id"), range.maker = r.at("maker");
     range.cls = r.at("cls") == "demi" ? ProductClass::demi : ProductClass::permanent;
-    range.reference = {r.at("reference").at("developer_percent"), r.at("reference").at("ratio"), r.at("reference").at("minutes")};
+    range.reference = {r.at("reference").at("developer_percent"), r.at("reference").at("ratio"),
+                       r.at("reference").at("minutes")};
     range.minutes.target = r.at("minutes").at("target");
     range.alkaline_lift = r.at("alkaline_lift");
     s.ranges.push_back(range);
@@ -35,7 +36,10 @@ Shelf demo_shelf() {
   for (const auto& p : json.at("products")) {
     Product product;
     product.id = p.at("id"), product.range = p.at("range"), product.name = p.at("name");
-    product.cls = p.at("cls") == "developer" ? ProductClass::developer : p.at("cls") == "demi" ? ProductClass::demi : p.at("cls") == "permanent" ? ProductClass::permanent : ProductClass::home_care;
+    product.cls = p.at("cls") == "developer"   ? ProductClass::developer
+                  : p.at("cls") == "demi"      ? ProductClass::demi
+                  : p.at("cls") == "permanent" ? ProductClass::permanent
+                                               : ProductClass::home_care;
     product.level = p.value("level", 0.0);
     parse_tone(p.value("tone", "natural"), product.tone);
     product.peroxide_percent = p.value("peroxide_percent", 0.0);
@@ -56,7 +60,8 @@ TEST(Evidence, EveryRowHoldsButThoseKnown) {
   for (const EvidenceRow& r : rows) {
     EXPECT_TRUE(ids.insert(r.id).second) << r.id << " stands twice";
     EXPECT_FALSE(r.source.empty()) << r.id;
-    EXPECT_EQ(r.pass, !open_rows().count(r.id)) << r.id << ": expected " << r.expected << " ± " << r.tolerance << ", got " << r.got;
+    EXPECT_EQ(r.pass, !open_rows().count(r.id))
+        << r.id << ": expected " << r.expected << " ± " << r.tolerance << ", got " << r.got;
   }
   for (const std::string& id : open_rows()) EXPECT_TRUE(ids.count(id)) << id << " is no row any more";
 }

@@ -100,7 +100,8 @@ TEST(Formulate, AgreesWithAPlainLoop) {
       if (mask >> g & 1) served.insert(served.end(), groups[g].zones.begin(), groups[g].zones.end());
     double best = 1e9;
     for (size_t k = 0; k < d.settings.size(); ++k)
-      for (const Shares& shares : d.sets[0].shares()) best = std::min(best, exact_objective(in, {0, 0, static_cast<int>(k), shares}, served));
+      for (const Shares& shares : d.sets[0].shares())
+        best = std::min(best, exact_objective(in, {0, 0, static_cast<int>(k), shares}, served));
     ASSERT_FALSE(found.best[mask].empty());
     double kept = 1e9;
     for (const Candidate& c : found.best[mask]) kept = std::min(kept, exact_objective(in, c, served));
@@ -140,7 +141,8 @@ TEST(Formulate, ColourDoesNotLiftColour) {
   ASSERT_TRUE(plan);
   for (const ZonePlan& z : plan->zones) {
     EXPECT_FALSE(z.reachable);
-    EXPECT_TRUE(std::any_of(z.why_not.begin(), z.why_not.end(), [](const Problem& p) { return p.code == "colour_does_not_lift_colour"; }));
+    EXPECT_TRUE(std::any_of(z.why_not.begin(), z.why_not.end(),
+                            [](const Problem& p) { return p.code == "colour_does_not_lift_colour"; }));
   }
 }
 

@@ -44,8 +44,10 @@ RC_GTEST_PROP(Partition, IsTheCheapestOfAllCovers, ()) {
   const auto found = covers(best, leave, 3, 0.5);
   for (int k = 0; k <= 3; ++k) {
     const double expected = brute(best, leave, k, 0.5);
-    if (expected == std::numeric_limits<double>::infinity()) RC_ASSERT(found[static_cast<size_t>(k)].cost == expected);
-    else RC_ASSERT(std::abs(found[static_cast<size_t>(k)].cost - expected) < 1e-9);
+    if (expected == std::numeric_limits<double>::infinity())
+      RC_ASSERT(found[static_cast<size_t>(k)].cost == expected);
+    else
+      RC_ASSERT(std::abs(found[static_cast<size_t>(k)].cost - expected) < 1e-9);
   }
 }
 

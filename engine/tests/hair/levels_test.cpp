@@ -43,7 +43,8 @@ TEST(Levels, WhiteHair) {
 // One level costs a factor of about 1.5–2 in melanin.
 TEST(Levels, MelaninFallsByAFactorPerLevel) {
   for (int level = 2; level <= 7; ++level) {
-    const double factor = natural_fibre(level, Tone::natural).eumelanin / natural_fibre(level + 1, Tone::natural).eumelanin;
+    const double factor =
+        natural_fibre(level, Tone::natural).eumelanin / natural_fibre(level + 1, Tone::natural).eumelanin;
     EXPECT_GT(factor, 1.3);
     EXPECT_LT(factor, 2.2);
   }

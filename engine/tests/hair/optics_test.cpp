@@ -10,8 +10,8 @@ namespace {
 
 double any_tau() { return std::exp(*rc::gen::inRange(-7000, 4000) / 1000.0); }
 
-// The floor of black by sphere: L* 17–18.4 measured (J Soc Cosmet Chem 46(4) 1995; J Cosmet Sci 51:293, 2000), which is R
-// 0.0225–0.027.
+// The floor of black by sphere: L* 17–18.4 measured (J Soc Cosmet Chem 46(4) 1995; J Cosmet Sci 51:293, 2000), which is
+// R 0.0225–0.027.
 TEST(Optics, FloorIsThatOfBlackHair) {
   EXPECT_GT(reflectance(tau_at_floor), 0.0225);
   EXPECT_LT(reflectance(tau_at_floor), 0.027);

@@ -16,9 +16,9 @@ rc::Gen<double> tenths(int from, int to) {
 
 rc::Gen<Declared> any_dye() {
   return rc::gen::exec([] {
-    const auto cas = *rc::gen::elementOf(std::vector<std::string>{"95-70-5", "615-50-9", "106-50-3",
-                                                                  "16245-77-5", "108-46-3", "155601-30-2",
-                                                                  "7469-77-4", "5697-02-9", "123-30-8"});
+    const auto cas =
+        *rc::gen::elementOf(std::vector<std::string>{"95-70-5", "615-50-9", "106-50-3", "16245-77-5", "108-46-3",
+                                                     "155601-30-2", "7469-77-4", "5697-02-9", "123-30-8"});
     const bool known = *rc::gen::inRange(0, 8) > 0;
     return Declared{cas, "", "", known ? std::optional<double>(*tenths(0, 6)) : std::nullopt, ""};
   });
@@ -30,8 +30,7 @@ rc::Gen<Composition> any_mix() {
     const int parts = *rc::gen::inRange(1, 6);
     for (int i = 0; i < parts; ++i) {
       const bool known = *rc::gen::inRange(0, 8) > 0;
-      const auto dyes =
-          *rc::gen::container<std::vector<Declared>>(*rc::gen::inRange<std::size_t>(0, 4), any_dye());
+      const auto dyes = *rc::gen::container<std::vector<Declared>>(*rc::gen::inRange<std::size_t>(0, 4), any_dye());
       mix.push_back({"part " + std::to_string(i), *tenths(1, 80),
                      known ? std::optional<double>(*tenths(0, 12)) : std::nullopt, dyes, true});
     }
@@ -94,13 +93,12 @@ RC_GTEST_PROP(LawLaws, DilutionNeverRaises, ()) {
 RC_GTEST_PROP(LawLaws, SumRuleRisesWithEveryMember, ()) {
   const double a = *tenths(0, 3), more = *tenths(0, 3);
   const auto total = [](double percent) {
-    return checked({{"ready",
-                     5,
-                     3.0,
-                     {{"95-70-5", "", "", percent, ""},
-                      {"", "8", "x", 1.0, "free_base"},
-                      {"", "9", "y", 1.0, "free_base"}},
-                     true}})
+    return checked(
+               {{"ready",
+                 5,
+                 3.0,
+                 {{"95-70-5", "", "", percent, ""}, {"", "8", "x", 1.0, "free_base"}, {"", "9", "y", 1.0, "free_base"}},
+                 true}})
         .sums.at(0)
         .total.value();
   };

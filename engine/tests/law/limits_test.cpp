@@ -93,9 +93,7 @@ TEST(Limits, UnlistedSubstanceIsNamedNotPassed) {
 
 TEST(Limits, BadInputNamesThePlace) {
   const double nan = std::nan("");
-  const auto problem = [](const Composition& mix) {
-    return check_limits(mix, Use::oxidative_dye).error().at(0);
-  };
+  const auto problem = [](const Composition& mix) { return check_limits(mix, Use::oxidative_dye).error().at(0); };
   EXPECT_EQ(problem({{"a", -1, 0.0, {}, true}}).path, "/0/grams");
   EXPECT_EQ(problem({{"a", nan, 0.0, {}, true}}).code, "not_an_amount");
   EXPECT_EQ(problem({{"a", 1, 130.0, {}, true}}).path, "/0/peroxide_percent");

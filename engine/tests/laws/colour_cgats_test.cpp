@@ -14,9 +14,7 @@ std::string quoted(const std::string& word) {
 }
 
 // A word as the file has it: any printable ASCII, quotes where it needs them.
-std::string word() {
-  return *rc::gen::nonEmpty(rc::gen::container<std::string>(rc::gen::inRange<char>(' ', '~')));
-}
+std::string word() { return *rc::gen::nonEmpty(rc::gen::container<std::string>(rc::gen::inRange<char>(' ', '~'))); }
 
 struct Sample {
   std::vector<std::vector<std::string>> rows;
@@ -54,8 +52,7 @@ RC_GTEST_PROP(CgatsLaws, WhatIsWrittenIsRead, ()) {
 
 std::string spectral_file() {
   std::string names = "SAMPLE_ID LAB_L LAB_A LAB_B", values = "1 30,5 4.5 6";
-  for (int nm = 380; nm <= 730; nm += 10)
-    names += " SPEC_" + std::to_string(nm), values += " 0,0" + std::to_string(nm);
+  for (int nm = 380; nm <= 730; nm += 10) names += " SPEC_" + std::to_string(nm), values += " 0,0" + std::to_string(nm);
   return "ISO28178\nSPECTRAL_NORM 1\nNUMBER_OF_FIELDS 40\nBEGIN_DATA_FORMAT\n" + names +
          "\nEND_DATA_FORMAT\nNUMBER_OF_SETS 2\nBEGIN_DATA\n" + values + "\n" + values + "\nEND_DATA\n";
 }
@@ -78,8 +75,8 @@ std::string mutated(std::string text) {
         text.insert(*rc::gen::inRange<std::size_t>(0, text.size()), piece);
         break;
       case 3:
-        text.insert(at, *rc::gen::element<std::string>("\"", "#", "\n", "\t", "BEGIN_DATA ", "END_DATA\n",
-                                                       "1e999", "-", "NaN"));
+        text.insert(at, *rc::gen::element<std::string>("\"", "#", "\n", "\t", "BEGIN_DATA ", "END_DATA\n", "1e999", "-",
+                                                       "NaN"));
         break;
       default:
         text[at] = static_cast<char>(*rc::gen::inRange(0, 256));

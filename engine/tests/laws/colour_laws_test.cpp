@@ -22,8 +22,7 @@ Spectrum any_reflectance() {
 }
 
 const Weights& any_weights() {
-  return weights(*rc::gen::elementOf(kLights),
-                 *rc::gen::element(Observer::cie_1931_2deg, Observer::cie_1964_10deg));
+  return weights(*rc::gen::elementOf(kLights), *rc::gen::element(Observer::cie_1931_2deg, Observer::cie_1964_10deg));
 }
 
 RC_GTEST_PROP(ColourLaws, DifferencesAreSymmetricAndZeroOnlyForEquals, ()) {

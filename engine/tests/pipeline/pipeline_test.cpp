@@ -21,7 +21,8 @@ Visit visit() {
   v.aims = {wish};
   SchedulePolicy& p = v.policy.schedule;
   p.whitest_first_share = 0.5, p.resistant_from = 0.5, p.porous_from = 2;
-  p.cover_areas = {AreaKind::crown, AreaKind::top, AreaKind::nape, AreaKind::other, AreaKind::sides, AreaKind::temples, AreaKind::front_hairline};
+  p.cover_areas = {AreaKind::crown, AreaKind::top,     AreaKind::nape,          AreaKind::other,
+                   AreaKind::sides, AreaKind::temples, AreaKind::front_hairline};
   p.lighten_areas = p.cover_areas;
   p.prepare = {5, 1}, p.remove_packet = {2, 0.5};
   p.first_check = 15, p.check_every_min = 5, p.check_every_max = 10, p.check_minutes = 1;

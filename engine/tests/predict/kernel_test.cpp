@@ -73,9 +73,11 @@ RC_GTEST_PROP(Kernel, ReallyIsThePrediction, ()) {
   const Treatment tr = treatment(full, z.from_cm, z.to_cm, c.draws.constants[0]);
   std::vector<Spectrum> r;
   for (size_t p = 0; p < z.kinds.size(); ++p)
-    r.push_back(reflectance(optical_depth(treated(z.scenarios[0].fibres[p], tr, selectivity(z.nominal.fibres[p], Constants{}), c.draws.constants[0]),
-                                          pigments(c.draws.constants[0]))));
-  const Lab slow = lab(blend(z.scenarios[0].shares, r, c.draws.constants[0].blend_m), weights(Light::daylight, Observer::cie_1964_10deg));
+    r.push_back(reflectance(optical_depth(
+        treated(z.scenarios[0].fibres[p], tr, selectivity(z.nominal.fibres[p], Constants{}), c.draws.constants[0]),
+        pigments(c.draws.constants[0]))));
+  const Lab slow = lab(blend(z.scenarios[0].shares, r, c.draws.constants[0].blend_m),
+                       weights(Light::daylight, Observer::cie_1964_10deg));
   RC_ASSERT(delta_e_ab(slow, fast[0].lab) < 2e-3);
 }
 

@@ -32,21 +32,25 @@ TEST(Predict, PermutingPartsChangesNothing) {
   Formula a = bowl(20, 30), b = a;
   a.parts.push_back({"shade-1", 10});
   b.parts.insert(b.parts.begin(), {"shade-1", 10});
-  const auto x = predict(two_areas(), everywhere(a), small_shelf()), y = predict(two_areas(), everywhere(b), small_shelf());
+  const auto x = predict(two_areas(), everywhere(a), small_shelf()),
+             y = predict(two_areas(), everywhere(b), small_shelf());
   ASSERT_TRUE(x && y);
-  for (size_t i = 0; i < x->zones.size(); ++i) EXPECT_NEAR(delta_e_ab(x->zones[i].planned.lab, y->zones[i].planned.lab), 0, 1e-9);
+  for (size_t i = 0; i < x->zones.size(); ++i)
+    EXPECT_NEAR(delta_e_ab(x->zones[i].planned.lab, y->zones[i].planned.lab), 0, 1e-9);
 }
 
 TEST(Predict, MixingAShadeWithItselfChangesNothing) {
   Formula a = bowl(30, 30), b = a;
   b.parts = {{"shade-2", 10}, {"shade-2", 20}, {"developer-6", 30}};
-  const auto x = predict(two_areas(), everywhere(a), small_shelf()), y = predict(two_areas(), everywhere(b), small_shelf());
+  const auto x = predict(two_areas(), everywhere(a), small_shelf()),
+             y = predict(two_areas(), everywhere(b), small_shelf());
   ASSERT_TRUE(x && y);
   EXPECT_NEAR(delta_e_ab(x->zones[0].planned.lab, y->zones[0].planned.lab), 0, 1e-9);
 }
 
 TEST(Predict, ScalingTheWholeBowlChangesNothing) {
-  const auto x = predict(two_areas(), everywhere(bowl(20, 20)), small_shelf()), y = predict(two_areas(), everywhere(bowl(35, 35)), small_shelf());
+  const auto x = predict(two_areas(), everywhere(bowl(20, 20)), small_shelf()),
+             y = predict(two_areas(), everywhere(bowl(35, 35)), small_shelf());
   ASSERT_TRUE(x && y);
   EXPECT_NEAR(delta_e_ab(x->zones[1].planned.lab, y->zones[1].planned.lab), 0, 1e-9);
 }

@@ -62,8 +62,7 @@ TEST_F(Tables, DaylightFormulaGivesTheD65Table) {
   for (int i = 0; i < kPowers; ++i) {
     const auto column = theirs.field("SPEC_" + std::to_string(static_cast<int>(power_nm(i))));
     ASSERT_TRUE(column);
-    EXPECT_NEAR(power(Light::daylight)[i], 100 * *cgats::number(theirs.rows[0].cells[*column]), 1e-3)
-        << power_nm(i);
+    EXPECT_NEAR(power(Light::daylight)[i], 100 * *cgats::number(theirs.rows[0].cells[*column]), 1e-3) << power_nm(i);
   }
 }
 

@@ -52,8 +52,7 @@ TEST(WhitePoints, TheWeightsSumToThePublishedWhiteToThreeDecimals) {
 
 // CIE 15:2004 table T.3, computed there from 5 nm tables over 380–780 nm and printed to two decimals.
 TEST(WhitePoints, TheFiveNanometreSumsGiveCie15) {
-  const Xyz d2 = summed(power(Light::daylight), k2, 380, 780),
-            d10 = summed(power(Light::daylight), k10, 380, 780);
+  const Xyz d2 = summed(power(Light::daylight), k2, 380, 780), d10 = summed(power(Light::daylight), k10, 380, 780);
   const Xyz a2 = summed(power(Light::lamp), k2, 380, 780), a10 = summed(power(Light::lamp), k10, 380, 780);
   EXPECT_NEAR(d2.x, 95.04, 0.005);
   EXPECT_NEAR(d2.z, 108.88, 0.005);

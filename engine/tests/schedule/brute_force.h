@@ -28,10 +28,7 @@ class Oracle {
  public:
   // `later[i][j]`: the house starts application i no later than j.
   Oracle(const ScheduleRequest& request, std::vector<std::vector<bool>> later, bool to_target)
-      : r_(request),
-        later_(std::move(later)),
-        to_target_(to_target),
-        group_(request.applications.size(), -1) {}
+      : r_(request), later_(std::move(later)), to_target_(to_target), group_(request.applications.size(), -1) {}
 
   std::optional<double> least_basin_time() {
     share(0, 0);
@@ -74,8 +71,7 @@ class Oracle {
   }
 
   bool done(char kind, int what) const {
-    return std::ranges::any_of(
-        done_, [&](const Task& t) { return t.kind == kind && (kind == 'p' || t.what == what); });
+    return std::ranges::any_of(done_, [&](const Task& t) { return t.kind == kind && (kind == 'p' || t.what == what); });
   }
 
   bool may_follow(const Task& t) const {

@@ -26,9 +26,7 @@ struct Judge {
     if (!holds) faults.push_back(what);
   }
 
-  const Person& person(const std::string& id) const {
-    return *std::ranges::find(request.people, id, &Person::id);
-  }
+  const Person& person(const std::string& id) const { return *std::ranges::find(request.people, id, &Person::id); }
   bool skilled(const std::string& id, Skill skill) const {
     const auto& skills = person(id).skills;
     return std::ranges::find(skills, skill) != skills.end();
@@ -42,8 +40,7 @@ struct Judge {
     for (const auto& a : timeline.tasks) {
       must(std::ranges::count(request.people, a.who, &Person::id) == 1, a.id + " has no hands");
       must(a.start_min >= person(a.who).from - kEps, a.id + " before " + a.who + " is there");
-      must(!person(a.who).until || a.end_min <= *person(a.who).until + kEps,
-           a.id + " after " + a.who + " left");
+      must(!person(a.who).until || a.end_min <= *person(a.who).until + kEps, a.id + " after " + a.who + " left");
       must(a.earliest <= a.start_min + kEps && a.start_min <= a.latest + kEps, a.id + " outside its slack");
       if (a.kind == TaskKind::check && !a.during.empty()) continue;
       for (const auto& b : timeline.tasks) {
@@ -76,8 +73,7 @@ struct Judge {
       const auto* removal = task("remove:" + a.id);
       must(apply != nullptr, a.id + " is never applied");
       if (!apply) continue;
-      must(std::abs(apply->end_min - apply->start_min - rounded(a.apply.mean * person(apply->who).pace)) <
-               kEps,
+      must(std::abs(apply->end_min - apply->start_min - rounded(a.apply.mean * person(apply->who).pace)) < kEps,
            a.id + " takes another time");
       must(apply->start_min >= prepare->end_min - kEps, a.id + " before preparing");
       must(!removal || a.packet, a.id + " leaves alone");
@@ -95,8 +91,7 @@ struct Judge {
     const auto* mix = task("mix:" + a.bowl + ":" + std::to_string(apply.mix));
     must(mix != nullptr, a.id + " from a bowl nobody mixed");
     if (!mix) return;
-    must(std::abs(mix->end_min - mix->start_min - rounded(bowl.mix.mean)) < kEps,
-         mix->id + " takes another time");
+    must(std::abs(mix->end_min - mix->start_min - rounded(bowl.mix.mean)) < kEps, mix->id + " takes another time");
     must(mix->end_min <= apply.start_min + kEps, a.id + " before its mix");
     must(apply.end_min <= mix->start_min + bowl.mix_life + kEps, a.id + " from a stale mix");
   }
@@ -112,8 +107,7 @@ struct Judge {
       must(request.tail[i].at_basin ? std::abs(found->start_min - at) < kEps : found->start_min >= at - kEps,
            found->id + " out of line");
       for (const auto& w : request.basin_taken)
-        must(!request.tail[i].at_basin || found->end_min <= w.from + kEps ||
-                 found->start_min >= w.until - kEps,
+        must(!request.tail[i].at_basin || found->end_min <= w.from + kEps || found->start_min >= w.until - kEps,
              found->id + " at a taken basin");
       at = found->end_min;
     }

@@ -15,8 +15,8 @@ Application any_application(int i) {
   Application a;
   a.id = a.zone = "zone " + std::to_string(i);
   a.bowl = *rc::gen::element<std::string>("A", "B");
-  a.area = *rc::gen::element(AreaKind::crown, AreaKind::nape, AreaKind::sides, AreaKind::temples,
-                             AreaKind::front_hairline);
+  a.area =
+      *rc::gen::element(AreaKind::crown, AreaKind::nape, AreaKind::sides, AreaKind::temples, AreaKind::front_hairline);
   a.span = *rc::gen::element(SpanKind::regrowth, SpanKind::mids, SpanKind::ends);
   a.touches_scalp = a.span == SpanKind::regrowth;
   a.lightening = a.bowl == "B" && *rc::gen::arbitrary<bool>();
@@ -37,11 +37,8 @@ rc::Gen<ScheduleRequest> any_visit() {
     const int n = *rc::gen::inRange(1, 7);
     for (int i = 0; i < n; ++i) r.applications.push_back(any_application(i));
     for (const std::string id : {"A", "B"})
-      r.bowls.push_back({id,
-                         id,
-                         ProductClass::permanent,
-                         {*rc::gen::inRange(2, 7) * 1.0, 0.5},
-                         *rc::gen::inRange(30, 70) * 1.0});
+      r.bowls.push_back(
+          {id, id, ProductClass::permanent, {*rc::gen::inRange(2, 7) * 1.0, 0.5}, *rc::gen::inRange(30, 70) * 1.0});
     r.people = {visits::colourist()};
     if (*rc::gen::arbitrary<bool>()) r.people.push_back(visits::assistant());
     r.tail = visits::tail();

@@ -19,8 +19,7 @@ int pick(Random& random, int from, int to) {
 }
 
 Application any_application(Random& random, int i, int bowls, bool packets) {
-  static const AreaKind areas[] = {AreaKind::crown, AreaKind::nape, AreaKind::sides,
-                                   AreaKind::front_hairline};
+  static const AreaKind areas[] = {AreaKind::crown, AreaKind::nape, AreaKind::sides, AreaKind::front_hairline};
   Application a;
   a.id = a.zone = "zone " + std::to_string(i);
   a.bowl = std::string(1, static_cast<char>('A' + pick(random, 0, bowls - 1)));
@@ -107,8 +106,7 @@ TEST(ScheduleOracle, HoursOfPeople) {
     for (auto& a : request.applications) a.packet = false;
     const auto without = schedule(request);
     request.people.back().from = pick(random, 0, 30);
-    if (request.people.size() > 1)
-      request.people.back().until = request.people.back().from + pick(random, 5, 60);
+    if (request.people.size() > 1) request.people.back().until = request.people.back().from + pick(random, 5, 60);
     const auto expected = brute_force::Oracle(request, house_order(request), false).least_basin_time();
     const auto timeline = schedule(request);
     ASSERT_EQ(timeline.has_value(), expected.has_value()) << "visit " << n;

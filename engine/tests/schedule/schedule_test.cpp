@@ -181,8 +181,7 @@ TEST(Schedule, LeavingTooEarlyIsRefusedWithMinutes) {
 
 TEST(Schedule, SoftOrderGivesWayOnlyForItsPrice) {
   ScheduleRequest request;
-  request.bowls = {{"A", "A", ProductClass::permanent, {2, 0}, 60},
-                   {"B", "B", ProductClass::permanent, {2, 0}, 60}};
+  request.bowls = {{"A", "A", ProductClass::permanent, {2, 0}, 60}, {"B", "B", ProductClass::permanent, {2, 0}, 60}};
   auto crown = visits::regrowth("crown", 10), hairline = visits::regrowth("front_hairline", 10);
   crown.min = crown.target = 20;
   hairline.min = hairline.target = 30;  // longest last: 10 min lost by the house order
@@ -194,8 +193,7 @@ TEST(Schedule, SoftOrderGivesWayOnlyForItsPrice) {
   request.policy.soft_order_minutes = 2;
   const auto soft = schedule(request).value();
   EXPECT_DOUBLE_EQ(soft.basin_min, hard - 10);
-  EXPECT_TRUE(
-      std::ranges::find(soft.order, "front_hairline/regrowth", &OrderStep::application)->out_of_order);
+  EXPECT_TRUE(std::ranges::find(soft.order, "front_hairline/regrowth", &OrderStep::application)->out_of_order);
   request.policy.soft_order_minutes = 11;
   EXPECT_DOUBLE_EQ(schedule(request)->basin_min, hard);
 }

@@ -49,17 +49,13 @@ inline SchedulePolicy house_policy() {
 }
 
 inline Person colourist() {
-  return {"colourist",
-          "colourist",
-          {Skill::prepare, Skill::mix, Skill::apply, Skill::check, Skill::basin, Skill::finish},
-          1,
-          0,
-          {}};
+  return {
+      "colourist", "colourist", {Skill::prepare, Skill::mix, Skill::apply, Skill::check, Skill::basin, Skill::finish},
+      1,           0,           {}};
 }
 
 inline Person assistant() {
-  return {"assistant", "assistant", {Skill::prepare, Skill::mix, Skill::check, Skill::basin, Skill::finish},
-          1,           0,           {}};
+  return {"assistant", "assistant", {Skill::prepare, Skill::mix, Skill::check, Skill::basin, Skill::finish}, 1, 0, {}};
 }
 
 inline Person second_colourist() {
@@ -69,9 +65,8 @@ inline Person second_colourist() {
 }
 
 inline std::vector<TailTask> tail() {
-  return {{TaskKind::emulsify, {2, 0.5}, true}, {TaskKind::rinse, {5, 1}, true},
-          {TaskKind::shampoo, {5, 1}, true},    {TaskKind::treat, {3, 0.5}, true},
-          {TaskKind::dry, {20, 4}, false},      {TaskKind::photograph, {3, 1}, false}};
+  return {{TaskKind::emulsify, {2, 0.5}, true}, {TaskKind::rinse, {5, 1}, true}, {TaskKind::shampoo, {5, 1}, true},
+          {TaskKind::treat, {3, 0.5}, true},    {TaskKind::dry, {20, 4}, false}, {TaskKind::photograph, {3, 1}, false}};
 }
 
 inline Application regrowth(const std::string& area, double minutes, double white = 0.2) {

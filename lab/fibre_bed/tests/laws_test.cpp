@@ -21,8 +21,7 @@ TEST(Laws, StearnsNoechelMixesItsOwnFunctionByShare) {
 }
 
 TEST(Laws, PowerMinusOneIsStearnsNoechel) {
-  EXPECT_NEAR(blend_power(0.3, 0.5, 0.04, -1, 0.01 * 0.8 / 0.2), blend_stearns_noechel(0.3, 0.5, 0.04, 0.2),
-              1e-12);
+  EXPECT_NEAR(blend_power(0.3, 0.5, 0.04, -1, 0.01 * 0.8 / 0.2), blend_stearns_noechel(0.3, 0.5, 0.04, 0.2), 1e-12);
   EXPECT_NEAR(blend_power(0.3, 0.5, 0.04, 1, 0), 0.3 * 0.5 + 0.7 * 0.04, 1e-12);
 }
 

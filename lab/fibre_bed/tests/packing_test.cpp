@@ -22,8 +22,7 @@ TEST(Packing, DiscsFillTheWantedShareAndDoNotOverlap) {
     EXPECT_NEAR(static_cast<double>(p.centres().size()) * std::numbers::pi / 4 / (20 * 20), fraction, 0.001);
     for (size_t i = 0; i < p.centres().size(); ++i)
       for (size_t j = 0; j < i; ++j)
-        ASSERT_GE(std::hypot(gap(p.centres()[i].y, p.centres()[j].y, 20),
-                             gap(p.centres()[i].z, p.centres()[j].z, 20)),
+        ASSERT_GE(std::hypot(gap(p.centres()[i].y, p.centres()[j].y, 20), gap(p.centres()[i].z, p.centres()[j].z, 20)),
                   1 - 1e-12);
   }
 }
@@ -80,9 +79,8 @@ TEST(Packing, MeanFlightIsThatOfStereology) {
       const double around = random.uniform() * 2 * std::numbers::pi, sine = 2 * random.uniform() - 1;
       const double turn = around + std::asin(sine);  // leaves as light of equal brightness does
       const Point c = p.centres()[disc], start{c.y + 0.5 * std::cos(around), c.z + 0.5 * std::sin(around)};
-      const auto hit =
-          p.first_hit(start, {std::cos(turn), std::sin(turn)}, fibre_id(0, 0, static_cast<int>(disc)), -1e9,
-                      1e9, [](Point, uint64_t) { return true; });
+      const auto hit = p.first_hit(start, {std::cos(turn), std::sin(turn)}, fibre_id(0, 0, static_cast<int>(disc)),
+                                   -1e9, 1e9, [](Point, uint64_t) { return true; });
       ASSERT_TRUE(hit);
       sum += hit->distance;
       ++flights;

@@ -143,8 +143,7 @@ TEST(Bed, GlossLiesAcrossTheFibresNotAlong) {
   // Black fibres lit from the normal: the light is seen at 45 degrees across the fibres and not along them.
   const Experiment r{.launch = {0, 10 * kDegree, {}}, .longest = 10, .blocks = 16, .photons = 6000};
   const Tally t = run(r, 2, [](const Photon& p, std::span<double> sums) {
-    if (p.end != Photon::End::returned || std::abs(std::acos(-p.direction.z) - 45 * kDegree) > 5 * kDegree)
-      return;
+    if (p.end != Photon::End::returned || std::abs(std::acos(-p.direction.z) - 45 * kDegree) > 5 * kDegree) return;
     const double turn = std::atan2(std::abs(p.direction.y), std::abs(p.direction.x));
     const double light = p.weight * std::exp(-20 * p.path_total());
     sums[turn < 10 * kDegree ? 0 : 1] += turn < 10 * kDegree || turn > 80 * kDegree ? light : 0;

@@ -35,8 +35,7 @@ bool searches(const std::string& verb) { return verb == "formulate" || verb == "
 
 void add_verbs(httplib::Server& http, Context& context) {
   for (const std::string verb : {"assess", "aim", "predict", "formulate", "schedule", "plan", "what-if"}) {
-    http.Post("/api/v1/" + verb, [verb, &context](const httplib::Request& request,
-                                                  httplib::Response& response) {
+    http.Post("/api/v1/" + verb, [verb, &context](const httplib::Request& request, httplib::Response& response) {
       // A client that has gone away stops its own search.
       const salon::Effort effort{context.workers.parallel_for(), [&request] { return client_gone(request); }};
       std::optional<SearchPlace> place;

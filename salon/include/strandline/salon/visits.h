@@ -36,8 +36,8 @@ Result<std::vector<VisitSummary>> list_visits(World& world);
 Result<SavedVisit> open_saved(World& world, const std::string& id);
 Result<SavedVisit> save_new(World& world, const wire::Json& document, const wire::Sources& sources);
 // `seen_seq` is the newest entry that the writer has seen; nothing is written when there is a newer one.
-Result<SavedVisit> save_change(World& world, const std::string& id, std::int64_t seen_seq,
-                               const wire::Json& document, const wire::Sources& sources);
+Result<SavedVisit> save_change(World& world, const std::string& id, std::int64_t seen_seq, const wire::Json& document,
+                               const wire::Sources& sources);
 Result<std::vector<Change>> changes(World& world, std::int64_t after);
 
 // The demo salon: one visit for every document in `folder`, in order of their names, with fixed ids and

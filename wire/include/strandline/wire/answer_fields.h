@@ -19,9 +19,8 @@ struct Fields<Problem> {
 template <>
 struct Fields<Spread> {
   static constexpr std::string_view name = "Spread";
-  static constexpr auto list =
-      std::make_tuple(field("p10", &Spread::p10, always), field("p50", &Spread::p50, always),
-                      field("p90", &Spread::p90, always));
+  static constexpr auto list = std::make_tuple(field("p10", &Spread::p10, always), field("p50", &Spread::p50, always),
+                                               field("p90", &Spread::p90, always));
 };
 
 template <>
@@ -34,9 +33,9 @@ struct Fields<Rgb> {
 template <>
 struct Fields<UnderLights> {
   static constexpr std::string_view name = "UnderLights";
-  static constexpr auto list = std::make_tuple(
-      field("daylight", &UnderLights::daylight, always), field("lamp", &UnderLights::lamp, always),
-      field("led", &UnderLights::led, always), field("fluorescent", &UnderLights::fluorescent, always));
+  static constexpr auto list =
+      std::make_tuple(field("daylight", &UnderLights::daylight, always), field("lamp", &UnderLights::lamp, always),
+                      field("led", &UnderLights::led, always), field("fluorescent", &UnderLights::fluorescent, always));
 };
 
 template <>
@@ -61,30 +60,28 @@ template <>
 struct Fields<ColourView> {
   static constexpr std::string_view name = "ColourView";
   using V = ColourView;
-  static constexpr auto list = std::make_tuple(
-      field("lab", &V::lab, always), field("srgb", &V::srgb, always), field("level", &V::level, always),
-      field("tone", &V::tone, always), field("warmth", &V::warmth, always),
-      field("level_spread", &V::level_spread, always), field("contrast_levels", &V::contrast_levels, always),
-      field("porosity", &V::porosity, always), field("condition_left", &V::condition_left, always),
-      field("fan", &V::fan, always), field("populations", &V::populations, always),
-      field("reflectance", &V::reflectance, always));
+  static constexpr auto list =
+      std::make_tuple(field("lab", &V::lab, always), field("srgb", &V::srgb, always), field("level", &V::level, always),
+                      field("tone", &V::tone, always), field("warmth", &V::warmth, always),
+                      field("level_spread", &V::level_spread, always),
+                      field("contrast_levels", &V::contrast_levels, always), field("porosity", &V::porosity, always),
+                      field("condition_left", &V::condition_left, always), field("fan", &V::fan, always),
+                      field("populations", &V::populations, always), field("reflectance", &V::reflectance, always));
 };
 
 template <>
 struct Fields<TargetView> {
   static constexpr std::string_view name = "TargetView";
   using V = TargetView;
-  static constexpr auto list =
-      std::make_tuple(field("lab", &V::lab, always), field("srgb", &V::srgb, always),
-                      field("level", &V::level, always), field("tone", &V::tone, always),
-                      field("leave", &V::leave, always), field("weight", &V::weight, always));
+  static constexpr auto list = std::make_tuple(field("lab", &V::lab, always), field("srgb", &V::srgb, always),
+                                               field("level", &V::level, always), field("tone", &V::tone, always),
+                                               field("leave", &V::leave, always), field("weight", &V::weight, always));
 };
 
 template <>
 struct Fields<ZoneTarget> {
   static constexpr std::string_view name = "ZoneTarget";
-  static constexpr auto list =
-      std::make_tuple(field("zone", &ZoneTarget::zone, always), inlined(&ZoneTarget::target));
+  static constexpr auto list = std::make_tuple(field("zone", &ZoneTarget::zone, always), inlined(&ZoneTarget::target));
 };
 
 template <>
@@ -93,11 +90,10 @@ struct Fields<Landing> {
   using L = Landing;
   static constexpr auto list = std::make_tuple(
       field("likelihood", &L::likelihood, always), field("level_likelihood", &L::level_likelihood, always),
-      field("tone_likelihood", &L::tone_likelihood, always),
-      field("cover_likelihood", &L::cover_likelihood, always), field("show_number", &L::show_number, always),
-      field("simulated", &L::simulated, always), field("delta_e_2000", &L::delta_e_2000, always),
-      field("level_error", &L::level_error, always), field("tone_error", &L::tone_error, always),
-      field("expected_loss", &L::expected_loss, always));
+      field("tone_likelihood", &L::tone_likelihood, always), field("cover_likelihood", &L::cover_likelihood, always),
+      field("show_number", &L::show_number, always), field("simulated", &L::simulated, always),
+      field("delta_e_2000", &L::delta_e_2000, always), field("level_error", &L::level_error, always),
+      field("tone_error", &L::tone_error, always), field("expected_loss", &L::expected_loss, always));
 };
 
 template <>
@@ -105,11 +101,10 @@ struct Fields<ZoneView> {
   static constexpr std::string_view name = "ZoneView";
   using V = ZoneView;
   static constexpr auto list = std::make_tuple(
-      field("zone", &V::zone, always), field("bowl", &V::bowl, always),
-      field("reachable", &V::reachable, always), field("why_not", &V::why_not, always),
-      field("likelihood", &V::likelihood), field("show_likelihood", &V::show_likelihood, always),
-      field("simulated", &V::simulated, always), field("target", &V::target),
-      field("today", &V::today, always), field("planned", &V::planned, always),
+      field("zone", &V::zone, always), field("bowl", &V::bowl, always), field("reachable", &V::reachable, always),
+      field("why_not", &V::why_not, always), field("likelihood", &V::likelihood),
+      field("show_likelihood", &V::show_likelihood, always), field("simulated", &V::simulated, always),
+      field("target", &V::target), field("today", &V::today, always), field("planned", &V::planned, always),
       field("lift_levels", &V::lift_levels, always), field("deposit", &V::deposit, always),
       field("exposure", &V::exposure, always), field("landing", &V::landing));
 };
@@ -142,8 +137,8 @@ struct Fields<Recipe> {
   using R = Recipe;
   static constexpr auto list =
       std::make_tuple(field("range", &R::range, always), field("shares", &R::shares, always),
-                      field("developer_percent", &R::developer_percent, always),
-                      field("ratio", &R::ratio, always), field("minutes", &R::minutes, always));
+                      field("developer_percent", &R::developer_percent, always), field("ratio", &R::ratio, always),
+                      field("minutes", &R::minutes, always));
 };
 
 template <>
@@ -161,19 +156,19 @@ template <>
 struct Fields<law::SumResult> {
   static constexpr std::string_view name = "SumResult";
   using R = law::SumResult;
-  static constexpr auto list = std::make_tuple(
-      field("rule", &R::rule, always), field("entries", &R::entries, always), field("total", &R::total),
-      field("at_least", &R::at_least, always), field("max", &R::max, always),
-      field("status", &R::status, always), field("scope_doubtful", &R::scope_doubtful, always));
+  static constexpr auto list =
+      std::make_tuple(field("rule", &R::rule, always), field("entries", &R::entries, always), field("total", &R::total),
+                      field("at_least", &R::at_least, always), field("max", &R::max, always),
+                      field("status", &R::status, always), field("scope_doubtful", &R::scope_doubtful, always));
 };
 
 template <>
 struct Fields<law::LimitReport> {
   static constexpr std::string_view name = "LimitReport";
   using R = law::LimitReport;
-  static constexpr auto list = std::make_tuple(
-      field("overall", &R::overall, always), field("entries", &R::entries, always),
-      field("sums", &R::sums, always), field("not_fully_declared", &R::not_fully_declared, always));
+  static constexpr auto list =
+      std::make_tuple(field("overall", &R::overall, always), field("entries", &R::entries, always),
+                      field("sums", &R::sums, always), field("not_fully_declared", &R::not_fully_declared, always));
 };
 
 template <>
@@ -181,11 +176,10 @@ struct Fields<BowlView> {
   static constexpr std::string_view name = "BowlView";
   using V = BowlView;
   static constexpr auto list = std::make_tuple(
-      field("label", &V::label, always), field("range", &V::range, always),
-      field("range_name", &V::range_name, always), field("parts", &V::parts, always),
-      field("minutes", &V::minutes, always), field("damp_hair", &V::damp_hair, always),
-      field("zones", &V::zones, always), field("grams", &V::grams, always), field("cost", &V::cost, always),
-      field("on_head_peroxide_percent", &V::on_head_peroxide_percent, always),
+      field("label", &V::label, always), field("range", &V::range, always), field("range_name", &V::range_name, always),
+      field("parts", &V::parts, always), field("minutes", &V::minutes, always),
+      field("damp_hair", &V::damp_hair, always), field("zones", &V::zones, always), field("grams", &V::grams, always),
+      field("cost", &V::cost, always), field("on_head_peroxide_percent", &V::on_head_peroxide_percent, always),
       field("recipe", &V::recipe, always), field("objective", &V::objective, always),
       field("rounded_objective", &V::rounded_objective, always), field("runner_up", &V::runner_up, always),
       field("runner_up_objective", &V::runner_up_objective, always), field("limits", &V::limits, always),
@@ -196,17 +190,17 @@ template <>
 struct Fields<SearchReport> {
   static constexpr std::string_view name = "SearchReport";
   using R = SearchReport;
-  static constexpr auto list = std::make_tuple(
-      field("stopped", &R::stopped, always), field("recipes", &R::recipes, always),
-      field("evaluations", &R::evaluations, always), field("objective", &R::objective, always),
-      field("bound", &R::bound, always), field("gap", &R::gap, always));
+  static constexpr auto list =
+      std::make_tuple(field("stopped", &R::stopped, always), field("recipes", &R::recipes, always),
+                      field("evaluations", &R::evaluations, always), field("objective", &R::objective, always),
+                      field("bound", &R::bound, always), field("gap", &R::gap, always));
 };
 
 template <>
 struct Fields<AssessAnswer> {
   static constexpr std::string_view name = "AssessAnswer", verb = "assess";
-  static constexpr auto list = std::make_tuple(field("zones", &AssessAnswer::zones, always),
-                                               field("notes", &AssessAnswer::notes, always));
+  static constexpr auto list =
+      std::make_tuple(field("zones", &AssessAnswer::zones, always), field("notes", &AssessAnswer::notes, always));
 };
 
 template <>
@@ -218,18 +212,18 @@ struct Fields<AimAnswer> {
 template <>
 struct Fields<PredictAnswer> {
   static constexpr std::string_view name = "PredictAnswer", verb = "predict";
-  static constexpr auto list = std::make_tuple(field("zones", &PredictAnswer::zones, always),
-                                               field("notes", &PredictAnswer::notes, always));
+  static constexpr auto list =
+      std::make_tuple(field("zones", &PredictAnswer::zones, always), field("notes", &PredictAnswer::notes, always));
 };
 
 template <>
 struct Fields<FormulateAnswer> {
   static constexpr std::string_view name = "FormulateAnswer", verb = "formulate";
   using A = FormulateAnswer;
-  static constexpr auto list = std::make_tuple(
-      field("bowls", &A::bowls, always), field("zones", &A::zones, always), field("grams", &A::grams, always),
-      field("cost", &A::cost, always), field("currency", &A::currency, always), field("why", &A::why, always),
-      field("notes", &A::notes, always), field("report", &A::report, always));
+  static constexpr auto list = std::make_tuple(field("bowls", &A::bowls, always), field("zones", &A::zones, always),
+                                               field("grams", &A::grams, always), field("cost", &A::cost, always),
+                                               field("currency", &A::currency, always), field("why", &A::why, always),
+                                               field("notes", &A::notes, always), field("report", &A::report, always));
 };
 
 template <>

@@ -117,8 +117,7 @@ void decode_list(const Json& in, L& out, const At& at, const Rules& rules) {
                         {{"expected", std::to_string(out.size())}, {"found", std::to_string(in.size())}});
     }
   } else {
-    if (in.size() > rules.max_items)
-      return at.problem("too_many", {{"max", std::to_string(rules.max_items)}});
+    if (in.size() > rules.max_items) return at.problem("too_many", {{"max", std::to_string(rules.max_items)}});
     out.resize(in.size());
   }
   for (std::size_t i = 0; i < in.size() && !at.full(); ++i) decode(in[i], out[i], at.item(i), rules);

@@ -39,9 +39,9 @@ struct Fields<Population> {
 template <>
 struct Fields<Service> {
   static constexpr std::string_view name = "Service";
-  static constexpr auto list = std::make_tuple(
-      field("kind", &Service::kind, {.required = true}),
-      field("weeks_ago", &Service::weeks_ago, {.min = 0, .max = 1500, .note = "absent = unknown"}));
+  static constexpr auto list =
+      std::make_tuple(field("kind", &Service::kind, {.required = true}),
+                      field("weeks_ago", &Service::weeks_ago, {.min = 0, .max = 1500, .note = "absent = unknown"}));
 };
 
 // Level, tone and white share of a span in short; stands instead of `populations`.
@@ -70,17 +70,14 @@ template <>
 struct Fields<Span> {
   static constexpr auto list = std::make_tuple(
       field("id", &Span::id, {.required = true, .max_length = 60}),
-      field("from_cm", &Span::from_cm,
-            {.min = 0, .max = 300, .note = "cm of stretched hair, 0 at the scalp"}),
+      field("from_cm", &Span::from_cm, {.min = 0, .max = 300, .note = "cm of stretched hair, 0 at the scalp"}),
       field("to_cm", &Span::to_cm, {.required = true, .min = 0, .max = 300, .note = "cm"}),
       field("populations", &Span::populations, {.max_items = 8}),
       field("porosity", &Span::porosity,
             {.min = 0, .max = 3, .sd = doubt_of_porosity, .note = "0 low, 1 average, 2 high, 3 very high"}),
-      field("resistance", &Span::resistance,
-            {.min = 0, .max = 1, .note = "of white fibres: 0 none, 1 glassy"}),
+      field("resistance", &Span::resistance, {.min = 0, .max = 1, .note = "of white fibres: 0 none, 1 glassy"}),
       field("services", &Span::services, {.max_items = 30}),
-      field("wet_stretch_percent", &Span::wet_stretch_percent,
-            {.min = 0, .max = 200, .note = "absent = not tested"}),
+      field("wet_stretch_percent", &Span::wet_stretch_percent, {.min = 0, .max = 200, .note = "absent = not tested"}),
       field("stretch_returns", &Span::stretch_returns), field("history_unknown", &Span::history_unknown),
       field("extension", &Span::extension));
 };
@@ -88,8 +85,7 @@ struct Fields<Span> {
 template <>
 struct Fields<SpanDocument> {
   static constexpr std::string_view name = "Span";
-  static constexpr auto list =
-      std::make_tuple(inlined(&SpanDocument::span), inlined(&SpanDocument::shorthand));
+  static constexpr auto list = std::make_tuple(inlined(&SpanDocument::span), inlined(&SpanDocument::shorthand));
 };
 
 template <>
@@ -105,10 +101,8 @@ struct Fields<Area> {
   static constexpr std::string_view name = "Area";
   static constexpr auto list = std::make_tuple(
       field("id", &Area::id, {.required = true, .max_length = 60}), field("kind", &Area::kind),
-      field("scalp_cm2", &Area::scalp_cm2,
-            {.min = 0, .max = 1500, .note = "cm2 of scalp that this area covers"}),
-      field("hair_factor", &Area::hair_factor,
-            {.min = 0, .max = 3, .note = "density against the head's, thin < 1"}),
+      field("scalp_cm2", &Area::scalp_cm2, {.min = 0, .max = 1500, .note = "cm2 of scalp that this area covers"}),
+      field("hair_factor", &Area::hair_factor, {.min = 0, .max = 3, .note = "density against the head's, thin < 1"}),
       field("spans", &Area::spans, {.required = true, .max_items = 20}));
 };
 
@@ -124,8 +118,8 @@ struct Fields<Hair> {
 template <>
 struct Fields<Head> {
   static constexpr std::string_view name = "Head";
-  static constexpr auto list = std::make_tuple(
-      field("hair", &Head::hair), field("areas", &Head::areas, {.required = true, .max_items = 60}));
+  static constexpr auto list =
+      std::make_tuple(field("hair", &Head::hair), field("areas", &Head::areas, {.required = true, .max_items = 60}));
 };
 
 }  // namespace strandline::wire

@@ -54,19 +54,18 @@ inline constexpr Rules minutes_rules{.min = 0, .max = 1440, .note = "minutes"};
 template <>
 struct Fields<Duration> {
   static constexpr std::string_view name = "Duration";
-  static constexpr auto list = std::make_tuple(
-      field("mean", &Duration::mean, {.required = true, .min = 0, .max = 1440, .note = "minutes"}),
-      field("sd", &Duration::sd, minutes_rules));
+  static constexpr auto list =
+      std::make_tuple(field("mean", &Duration::mean, {.required = true, .min = 0, .max = 1440, .note = "minutes"}),
+                      field("sd", &Duration::sd, minutes_rules));
 };
 
 template <>
 struct Fields<Person> {
   static constexpr std::string_view name = "Person";
   static constexpr auto list = std::make_tuple(
-      field("id", &Person::id, {.required = true, .max_length = 60}),
-      field("role", &Person::role, {.max_length = 60}), field("skills", &Person::skills, {.max_items = 6}),
-      field("pace", &Person::pace,
-            {.min = 0.1, .max = 10, .note = "minutes per minute of the colourist, applying"}),
+      field("id", &Person::id, {.required = true, .max_length = 60}), field("role", &Person::role, {.max_length = 60}),
+      field("skills", &Person::skills, {.max_items = 6}),
+      field("pace", &Person::pace, {.min = 0.1, .max = 10, .note = "minutes per minute of the colourist, applying"}),
       field("from", &Person::from, minutes_rules), field("until", &Person::until, minutes_rules));
 };
 
@@ -76,8 +75,7 @@ struct Fields<SchedulePolicy> {
   using P = SchedulePolicy;
   static constexpr auto list = std::make_tuple(
       field("order", &P::order), field("soft_order_minutes", &P::soft_order_minutes, minutes_rules),
-      field("develop_to", &P::develop_to),
-      field("whitest_first_share", &P::whitest_first_share, {.min = 0, .max = 1}),
+      field("develop_to", &P::develop_to), field("whitest_first_share", &P::whitest_first_share, {.min = 0, .max = 1}),
       field("resistant_from", &P::resistant_from, {.min = 0, .max = 1}),
       field("porous_from", &P::porous_from, {.min = 0, .max = 3}),
       field("cover_areas", &P::cover_areas, {.max_items = 7, .note = "first to last"}),
@@ -98,25 +96,23 @@ template <>
 struct Fields<TimelineTask> {
   static constexpr std::string_view name = "TimelineTask";
   using T = TimelineTask;
-  static constexpr auto list =
-      std::make_tuple(field("id", &T::id, told), field("kind", &T::kind, told), field("who", &T::who, told),
-                      field("bowl", &T::bowl, told), field("mix", &T::mix, told),
-                      field("application", &T::application, told), field("zone", &T::zone, told),
-                      field("start_min", &T::start_min, told), field("end_min", &T::end_min, told),
-                      field("earliest", &T::earliest, told), field("latest", &T::latest, told),
-                      field("reason", &T::reason, told), field("during", &T::during, told));
+  static constexpr auto list = std::make_tuple(
+      field("id", &T::id, told), field("kind", &T::kind, told), field("who", &T::who, told),
+      field("bowl", &T::bowl, told), field("mix", &T::mix, told), field("application", &T::application, told),
+      field("zone", &T::zone, told), field("start_min", &T::start_min, told), field("end_min", &T::end_min, told),
+      field("earliest", &T::earliest, told), field("latest", &T::latest, told), field("reason", &T::reason, told),
+      field("during", &T::during, told));
 };
 
 template <>
 struct Fields<Development> {
   static constexpr std::string_view name = "Development";
   using D = Development;
-  static constexpr auto list =
-      std::make_tuple(field("application", &D::application, told), field("zone", &D::zone, told),
-                      field("bowl", &D::bowl, told), field("first_touch", &D::first_touch, told),
-                      field("last_touch", &D::last_touch, told), field("min_until", &D::min_until, told),
-                      field("target_at", &D::target_at, told), field("max_until", &D::max_until, told),
-                      field("leaves_at", &D::leaves_at, told));
+  static constexpr auto list = std::make_tuple(
+      field("application", &D::application, told), field("zone", &D::zone, told), field("bowl", &D::bowl, told),
+      field("first_touch", &D::first_touch, told), field("last_touch", &D::last_touch, told),
+      field("min_until", &D::min_until, told), field("target_at", &D::target_at, told),
+      field("max_until", &D::max_until, told), field("leaves_at", &D::leaves_at, told));
 };
 
 template <>
@@ -133,11 +129,10 @@ struct Fields<Timeline> {
   static constexpr std::string_view name = "Timeline";
   using T = Timeline;
   static constexpr auto list = std::make_tuple(
-      field("tasks", &T::tasks, told), field("developments", &T::developments, told),
-      field("order", &T::order, told), field("basin_min", &T::basin_min, told),
-      field("finish_min", &T::finish_min, told), field("developed_to", &T::developed_to, told),
-      field("finish_mean", &T::finish_mean, told), field("finish_sd", &T::finish_sd, told),
-      field("on_time_probability", &T::on_time_probability, told),
+      field("tasks", &T::tasks, told), field("developments", &T::developments, told), field("order", &T::order, told),
+      field("basin_min", &T::basin_min, told), field("finish_min", &T::finish_min, told),
+      field("developed_to", &T::developed_to, told), field("finish_mean", &T::finish_mean, told),
+      field("finish_sd", &T::finish_sd, told), field("on_time_probability", &T::on_time_probability, told),
       field("clocks_probability", &T::clocks_probability, told), field("proven", &T::proven, told),
       field("nodes", &T::nodes, told));
 };

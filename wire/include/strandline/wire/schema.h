@@ -34,8 +34,7 @@ class SchemaPrinter {
     } else if constexpr (std::is_same_v<T, Reading>) {
       return reading(rules);
     } else if constexpr (is_vector<T>::value) {
-      return {
-          {"type", "array"}, {"items", type<typename T::value_type>(rules)}, {"maxItems", rules.max_items}};
+      return {{"type", "array"}, {"items", type<typename T::value_type>(rules)}, {"maxItems", rules.max_items}};
     } else if constexpr (is_array<T>::value) {
       return {{"type", "array"},
               {"items", type<typename T::value_type>(rules)},
@@ -59,11 +58,10 @@ class SchemaPrinter {
   }
 
   static Json reading(const Rules& rules) {
-    Json both{
-        {"type", "object"},
-        {"properties", {{"value", bounded("number", rules)}, {"sd", {{"type", "number"}, {"minimum", 0}}}}},
-        {"required", {"value"}},
-        {"additionalProperties", false}};
+    Json both{{"type", "object"},
+              {"properties", {{"value", bounded("number", rules)}, {"sd", {{"type", "number"}, {"minimum", 0}}}}},
+              {"required", {"value"}},
+              {"additionalProperties", false}};
     return {{"anyOf", {bounded("number", rules), std::move(both)}}};
   }
 

@@ -10,11 +10,11 @@ namespace strandline::wire {
 template <>
 struct Fields<law::Declared> {
   static constexpr std::string_view name = "Declared";
-  static constexpr auto list = std::make_tuple(
-      field("cas", &law::Declared::cas, {.max_length = 20}),
-      field("entry", &law::Declared::entry, {.max_length = 20}), field("name", &law::Declared::name),
-      field("percent", &law::Declared::percent, {.min = 0, .max = 100, .note = "% w/w"}),
-      field("basis", &law::Declared::basis, {.max_length = 60}));
+  static constexpr auto list =
+      std::make_tuple(field("cas", &law::Declared::cas, {.max_length = 20}),
+                      field("entry", &law::Declared::entry, {.max_length = 20}), field("name", &law::Declared::name),
+                      field("percent", &law::Declared::percent, {.min = 0, .max = 100, .note = "% w/w"}),
+                      field("basis", &law::Declared::basis, {.max_length = 60}));
 };
 
 template <>
@@ -40,9 +40,8 @@ struct Fields<ReferenceProcess> {
 template <>
 struct Fields<RangeResults> {
   static constexpr std::string_view name = "RangeResults";
-  static constexpr auto list =
-      std::make_tuple(field("measured", &RangeResults::measured, {.min = 0, .max = 1e6}),
-                      field("simulated", &RangeResults::simulated));
+  static constexpr auto list = std::make_tuple(field("measured", &RangeResults::measured, {.min = 0, .max = 1e6}),
+                                               field("simulated", &RangeResults::simulated));
 };
 
 template <>
@@ -50,8 +49,7 @@ struct Fields<Range> {
   static constexpr std::string_view name = "Range";
   static constexpr auto list = std::make_tuple(
       field("id", &Range::id, {.required = true, .max_length = 60}), field("maker", &Range::maker),
-      field("name", &Range::name), field("cls", &Range::cls, {.required = true}),
-      field("reference", &Range::reference),
+      field("name", &Range::name), field("cls", &Range::cls, {.required = true}), field("reference", &Range::reference),
       field("ratios", &Range::ratios, {.min = 0, .max = 20, .max_items = 20}),
       field("developer_percents", &Range::developer_percents, {.min = 0, .max = 60, .max_items = 20}),
       field("minutes", &Range::minutes), field("level_min", &Range::level_min, {.min = 0, .max = 12}),
@@ -73,11 +71,9 @@ struct Fields<Product> {
       field("range", &Product::range, {.max_length = 60}), field("name", &Product::name),
       field("cls", &Product::cls, {.required = true}), field("level", &Product::level, {.min = 0, .max = 12}),
       field("tone", &Product::tone),
-      field("swatch", &Product::swatch,
-            {.min = 0, .max = 1, .note = "reflectance, 400 to 700 nm in steps of 10"}),
+      field("swatch", &Product::swatch, {.min = 0, .max = 1, .note = "reflectance, 400 to 700 nm in steps of 10"}),
       field("peroxide_percent", &Product::peroxide_percent, {.min = 0, .max = 60, .note = "% w/w"}),
-      field("declared", &Product::declared, {.max_items = 100}),
-      field("fully_declared", &Product::fully_declared),
+      field("declared", &Product::declared, {.max_items = 100}), field("fully_declared", &Product::fully_declared),
       field("stock_g", &Product::stock_g, {.min = 0, .max = 1e7}),
       field("package_g", &Product::package_g, {.min = 0, .max = 1e6}),
       field("price_per_g", &Product::price_per_g, {.min = 0, .max = 1e4}),
@@ -87,11 +83,11 @@ struct Fields<Product> {
 template <>
 struct Fields<Shelf> {
   static constexpr std::string_view name = "Shelf";
-  static constexpr auto list = std::make_tuple(
-      field("id", &Shelf::id, {.max_length = 60}), field("title", &Shelf::title),
-      field("currency", &Shelf::currency, {.max_length = 8}), field("invented", &Shelf::invented),
-      field("ranges", &Shelf::ranges, {.required = true, .max_items = 200}),
-      field("products", &Shelf::products, {.required = true, .max_items = 10000}));
+  static constexpr auto list =
+      std::make_tuple(field("id", &Shelf::id, {.max_length = 60}), field("title", &Shelf::title),
+                      field("currency", &Shelf::currency, {.max_length = 8}), field("invented", &Shelf::invented),
+                      field("ranges", &Shelf::ranges, {.required = true, .max_items = 200}),
+                      field("products", &Shelf::products, {.required = true, .max_items = 10000}));
 };
 
 }  // namespace strandline::wire

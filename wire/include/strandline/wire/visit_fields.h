@@ -15,53 +15,50 @@ struct Fields<ZoneAim> {
       field("zone", &ZoneAim::zone, {.required = true, .note = "area/span, or * for every zone not named"}),
       field("shade", &ZoneAim::shade, {.max_length = 60, .note = "id of a colour product of the shelf"}),
       field("level", &ZoneAim::level, {.min = 1, .max = 10}), field("tone", &ZoneAim::tone),
-      field("lab", &ZoneAim::lab),
-      field("leave", &ZoneAim::leave, {.note = "nothing is to touch this zone"}));
+      field("lab", &ZoneAim::lab), field("leave", &ZoneAim::leave, {.note = "nothing is to touch this zone"}));
 };
 
 template <>
 struct Fields<Part> {
   static constexpr std::string_view name = "Part";
-  static constexpr auto list =
-      std::make_tuple(field("product", &Part::product, {.required = true, .max_length = 60}),
-                      field("grams", &Part::grams, {.required = true, .min = 0, .max = 5000}));
+  static constexpr auto list = std::make_tuple(field("product", &Part::product, {.required = true, .max_length = 60}),
+                                               field("grams", &Part::grams, {.required = true, .min = 0, .max = 5000}));
 };
 
 template <>
 struct Fields<Formula> {
-  static constexpr auto list =
-      std::make_tuple(field("range", &Formula::range, {.required = true, .max_length = 60}),
-                      field("parts", &Formula::parts, {.required = true, .max_items = 20}),
-                      field("minutes", &Formula::minutes,
-                            {.required = true, .min = 0, .max = 600, .note = "from the last touch"}),
-                      field("damp_hair", &Formula::damp_hair));
+  static constexpr auto list = std::make_tuple(
+      field("range", &Formula::range, {.required = true, .max_length = 60}),
+      field("parts", &Formula::parts, {.required = true, .max_items = 20}),
+      field("minutes", &Formula::minutes, {.required = true, .min = 0, .max = 600, .note = "from the last touch"}),
+      field("damp_hair", &Formula::damp_hair));
 };
 
 template <>
 struct Fields<Bowl> {
   static constexpr std::string_view name = "Bowl";
-  static constexpr auto list = std::make_tuple(
-      field("label", &Bowl::label, {.required = true, .max_length = 20}), inlined(&Bowl::formula),
-      field("zones", &Bowl::zones, {.required = true, .max_items = 500}));
+  static constexpr auto list =
+      std::make_tuple(field("label", &Bowl::label, {.required = true, .max_length = 20}), inlined(&Bowl::formula),
+                      field("zones", &Bowl::zones, {.required = true, .max_items = 500}));
 };
 
 template <>
 struct Fields<FormulaPolicy> {
   static constexpr std::string_view name = "FormulaPolicy";
   using P = FormulaPolicy;
-  static constexpr auto list = std::make_tuple(
-      field("on_head_peroxide_max_percent", &P::on_head_peroxide_max_percent, {.min = 0, .max = 12}),
-      field("scalp_lightener_max_percent", &P::scalp_lightener_max_percent, {.min = 0, .max = 12}),
-      field("failed_stretch_max_percent", &P::failed_stretch_max_percent, {.min = 0, .max = 12}),
-      field("straightened_max_percent", &P::straightened_max_percent, {.min = 0, .max = 12}),
-      field("straightened_weeks", &P::straightened_weeks, {.min = 0, .max = 520}),
-      field("covered_contrast_levels", &P::covered_contrast_levels, {.min = 0, .max = 10}),
-      field("bowls_max", &P::bowls_max, {.min = 1, .max = 8}),
-      field("part_min_g", &P::part_min_g, {.min = 0, .max = 50}),
-      field("gram_step", &P::gram_step, {.min = 0.1, .max = 10}),
-      field("waste_share", &P::waste_share, {.min = 0, .max = 1}),
-      field("head_factor", &P::head_factor, {.min = 0.1, .max = 5}),
-      field("porosity_max", &P::porosity_max, {.min = 0, .max = 3}));
+  static constexpr auto list =
+      std::make_tuple(field("on_head_peroxide_max_percent", &P::on_head_peroxide_max_percent, {.min = 0, .max = 12}),
+                      field("scalp_lightener_max_percent", &P::scalp_lightener_max_percent, {.min = 0, .max = 12}),
+                      field("failed_stretch_max_percent", &P::failed_stretch_max_percent, {.min = 0, .max = 12}),
+                      field("straightened_max_percent", &P::straightened_max_percent, {.min = 0, .max = 12}),
+                      field("straightened_weeks", &P::straightened_weeks, {.min = 0, .max = 520}),
+                      field("covered_contrast_levels", &P::covered_contrast_levels, {.min = 0, .max = 10}),
+                      field("bowls_max", &P::bowls_max, {.min = 1, .max = 8}),
+                      field("part_min_g", &P::part_min_g, {.min = 0, .max = 50}),
+                      field("gram_step", &P::gram_step, {.min = 0.1, .max = 10}),
+                      field("waste_share", &P::waste_share, {.min = 0, .max = 1}),
+                      field("head_factor", &P::head_factor, {.min = 0.1, .max = 5}),
+                      field("porosity_max", &P::porosity_max, {.min = 0, .max = 3}));
 };
 
 template <>
@@ -75,8 +72,7 @@ struct Fields<Policy> {
 template <>
 struct Fields<AnswerOptions> {
   static constexpr std::string_view name = "AnswerOptions";
-  static constexpr auto list =
-      std::make_tuple(field("scenarios", &AnswerOptions::scenarios, {.min = 1, .max = 1024}));
+  static constexpr auto list = std::make_tuple(field("scenarios", &AnswerOptions::scenarios, {.min = 1, .max = 1024}));
 };
 
 template <>
@@ -104,13 +100,11 @@ struct Fields<VisitDocument> {
   static constexpr auto list = std::make_tuple(
       field("schema", &D::schema, {.required = true, .max_length = 40, .note = "strandline.visit/1"}),
       field("client", &D::client), field("date", &D::date, {.date = true, .note = "YYYY-MM-DD"}),
-      field("skin_test", &D::skin_test,
-            {.date = true, .note = "date of the last skin test; empty = none recorded"}),
+      field("skin_test", &D::skin_test, {.date = true, .note = "date of the last skin test; empty = none recorded"}),
       field("head", &D::head, {.required = true}), field("aims", &D::aims, {.max_items = 1300}),
-      field("shelf", &D::shelf, {.note = "a shelf, or \"demo\""}),
-      field("people", &D::people, {.max_items = 12}),
-      field("policy", &D::policy, {.note = "a policy, or \"house\""}),
-      field("bowls", &D::bowls, {.max_items = 12}), field("options", &D::options));
+      field("shelf", &D::shelf, {.note = "a shelf, or \"demo\""}), field("people", &D::people, {.max_items = 12}),
+      field("policy", &D::policy, {.note = "a policy, or \"house\""}), field("bowls", &D::bowls, {.max_items = 12}),
+      field("options", &D::options));
 };
 
 }  // namespace strandline::wire

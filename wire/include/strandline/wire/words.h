@@ -30,8 +30,7 @@ struct Words<Tone> {
 template <>
 struct Words<FibreKind> {
   static constexpr std::string_view name = "FibreKind";
-  static constexpr WordList<FibreKind, 2> list{
-      {{FibreKind::pigmented, "pigmented"}, {FibreKind::white, "white"}}};
+  static constexpr WordList<FibreKind, 2> list{{{FibreKind::pigmented, "pigmented"}, {FibreKind::white, "white"}}};
 };
 
 template <>
@@ -46,14 +45,13 @@ struct Words<ColourOrigin> {
 template <>
 struct Words<ServiceKind> {
   static constexpr std::string_view name = "ServiceKind";
-  static constexpr WordList<ServiceKind, 7> list{
-      {{ServiceKind::permed, "permed"},
-       {ServiceKind::straightened_mild, "straightened_mild"},
-       {ServiceKind::straightened_alkaline, "straightened_alkaline"},
-       {ServiceKind::relaxed, "relaxed"},
-       {ServiceKind::lightened, "lightened"},
-       {ServiceKind::home_colour, "home_colour"},
-       {ServiceKind::plant_colour, "plant_colour"}}};
+  static constexpr WordList<ServiceKind, 7> list{{{ServiceKind::permed, "permed"},
+                                                  {ServiceKind::straightened_mild, "straightened_mild"},
+                                                  {ServiceKind::straightened_alkaline, "straightened_alkaline"},
+                                                  {ServiceKind::relaxed, "relaxed"},
+                                                  {ServiceKind::lightened, "lightened"},
+                                                  {ServiceKind::home_colour, "home_colour"},
+                                                  {ServiceKind::plant_colour, "plant_colour"}}};
 };
 
 template <>
@@ -71,10 +69,8 @@ struct Words<AreaKind> {
 template <>
 struct Words<Texture> {
   static constexpr std::string_view name = "Texture";
-  static constexpr WordList<Texture, 4> list{{{Texture::straight, "straight"},
-                                              {Texture::wavy, "wavy"},
-                                              {Texture::curly, "curly"},
-                                              {Texture::coily, "coily"}}};
+  static constexpr WordList<Texture, 4> list{
+      {{Texture::straight, "straight"}, {Texture::wavy, "wavy"}, {Texture::curly, "curly"}, {Texture::coily, "coily"}}};
 };
 
 template <>
@@ -108,10 +104,8 @@ struct Words<law::Status> {
 template <>
 struct Words<Light> {
   static constexpr std::string_view name = "Light";
-  static constexpr WordList<Light, 4> list{{{Light::daylight, "daylight"},
-                                            {Light::lamp, "lamp"},
-                                            {Light::led, "led"},
-                                            {Light::fluorescent, "fluorescent"}}};
+  static constexpr WordList<Light, 4> list{
+      {{Light::daylight, "daylight"}, {Light::lamp, "lamp"}, {Light::led, "led"}, {Light::fluorescent, "fluorescent"}}};
 };
 
 }  // namespace strandline::wire
