@@ -28,11 +28,19 @@ double tau_per_percent(double epsilon, const Constants& c) {
 }  // namespace
 
 Pigments pigments(const Constants& c) {
+  struct Extinctions {
+    Spectrum eumelanin, pheomelanin;
+  };
+  static const Extinctions at = [] {
+    Extinctions e;
+    for (int b = 0; b < kBands; ++b) e.eumelanin[b] = extinction(band_nm(b), 1), e.pheomelanin[b] = extinction(band_nm(b), 2);
+    return e;
+  }();
   Pigments p;
   for (int b = 0; b < kBands; ++b) {
     const double nm = band_nm(b);
-    p.eumelanin[b] = tau_per_percent(extinction(nm, 1), c);
-    p.pheomelanin[b] = tau_per_percent(extinction(nm, 2), c);
+    p.eumelanin[b] = tau_per_percent(at.eumelanin[b], c);
+    p.pheomelanin[b] = tau_per_percent(at.pheomelanin[b], c);
     p.oxidised[b] = c.oxidised_tau_550 * std::exp(-(nm - 550) / c.oxidised_efold_nm);
     p.keratin[b] = c.keratin_flat_tau + c.keratin_yellow_tau_550 * std::exp(-(nm - 550) / c.keratin_yellow_efold_nm);
   }
