@@ -48,6 +48,7 @@ export class Work {
   #assess = new Latest<AssessAnswer>();
   #aim = new Latest<AimAnswer>();
   #plan = new Latest<PlanAnswer>();
+  #sending = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #planned: { visit: Visit } | undefined;
 
@@ -81,8 +82,10 @@ export class Work {
   /** Stores the document; a conflict is shown, never solved by overwriting. */
   async save(): Promise<void> {
     clearTimeout(this.#timer);
-    if (this.saving === 'saving') return this.#saveSoon();
+    // One at a time: a second one would carry an entry number that the first is about to use up.
+    if (this.#sending) return;
     const sent = this.visit;
+    this.#sending = true;
     this.saving = 'saving';
     try {
       const stored = await api.saveVisit(this.id, this.#seq, sent);
@@ -95,6 +98,9 @@ export class Work {
       this.saveTrouble = trouble(error);
       this.saving = conflict ? 'changed_elsewhere' : this.saveTrouble.away ? 'waiting' : 'refused';
       if (this.saveTrouble.away) this.#timer = setTimeout(() => void this.save(), 3000);
+      else if (!conflict && this.visit !== sent) this.#saveSoon();
+    } finally {
+      this.#sending = false;
     }
   }
 

@@ -45,6 +45,26 @@ describe('an open visit', () => {
     expect(server.saveVisit.mock.lastCall?.[1]).toBe(5);
   });
 
+  it('waits for one answer before it stores the next change', async () => {
+    const answers: (() => void)[] = [];
+    server.saveVisit.mockImplementation(
+      (_, seq, document) => new Promise((resolve) => answers.push(() => resolve(saved(document, seq + 1)))),
+    );
+    const work = new Work(saved(visit, 4));
+    work.change(read(10));
+    await vi.advanceTimersByTimeAsync(500);
+    work.change(read(20));
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(server.saveVisit).toHaveBeenCalledTimes(1);
+    answers[0]?.();
+    await vi.advanceTimersByTimeAsync(500);
+    expect(server.saveVisit).toHaveBeenCalledTimes(2);
+    expect(server.saveVisit.mock.lastCall?.slice(1)).toEqual([5, read(20)]);
+    answers[1]?.();
+    await vi.advanceTimersByTimeAsync(500);
+    expect(work.saving).toBe('saved');
+  });
+
   it('gives a way back', async () => {
     const work = new Work(saved(visit));
     const back = work.change(read(40));
