@@ -68,7 +68,7 @@ test('a new head of five areas takes at most 60 taps, a returning one at most 12
   await again.tap(page.getByRole('button', { name: 'More: Grown since then, measured' }));
   await again.tap(page.getByRole('button', { name: 'Start with the reading' }));
   await expectHair(page, 5);
-  await again.tap(page.getByRole('button', { name: 'More: White' }));
+  await again.tap(page.getByRole('button', { name: 'Less: White' }));
   expect(again.taps).toBeLessThanOrEqual(12);
   await expect(page.getByRole('banner')).toContainText('N. H.');
 });
