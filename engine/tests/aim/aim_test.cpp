@@ -1,6 +1,6 @@
 #include <gtest/gtest.h>
 
-#include "support.h"
+#include "engine/tests/support.h"
 
 namespace strandline {
 namespace {

@@ -1,7 +1,7 @@
 #include <gtest/gtest.h>
 
 #include "strandline/assess.h"
-#include "support.h"
+#include "engine/tests/support.h"
 
 namespace strandline {
 namespace {

@@ -7,7 +7,7 @@
 #include <cmath>
 
 #include "formulate/choose.h"
-#include "support.h"
+#include "engine/tests/support.h"
 
 namespace strandline {
 namespace {

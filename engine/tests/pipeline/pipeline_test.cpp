@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "support.h"
+#include "engine/tests/support.h"
 
 namespace strandline {
 namespace {

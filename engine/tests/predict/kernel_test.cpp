@@ -3,7 +3,7 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
-#include "support.h"
+#include "engine/tests/support.h"
 
 namespace strandline {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <gtest/gtest.h>
 
-#include "support.h"
+#include "engine/tests/support.h"
 
 namespace strandline {
 namespace {
