@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const root = fileURLToPath(new URL('../../', import.meta.url));
-const program = process.env.STRANDLINE ?? join(root, 'build/release/cli/strandline');
+export const root = fileURLToPath(new URL('../../', import.meta.url));
+export const program = process.env.STRANDLINE ?? join(root, 'build/release/cli/strandline');
 
 /** The real server on a free loopback port with a salon file of its own; stop and start it as a person would. */
 export class Salon {
