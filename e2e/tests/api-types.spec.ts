@@ -11,7 +11,12 @@ test('schema.d.ts is what this server describes', () => {
   try {
     writeFileSync(join(folder, 'openapi.json'), execFileSync(program, ['openapi'], { maxBuffer: 64e6 }));
     const generator = join(root, 'web/node_modules/openapi-typescript/bin/cli.js');
-    execFileSync(process.execPath, [generator, join(folder, 'openapi.json'), '-o', join(folder, 'schema.d.ts')]);
+    execFileSync(process.execPath, [
+      generator,
+      join(folder, 'openapi.json'),
+      '-o',
+      join(folder, 'schema.d.ts'),
+    ]);
     const kept = readFileSync(join(root, 'web/src/api/schema.d.ts'), 'utf8');
     expect(kept, 'run `npm run api` in web/').toBe(readFileSync(join(folder, 'schema.d.ts'), 'utf8'));
   } finally {
