@@ -30,8 +30,8 @@ struct Figure {
 inline void print(const std::vector<Figure>& all) {
   std::printf("[");
   for (size_t i = 0; i < all.size(); ++i)
-    std::printf("%s{\"key\": \"%s\", \"value\": %.6g, \"unit\": \"%s\", \"note\": \"%s\"}", i ? ",\n " : "", all[i].key.c_str(),
-                all[i].value, all[i].unit.c_str(), all[i].note.c_str());
+    std::printf("%s{\"key\": \"%s\", \"value\": %.6g, \"unit\": \"%s\", \"note\": \"%s\"}", i ? ",\n " : "",
+                all[i].key.c_str(), all[i].value, all[i].unit.c_str(), all[i].note.c_str());
   std::printf("]\n");
 }
 

@@ -1,4 +1,5 @@
-// predict.ns: one recipe, zone and scenario, from spectra to CIEDE2000; its rival is the same in scalar double precision.
+// predict.ns: one recipe, zone and scenario, from spectra to CIEDE2000; its rival is the same in scalar double
+// precision.
 #include "engine/src/predict/kernel.h"
 #include "measure.h"
 #include "strandline/fibre.h"
@@ -55,7 +56,8 @@ int main() {
   constexpr int kRecipes = 4096, kRuns = 9, kSlow = 64;
   std::vector<float> loads(kRecipes * kBands), out(kRecipes);
   for (size_t i = 0; i < loads.size(); ++i) loads[i] = 0.05f + 0.0001f * static_cast<float>(i % 7919);
-  const double fast = scoreboard::median_ms(kRuns, [&] { mean_delta_e_2000(table, target, loads.data(), kRecipes, out.data()); });
+  const double fast =
+      scoreboard::median_ms(kRuns, [&] { mean_delta_e_2000(table, target, loads.data(), kRecipes, out.data()); });
   double keep = 0;
   const double slow = scoreboard::median_ms(5, [&] {
     for (int i = 0; i < kSlow; ++i) {
@@ -65,6 +67,7 @@ int main() {
     }
   });
   const double ns = 1e6 * fast / (kRecipes * kSearchScenarios), scalar_ns = 1e6 * slow / (kSlow * kSearchScenarios);
-  scoreboard::print({{"predict.ns", ns, "ns", std::string("two populations, spectra to dE00, one core, ") + kernel_target()},
-                     {"predict.vs_scalar", scalar_ns / ns, "ratio", keep > 0 ? "plain double routine over kernel, same run" : ""}});
+  scoreboard::print(
+      {{"predict.ns", ns, "ns", std::string("two populations, spectra to dE00, one core, ") + kernel_target()},
+       {"predict.vs_scalar", scalar_ns / ns, "ratio", keep > 0 ? "plain double routine over kernel, same run" : ""}});
 }

@@ -1,7 +1,7 @@
 #include <gtest/gtest.h>
 
-#include "strandline/assess.h"
 #include "engine/tests/support.h"
+#include "strandline/assess.h"
 
 namespace strandline {
 namespace {

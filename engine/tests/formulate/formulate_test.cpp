@@ -6,8 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "formulate/choose.h"
 #include "engine/tests/support.h"
+#include "formulate/choose.h"
 
 namespace strandline {
 namespace {
