@@ -56,7 +56,8 @@ Spectrum optical_depth(const Fibre& f, const Pigments& p) {
   return tau;
 }
 
-// Long times by the series over the zeros of J0, short times by the expansion in √Fo; at Fo = 0.008 they meet within 2e-5.
+// Long times by the series over the zeros of J0, short times by the expansion in √Fo; at Fo = 0.008 they meet within
+// 2e-5.
 double cylinder_uptake(double fo) {
   if (fo <= 0) return 0;
   if (fo < 0.008) {
