@@ -5,6 +5,7 @@
 #include "strandline/fibre.h"
 #include "strandline/levels.h"
 #include "strandline/optics.h"
+#include "strandline/predict.h"
 
 namespace {
 

@@ -141,7 +141,8 @@ double chroma_left(const Fibre& f, const char* kind, double strength) {
 void counter_tone(Rows& rows) {
   const Fibre yellow = lightened_to(3, 9), orange = lightened_to(3, 6.5);
   double violet = 1, blue = 1, violet_on_orange = 1;
-  for (double s = 0.005; s < 1; s *= 1.15) {
+  for (int step = 0; step < 38; ++step) {
+    const double s = 0.005 * std::pow(1.15, step);
     violet = std::min(violet, chroma_left(yellow, "violet", s));
     blue = std::min(blue, chroma_left(orange, "blue", s));
     violet_on_orange = std::min(violet_on_orange, chroma_left(orange, "violet", s));

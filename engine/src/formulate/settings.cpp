@@ -31,7 +31,7 @@ std::vector<double> strengths(const Range& range, const Shelf& shelf) {
   std::vector<double> all = own;
   if (range.bottle_blends)
     for (size_t i = 1; i < own.size(); ++i)
-      for (double p = own[i - 1] + kBlendStep; p < own[i] - kSame; p += kBlendStep) all.push_back(p);
+      for (int k = 1; own[i - 1] + k * kBlendStep < own[i] - kSame; ++k) all.push_back(own[i - 1] + k * kBlendStep);
   std::sort(all.begin(), all.end());
   all.erase(std::unique(all.begin(), all.end()), all.end());
   return all;

@@ -61,8 +61,9 @@ std::vector<ScenarioColour> colours(const ZoneTable& zone, const float* load) {
 }
 
 const char* kernel_target() {
-  // The best of the compiled targets that this processor supports.
-  return hwy::TargetName(hwy::SupportedTargets() & -hwy::SupportedTargets() & HWY_TARGETS);
+  // The best (lowest bit) of the compiled targets that this processor supports.
+  const auto both = hwy::SupportedTargets() & HWY_TARGETS;
+  return hwy::TargetName(both & -both);
 }
 
 }  // namespace strandline
