@@ -168,7 +168,7 @@ class Words(Case):
 
     def test_words(self):
         for line in ("as agreed in this " "session", "see /work" "/main/x", "cp /tmp" "/scratch/a b", "../sha" "red/facts", "the seed document",
-                     '"resolved": "https://registry.npmjs.org/a"', "deb http://deb.debian.org/debian", "// TODO later"):
+                     '"resolved": "https://registry.npm' 'js.org/a"', "deb http://deb.deb" "ian.org/debian", "// TODO later"):
             self.fails({"a.md": line + "\n"}, "a.md:1")
 
 
