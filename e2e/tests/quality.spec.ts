@@ -61,6 +61,7 @@ test('French says everything in French', async ({ page, salon }) => {
 test('the policy of the server allows nothing inline', async ({ page, salon }) => {
   const answer = await page.goto(salon.url);
   const policy = answer?.headers()['content-security-policy'] ?? '';
-  expect(policy).toContain("default-src 'self'");
+  expect(policy).toContain("default-src 'none'"); // every kind that is allowed is named, from this origin
+  expect(policy).toContain("script-src 'self'");
   expect(policy).not.toContain('unsafe');
 });
