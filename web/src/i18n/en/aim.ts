@@ -1,7 +1,5 @@
 export const aim = {
   'aim.lead': 'Upper half today, lower half what is wanted. Choose an area, or wish for the whole head.',
-  'aim.daylight_only':
-    'The wish is drawn in daylight only; switch the light to see it beside the hair of today.',
   'aim.wish': 'wanted',
   'aim.editor': 'Wanted result',
   'aim.where': 'Where',

@@ -51,6 +51,8 @@ export const reading = {
   'reading.strands_note': 'Earlier highlights or dyed streaks inside this span.',
   'reading.add_strands': 'Add strands',
   'reading.share': 'Share of the hair',
+  'reading.packet': 'Width of a packet',
+  'reading.packet_none': 'fine, no packets',
   'reading.none': 'none',
   'reading.area_shape': 'This area',
   'reading.areas': (count: number) => `${count} areas`,

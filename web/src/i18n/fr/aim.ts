@@ -1,8 +1,6 @@
 export const aim = {
   'aim.lead':
     'En haut aujourd’hui, en bas ce qui est voulu. Choisir une zone, ou souhaiter pour toute la tête.',
-  'aim.daylight_only':
-    'Le souhait n’est dessiné qu’à la lumière du jour ; changer de lumière pour le voir à côté des cheveux d’aujourd’hui.',
   'aim.wish': 'voulu',
   'aim.editor': 'Résultat voulu',
   'aim.where': 'Où',

@@ -51,6 +51,8 @@ export const reading = {
   'reading.strands_note': 'Anciennes mèches ou bandes teintes dans cette portion.',
   'reading.add_strands': 'Ajouter des mèches',
   'reading.share': 'Part des cheveux',
+  'reading.packet': 'Largeur d’une mèche',
+  'reading.packet_none': 'fines, sans mèche',
   'reading.none': 'aucune',
   'reading.area_shape': 'Cette zone',
   'reading.areas': (count: number) => `${count} zones`,
