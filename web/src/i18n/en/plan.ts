@@ -9,6 +9,8 @@ export const plan = {
   'plan.mixed': 'Mixed',
   'plan.cost': 'Bowls cost',
   'plan.print': 'Print the plan',
+  'plan.keep_picture': 'Save the picture',
+  'plan.picture': 'The strand of every area, today above, planned below',
   'plan.own': 'Your own grams',
   'plan.back_to_found': 'Back to the found bowls',
   'plan.own_dropped': 'Your own grams are gone.',

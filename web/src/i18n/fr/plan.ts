@@ -9,6 +9,8 @@ export const plan = {
   'plan.mixed': 'Mélangé',
   'plan.cost': 'Coût des bols',
   'plan.print': 'Imprimer le plan',
+  'plan.keep_picture': 'Enregistrer l’image',
+  'plan.picture': 'La mèche de chaque zone, aujourd’hui en haut, prévu en bas',
   'plan.own': 'Vos propres grammes',
   'plan.back_to_found': 'Revenir aux bols trouvés',
   'plan.own_dropped': 'Vos propres grammes sont effacés.',
