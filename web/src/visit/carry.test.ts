@@ -5,7 +5,13 @@ import { newHead, withReading, zoneId } from './head';
 import { readSpan } from './reading';
 
 const view = (level: number, contrast: number): ColourView =>
-  ({ level, tone: 'gold', contrast_levels: contrast, porosity: 1.2, populations: [] }) as unknown as ColourView;
+  ({
+    level,
+    tone: 'gold',
+    contrast_levels: contrast,
+    porosity: 1.2,
+    populations: [],
+  }) as unknown as ColourView;
 
 function planFor(head: ReturnType<typeof newHead>, bowlOn: RegExp, contrast = 0.2) {
   const zones = head.areas.flatMap((area) =>

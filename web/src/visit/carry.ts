@@ -8,7 +8,12 @@ const HALF_LEVEL = 0.5;
 const tidy = (cm: number) => Math.round(cm * 10) / 10;
 const halves = (level: number) => Math.min(Math.max(Math.round(level * 2) / 2, 1), 10);
 
-function originAfter(plan: PlanAnswer, shelf: ShelfAnswer, label: string, before: ColourOrigin): ColourOrigin {
+function originAfter(
+  plan: PlanAnswer,
+  shelf: ShelfAnswer,
+  label: string,
+  before: ColourOrigin,
+): ColourOrigin {
   const parts = plan.bowls.find((bowl) => bowl.label === label)?.parts ?? [];
   const classes = parts.map((part) => shelf.products.find((p) => p.id === part.product)?.cls);
   if (before === 'lightened' || classes.includes('lightener')) return 'lightened';

@@ -2,7 +2,14 @@ import type { Area, ColourView, Head, Rgb, Span, UnderLights } from '../api/type
 import { t, isKey } from '../i18n/index.svelte';
 import type { Light } from '../shell/view.svelte';
 import { bedBetweenPackets } from '../strand/colour';
-import type { ColourFan, Packets, Population, Rgb as Screen, StrandPicture, StrandSpan } from '../strand/types';
+import type {
+  ColourFan,
+  Packets,
+  Population,
+  Rgb as Screen,
+  StrandPicture,
+  StrandSpan,
+} from '../strand/types';
 import { zoneId } from './head';
 import { valueOf } from './reading';
 

@@ -18,7 +18,8 @@ describe('suggestions from house words', () => {
         for (const contrast of contrasts) {
           const found = suggestions(dark, skin, contrast);
           expect(found.length).toBeGreaterThan(0);
-          for (const s of found) expect(s.level >= 1 && s.level <= 10 && s.lighter === s.level > level).toBe(true);
+          for (const s of found)
+            expect(s.level >= 1 && s.level <= 10 && s.lighter === s.level > level).toBe(true);
           const firstLighter = found.findIndex((s) => s.lighter);
           if (firstLighter >= 0) expect(found.slice(firstLighter).every((s) => s.lighter)).toBe(true);
         }

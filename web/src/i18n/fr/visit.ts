@@ -16,7 +16,8 @@ export const visit = {
   'save.elsewhere': 'Cette visite a été modifiée sur un autre appareil.',
   'save.elsewhere_todo':
     'Charger ce que l’autre appareil a enregistré. Votre dernier changement sur cette page sera perdu : le noter d’abord.',
-  'save.elsewhere_choose': 'Charger ce que l’autre appareil a enregistré, puis choisir entre les deux versions.',
+  'save.elsewhere_choose':
+    'Charger ce que l’autre appareil a enregistré, puis choisir entre les deux versions.',
   'save.kept': 'Votre changement, tant que cette page reste ouverte.',
   'save.kept_here': 'Votre changement, sur cet appareil, même page fermée.',
   'save.overtaken': 'Deux versions de cette visite',
