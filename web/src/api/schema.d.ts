@@ -339,8 +339,6 @@ export interface components {
                 value: number;
                 sd?: number;
             };
-            /** @description mm */
-            packet_mm?: number;
             /** @description overrides level and tone */
             measured?: components["schemas"]["Lab"];
         };
