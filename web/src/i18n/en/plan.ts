@@ -21,7 +21,7 @@ export const plan = {
   'plan.develops': (label: string) => `${label} develops`,
   'plan.expected': (levels: string) => `${levels} expected`,
   'plan.likely': (share: string) => `${share} likely as wished`,
-  'plan.likely_simulated': (share: string) => `${share} likely (invented results)`,
+  'plan.likely_simulated': (share: string) => `${share} likely (demo)`,
   'plan.untested': 'untested here: strand first',
   'plan.short': (stock: string) => `only ${stock} on the shelf`,
   'plan.on_hair': (range: string, minutes: string, strength: string) =>

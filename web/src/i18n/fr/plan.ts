@@ -21,7 +21,7 @@ export const plan = {
   'plan.develops': (label: string) => `${label} pose`,
   'plan.expected': (levels: string) => `${levels} attendu`,
   'plan.likely': (share: string) => `${share} de chances`,
-  'plan.likely_simulated': (share: string) => `${share} de chances, résultats inventés`,
+  'plan.likely_simulated': (share: string) => `${share} de chances (démo)`,
   'plan.untested': 'pas essayé ici : mèche d’abord',
   'plan.short': (stock: string) => `seulement ${stock} sur l’étagère`,
   'plan.on_hair': (range: string, minutes: string, strength: string) =>
