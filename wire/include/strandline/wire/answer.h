@@ -24,7 +24,7 @@ struct UnderLights {
 
 struct FanColour {
   Lab lab;
-  Rgb srgb;  // daylight
+  UnderLights srgb;  // daylight
 };
 
 struct PopulationView {
@@ -57,7 +57,7 @@ struct ColourView {
 
 struct TargetView {
   Lab lab;
-  Rgb srgb;  // daylight
+  UnderLights srgb;
   double level = 0;
   Tone tone = Tone::natural;
   bool leave = false;
@@ -166,6 +166,10 @@ struct PlanAnswer {
 
 Rgb rgb(const Lab& daylight);
 UnderLights under_lights(const Spectrum& reflectance);
+// A colour that is known in daylight only: under another light it moves as `like` does, or as natural hair of a level
+// and tone word.
+UnderLights under_lights(const Lab& daylight, const Spectrum& like);
+UnderLights under_lights(const Lab& daylight, double level, Tone tone);
 
 AssessAnswer view(const Assessment& assessment);
 AimAnswer view(const std::vector<Target>& targets);
@@ -179,7 +183,7 @@ struct ToneSwatch {
   double level = 0;
   Tone tone = Tone::natural;
   Lab lab;
-  Rgb srgb;
+  UnderLights srgb;
 };
 struct LevelsAnswer {
   std::vector<ToneSwatch> swatches;
