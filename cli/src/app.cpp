@@ -23,6 +23,7 @@ int run(const std::vector<std::string>& arguments, Io& io) {
   add_plan(app, session);
   add_fade(app, session);
   add_grow(app, session);
+  add_reach(app, session);
   add_serve(app, session);
   add_schema(app, session);
   add_evidence(app, session);

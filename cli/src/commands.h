@@ -19,6 +19,7 @@ void add_schedule(CLI::App& app, Session& session);
 void add_plan(CLI::App& app, Session& session);
 void add_fade(CLI::App& app, Session& session);
 void add_grow(CLI::App& app, Session& session);
+void add_reach(CLI::App& app, Session& session);
 void add_serve(CLI::App& app, Session& session);
 void add_schema(CLI::App& app, Session& session);
 void add_evidence(CLI::App& app, Session& session);

@@ -92,6 +92,28 @@ const shots: Shot[] = [
   { name: 'wanted', size: 'tablet', at: hash('aim'), ready: drawn },
   { name: 'wanted', size: 'tablet', dark: true, at: hash('aim'), ready: drawn },
   { name: 'wanted', size: 'phone', dark: true, at: hash('aim'), ready: drawn },
+  {
+    name: 'wanted-words',
+    size: 'tablet',
+    at: hash('aim'),
+    ready: async (page) => {
+      await page.getByRole('radio', { name: 'words' }).check();
+      await drawn(page);
+    },
+  },
+  {
+    name: 'plan-paper',
+    size: 'desk',
+    at: hash('plan'),
+    before: (page) => page.addInitScript(() => (window.print = () => undefined)),
+    ready: async (page) => {
+      await planned(page);
+      await page.getByRole('button', { name: 'Print the plan' }).click();
+      await page.emulateMedia({ media: 'print' });
+      await expect(page.getByRole('article').getByRole('img')).toBeVisible();
+      await settle(page);
+    },
+  },
   { name: 'plan', size: 'tablet', at: hash('plan'), ready: planned },
   {
     name: 'plan',
@@ -142,10 +164,12 @@ test('pictures of every screen', async ({ browser, salon }) => {
   test.setTimeout(900_000);
   expect(shots.length).toBeLessThanOrEqual(24);
   mkdirSync(folder, { recursive: true });
-  for (const old of readdirSync(folder)) if (old.endsWith('.png')) rmSync(folder + old);
+  if (!process.env.ONLY)
+    for (const old of readdirSync(folder)) if (old.endsWith('.png')) rmSync(folder + old);
   // The server's answer to the one plan in these pictures; it is asked for once.
   let planned: string | undefined;
-  for (const shot of shots) {
+  const only = process.env.ONLY;
+  for (const shot of shots.filter((s) => !only || s.name.match(only))) {
     const [width, height] = sizes[shot.size];
     const context = await browser.newContext({
       viewport: { width, height },

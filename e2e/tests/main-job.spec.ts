@@ -142,3 +142,45 @@ test('a saved visit of the salon opens, plans, and shows what a misread head wou
     await expect(page.locator('[data-drawn="webgl"], [data-drawn="plain"]').first()).toBeVisible();
   }
 });
+
+test('a head that comes back is read as its plan left it, with new growth at the scalp', async ({
+  page,
+  salon,
+}) => {
+  await open(page, salon);
+  await page.getByRole('button', { name: 'New visit' }).first().click();
+  const sheet = page.getByRole('dialog');
+  await sheet.locator('fieldset').filter({ hasText: 'Take over' }).locator('label').nth(1).click();
+  await expect(sheet.getByRole('radio', { name: 'coloured as planned' })).toBeChecked();
+  await sheet.getByRole('button', { name: 'Start with the reading' }).click();
+  await expect(page.getByRole('heading', { name: 'reading' })).toBeVisible({ timeout: 300_000 });
+  const editor = page.getByRole('complementary', { name: 'Reading of the chosen area' });
+  await expect(editor.getByRole('radio', { name: 'regrowth' })).toBeChecked();
+  await expect(editor.getByText('as it grew').first()).toBeVisible();
+});
+
+test('the plan on paper carries bowls, order, picture and cautions; its picture can be kept', async ({
+  page,
+  salon,
+}) => {
+  await page.addInitScript(() => {
+    window.print = () => document.body.setAttribute('data-asked-to-print', '');
+  });
+  await open(page, salon, '#/visits/demo-regrowth_white_hairline/plan');
+  const keep = page.getByRole('button', { name: 'Save the picture' });
+  await expect(keep).toBeVisible({ timeout: 300_000 });
+  const [file] = await Promise.all([page.waitForEvent('download'), keep.click()]);
+  expect(file.suggestedFilename()).toMatch(/^strand-.*\.png$/);
+
+  await page.emulateMedia({ media: 'print' });
+  await page.evaluate(() => document.querySelector<HTMLElement>('[aria-label="Print the plan"]')?.click());
+  await expect(page.locator('body[data-asked-to-print]')).toBeVisible({ timeout: 60_000 });
+  const paper = page.getByRole('article');
+  await expect(paper.getByRole('img')).toBeVisible();
+  await expect(paper.getByText(/\d+\.\d g/).first()).toBeVisible();
+  await expect(paper.getByRole('heading', { name: 'Hands and bowls over time' })).toBeVisible();
+  await expect(paper.getByText('Before and while colouring')).toBeVisible();
+  await expect(page.getByRole('banner')).toBeHidden();
+  await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+  await expect(paper).toHaveCount(0);
+});

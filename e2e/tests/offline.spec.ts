@@ -33,6 +33,28 @@ test('a change made while the server is gone is stored when it is back', async (
   await expect(white).toHaveAttribute('aria-valuenow', '100');
 });
 
+test('a change made offline outlives the page', async ({ page, salon, watch }) => {
+  watch.allow.push(/ERR_CONNECTION_REFUSED|Failed to load resource/);
+  await open(page, salon, '#/visits/demo-toner_on_lightened/assess');
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  const white = page.getByRole('spinbutton', { name: 'White' });
+  await expect(white).toBeVisible();
+  await salon.stop();
+  await white.focus();
+  await page.keyboard.press('Home');
+  await page.keyboard.press('PageUp');
+  await expect(white).toHaveAttribute('aria-valuenow', '25');
+  await expect(page.getByRole('banner')).toContainText('not saved yet');
+  await page.waitForTimeout(300);
+  await page.reload();
+  await expect(white).toHaveAttribute('aria-valuenow', '25');
+  await expect(page.getByRole('banner')).toContainText('not saved yet');
+  await salon.start();
+  await expect(page.getByRole('banner')).toContainText('· saved', { timeout: 20_000 });
+  await page.reload();
+  await expect(white).toHaveAttribute('aria-valuenow', '25');
+});
+
 test('it can be installed', async ({ page, salon }) => {
   await open(page, salon);
   const href = await page.locator('link[rel="manifest"]').getAttribute('href');

@@ -1,3 +1,4 @@
+import { gzipSync } from 'node:zlib';
 import type { Page } from '@playwright/test';
 import { expect, expectAccessible, expectNoSideScroll, open, test } from '../support/test';
 
@@ -42,6 +43,20 @@ for (const [name, hash] of Object.entries(pages)) {
     await expectAccessible(page);
   });
 }
+
+test('the first load carries at most 250 KB of compressed script', async ({ page, salon }) => {
+  const scripts = new Map<string, number>();
+  page.on('response', async (answer) => {
+    if (answer.request().resourceType() !== 'script') return;
+    scripts.set(answer.url(), gzipSync(await answer.body()).length);
+  });
+  await open(page, salon, pages.plan);
+  await settled(page, 'reading');
+  await page.waitForLoadState('networkidle');
+  expect(scripts.size).toBeGreaterThan(0);
+  const bytes = [...scripts.values()].reduce((sum, size) => sum + size, 0);
+  expect(bytes / 1024, [...scripts].join('\n')).toBeLessThanOrEqual(250);
+});
 
 test('French says everything in French', async ({ page, salon }) => {
   await open(page, salon, pages.plan);

@@ -5,7 +5,9 @@
 #include <cstdio>
 #include <map>
 
+#include "strandline/fibre.h"
 #include "strandline/levels.h"
+#include "strandline/optics.h"
 
 namespace strandline::wire {
 
@@ -47,13 +49,15 @@ ColourView view(const ZoneColour& z) {
   out.contrast_levels = z.contrast_levels;
   out.porosity = z.porosity;
   out.condition_left = z.condition_left;
-  for (const Lab& c : z.fan) out.fan.push_back({c, rgb(c)});
+  for (const Lab& c : z.fan) out.fan.push_back({c, under_lights(c, z.reflectance)});
   for (const PopulationColour& p : z.populations) out.populations.push_back(view(p));
   out.reflectance = rounded(z.reflectance);
   return out;
 }
 
-TargetView view(const Target& t) { return {t.lab, rgb(t.lab), t.level, t.tone, t.leave, t.weight}; }
+TargetView view(const Target& t) {
+  return {t.lab, under_lights(t.lab, t.level, t.tone), t.level, t.tone, t.leave, t.weight};
+}
 
 using TargetOf = std::map<std::string, const Target*>;
 
@@ -78,6 +82,14 @@ ZoneView view(const ZoneResult& r, const TargetOf& targets) {
   out.deposit = r.deposit;
   out.exposure = r.exposure;
   out.landing = r.landing;
+  return out;
+}
+
+ZoneView view(const ZonePlan& z, const TargetOf& targets) {
+  ZoneView out = view(z.result, targets);
+  out.bowl = z.bowl;
+  out.reachable = z.reachable;
+  out.why_not = z.why_not;
   return out;
 }
 
@@ -118,6 +130,21 @@ UnderLights under_lights(const Spectrum& r) {
   return {seen(r, Light::daylight), seen(r, Light::lamp), seen(r, Light::led), seen(r, Light::fluorescent)};
 }
 
+UnderLights under_lights(const Lab& daylight, const Spectrum& like) {
+  const Lab by_day = lab(like, weights(Light::daylight, Observer::cie_1964_10deg));
+  const auto turned = [&](Light light) {
+    const Weights& w = weights(light, Observer::cie_1964_10deg);
+    const Lab c = lab(like, w);
+    const Lab wanted{daylight.l + c.l - by_day.l, daylight.a + c.a - by_day.a, daylight.b + c.b - by_day.b};
+    return as_rgb(srgb(xyz(wanted, w.white), w.white));
+  };
+  return {turned(Light::daylight), turned(Light::lamp), turned(Light::led), turned(Light::fluorescent)};
+}
+
+UnderLights under_lights(const Lab& daylight, double level, Tone tone) {
+  return under_lights(daylight, reflectance(optical_depth(natural_fibre(level, tone), pigments(Constants{}))));
+}
+
 AssessAnswer view(const Assessment& assessment) {
   AssessAnswer out;
   for (const ZoneColour& z : assessment.zones) out.zones.push_back({z.zone, view(z)});
@@ -143,19 +170,19 @@ FormulateAnswer view(const Plan& plan, const std::vector<Target>& targets, const
   FormulateAnswer out;
   const TargetOf wanted = by_zone(targets);
   for (const PlannedBowl& b : plan.bowls) out.bowls.push_back(view(b, shelf));
-  for (const ZonePlan& z : plan.zones) {
-    ZoneView zone = view(z.result, wanted);
-    zone.bowl = z.bowl;
-    zone.reachable = z.reachable;
-    zone.why_not = z.why_not;
-    out.zones.push_back(std::move(zone));
-  }
+  for (const ZonePlan& z : plan.zones) out.zones.push_back(view(z, wanted));
   out.grams = plan.grams;
   out.cost = plan.cost;
   out.currency = plan.currency;
   out.why = plan.why;
   out.notes = plan.notes;
   out.report = plan.report;
+  for (const Alternative& a : plan.alternatives) {
+    AlternativeView other{a.axis, {}, {}, a.objective, a.grams, a.cost};
+    for (const PlannedBowl& b : a.bowls) other.bowls.push_back(view(b, shelf));
+    for (const ZonePlan& z : a.zones) other.zones.push_back(view(z, wanted));
+    out.alternatives.push_back(std::move(other));
+  }
   return out;
 }
 
@@ -166,12 +193,25 @@ PlanAnswer view(const VisitPlan& plan, const Shelf& shelf) {
   return out;
 }
 
+ReachAnswer view(const std::vector<ZoneReach>& zones) {
+  ReachAnswer out;
+  for (const ZoneReach& z : zones) {
+    ZoneReachView v{z.zone, {}, static_cast<double>(z.recipes)};
+    for (const ReachCell& c : z.cells)
+      v.cells.push_back({c.level, c.tone, c.reachable, c.nearest, rgb(c.nearest), rgb(c.wished), c.level_error,
+                         c.tone_error, c.contrast_levels});
+    out.zones.push_back(std::move(v));
+  }
+  return out;
+}
+
 LevelsAnswer levels_answer() {
   LevelsAnswer out;
   for (double level = level_lowest; level <= level_highest; level += 1) {
     for (int tone = 0; tone < kTones; ++tone) {
       const Lab lab = colour_of(level, static_cast<Tone>(tone));
-      out.swatches.push_back({level, static_cast<Tone>(tone), lab, rgb(lab)});
+      out.swatches.push_back(
+          {level, static_cast<Tone>(tone), lab, under_lights(lab, level, static_cast<Tone>(tone))});
     }
   }
   return out;

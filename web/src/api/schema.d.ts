@@ -574,7 +574,7 @@ export interface components {
             level: number;
             tone: components["schemas"]["Tone"];
             lab: components["schemas"]["Lab"];
-            srgb: components["schemas"]["Rgb"];
+            srgb: components["schemas"]["UnderLights"];
         };
         AssessAnswer: {
             zones: components["schemas"]["ZoneToday"][];
@@ -606,7 +606,7 @@ export interface components {
         };
         FanColour: {
             lab: components["schemas"]["Lab"];
-            srgb: components["schemas"]["Rgb"];
+            srgb: components["schemas"]["UnderLights"];
         };
         PopulationView: {
             name: string;
@@ -634,7 +634,7 @@ export interface components {
         ZoneTarget: {
             zone: string;
             lab: components["schemas"]["Lab"];
-            srgb: components["schemas"]["Rgb"];
+            srgb: components["schemas"]["UnderLights"];
             level: number;
             tone: components["schemas"]["Tone"];
             leave: boolean;
@@ -663,7 +663,7 @@ export interface components {
         };
         TargetView: {
             lab: components["schemas"]["Lab"];
-            srgb: components["schemas"]["Rgb"];
+            srgb: components["schemas"]["UnderLights"];
             level: number;
             tone: components["schemas"]["Tone"];
             leave: boolean;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { decode, drawnColours, encode, expectedMean, lightness, mixture } from './colour';
+import { bedBetweenPackets, decode, drawnColours, encode, expectedMean, lightness, mixture } from './colour';
 import { pop } from './demo-data';
 
 describe('colour', () => {
@@ -42,5 +42,17 @@ describe('colour', () => {
     const drawn = drawnColours(list, [0.2, 0.15, 0.1]);
     expect(drawn[0]).toEqual(drawnColours(list, undefined)[0]);
     drawn[1]?.forEach((v, k) => expect(v).toBeCloseTo(decode([0.2, 0.15, 0.1][k] ?? 0), 9));
+  });
+
+  it('finds the bed between packets from the colour of the whole', () => {
+    const brown = [pop('brown', 0.6, 'brown')];
+    expect(bedBetweenPackets(brown, [0.3, 0.2, 0.1])).toEqual([0.3, 0.2, 0.1]);
+    const mixed = [pop('white', 0.2, 'white'), pop('black', 0.4, 'black')];
+    const list = [pop('lights', 0.4, 'blonde', { widthMm: 3, everyMm: 7.5 }), ...mixed];
+    const whole = expectedMean(list).map(encode) as [number, number, number];
+    const bed = bedBetweenPackets(list, whole);
+    expectedMean(list, bed).forEach((v, k) => expect(v).toBeCloseTo(decode(whole[k] ?? 0), 6));
+    // A whole that no such bed explains stays within what its fibres can show.
+    expect(bedBetweenPackets(list, [0, 0, 0]).map((v) => v > 0)).toEqual([true, true, true]);
   });
 });

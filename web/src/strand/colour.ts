@@ -1,4 +1,4 @@
-import type { MixedBed, Population, Rgb } from './types';
+import type { Population, Rgb } from './types';
 
 /** Linear-light sRGB, each channel 0..1. */
 export type Linear = [number, number, number];
@@ -79,4 +79,20 @@ export function expectedMean(list: readonly Population[], bed?: Rgb): Linear {
   return mixture(list.map((p, i) => ({ share: p.share, linear: colours[i] as Linear })));
 }
 
-export const bedOf = (half: 'today' | 'planned', bed: MixedBed | undefined): Rgb | undefined => bed?.[half];
+/**
+ * The colour of the mixed fibres where `whole` is that of all hair, packets included; packets lie beside the bed, so
+ * they add light by their share. Never darker than the darkest or lighter than the lightest mixed fibre.
+ */
+export function bedBetweenPackets(list: readonly Population[], whole: Rgb): Rgb {
+  const mixed = list.filter((p) => !p.packets && p.share > 0).map((p) => toLinear(p.srgb));
+  if (mixed.length === 0 || list.every((p) => !p.packets)) return whole;
+  const apart = list.filter((p) => p.packets);
+  const left = 1 - apart.reduce((sum, p) => sum + p.share, 0);
+  const all = toLinear(whole);
+  return [0, 1, 2].map((k) => {
+    const light = apart.reduce((sum, p) => sum + p.share * (toLinear(p.srgb)[k] ?? 0), 0);
+    const own = mixed.map((c) => c[k] ?? 0);
+    const bed = ((all[k] ?? 0) - light) / Math.max(left, 1e-6);
+    return encode(Math.min(Math.max(bed, Math.min(...own)), Math.max(...own)));
+  }) as unknown as Rgb;
+}

@@ -1,8 +1,17 @@
-import type { Area, ColourView, Head, Rgb, UnderLights } from '../api/types';
+import type { Area, ColourView, Head, Rgb, Span, UnderLights } from '../api/types';
 import { t, isKey } from '../i18n/index.svelte';
 import type { Light } from '../shell/view.svelte';
-import type { ColourFan, Population, Rgb as Screen, StrandPicture, StrandSpan } from '../strand/types';
+import { bedBetweenPackets } from '../strand/colour';
+import type {
+  ColourFan,
+  Packets,
+  Population,
+  Rgb as Screen,
+  StrandPicture,
+  StrandSpan,
+} from '../strand/types';
 import { zoneId } from './head';
+import { valueOf } from './reading';
 
 /** The switch's three lights by the server's names. */
 export const lightKey: Record<Light, keyof UnderLights> = {
@@ -30,22 +39,42 @@ export function known(prefix: string, name: string): string {
   return isKey(key) ? t(key as 'ui.close') : name;
 }
 
-function populations(view: ColourView, light: Light): Population[] {
+type PacketsOf = ReadonlyMap<string, Packets>;
+
+/** Strands read as packets, by name: so far apart that packets of this width carry their share of the hair. */
+function packetsIn(span: Span): PacketsOf {
+  const found = new Map<string, Packets>();
+  for (const p of span.populations ?? []) {
+    const share = valueOf(p.share, 0);
+    if (p.name && p.packet_mm && share > 0)
+      found.set(p.name, { widthMm: p.packet_mm, everyMm: Math.max(p.packet_mm / share, p.packet_mm) });
+  }
+  return found;
+}
+
+function populations(view: ColourView, light: Light, packets: PacketsOf): Population[] {
   return view.populations.map((p) => {
     const colour: Rgb = p.srgb[lightKey[light]];
+    const own = packets.get(p.name);
     return {
       name: known('fibre', p.name || p.kind),
       share: p.share,
       srgb: screen(colour.hex),
       outOfGamut: colour.out_of_gamut,
+      ...(own ? { packets: own } : {}),
     };
   });
 }
 
-function fan(view: ColourView): ColourFan | undefined {
-  const [p10, p50, p90] = view.fan;
-  if (!p10 || !p50 || !p90) return undefined;
-  return { p10: screen(p10.srgb.hex), p50: screen(p50.srgb.hex), p90: screen(p90.srgb.hex) };
+/** Populations of one half and the colour in which those that are mixed are seen together. */
+function halfOf(view: ColourView, light: Light, packets: PacketsOf) {
+  const list = populations(view, light, packets);
+  return { list, bed: bedBetweenPackets(list, screen(view.srgb[lightKey[light]].hex)) };
+}
+
+function fan(view: ColourView, light: Light): ColourFan | undefined {
+  const [p10, p50, p90] = view.fan.map((blade) => screen(blade.srgb[lightKey[light]].hex));
+  return p10 && p50 && p90 ? { p10, p50, p90 } : undefined;
 }
 
 /** One area as the strand draws it; undefined while a span has no colour yet. */
@@ -59,18 +88,18 @@ export function strandPicture(
   for (const span of area.spans) {
     const zone = zones.get(zoneId(area, span));
     if (!zone) return undefined;
-    const doubt = zone.planned && zone.bowl ? fan(zone.planned) : undefined;
+    const doubt = zone.planned && zone.bowl ? fan(zone.planned, light) : undefined;
+    const packets = packetsIn(span);
+    const today = halfOf(zone.today, light, packets);
+    const planned = zone.planned && halfOf(zone.planned, light, packets);
     spans.push({
       id: span.id,
       fromCm: span.from_cm ?? 0,
       toCm: span.to_cm,
       label: known('span', span.id),
-      today: populations(zone.today, light),
-      planned: zone.planned ? populations(zone.planned, light) : [],
-      mixedBed: {
-        today: screen(zone.today.srgb[lightKey[light]].hex),
-        ...(zone.planned ? { planned: screen(zone.planned.srgb[lightKey[light]].hex) } : {}),
-      },
+      today: today.list,
+      planned: planned?.list ?? [],
+      mixedBed: { today: today.bed, ...(planned ? { planned: planned.bed } : {}) },
       ...(zone.bowl ? { bowl: zone.bowl } : {}),
       ...(doubt ? { fan: doubt } : {}),
     });

@@ -19,6 +19,8 @@ export interface Strands {
   level: number;
   tone: Tone;
   origin: ColourOrigin;
+  /** Width of one packet in mm; absent = mixed with the rest fibre by fibre. */
+  packet_mm?: number;
 }
 
 /** How sure the colourist is: standard deviations in levels and in percentage points; absent = the server's own. */
@@ -60,6 +62,7 @@ function fromPopulations(populations: readonly Population[]): Reading {
       level: valueOf(p.level, 5),
       tone: p.tone ?? 'natural',
       origin: p.origin ?? 'natural',
+      ...(p.packet_mm ? { packet_mm: p.packet_mm } : {}),
     })),
   };
 }

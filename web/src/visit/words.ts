@@ -45,3 +45,22 @@ export function zoneWords(zone: string): string {
   const [area = '', span = ''] = zone.split('/');
   return t('zone.words', known('area', area), known('span', span));
 }
+
+/** What is special about a span, in words: other hair, an unknown past, permed or straightened. */
+export function spanStates(span: Span): string[] {
+  return [
+    ...(span.extension ? [t('reading.extension')] : []),
+    ...(span.history_unknown ? [t('reading.unknown')] : []),
+    ...(span.services ?? []).map((service) => t(`service.${service.kind}`)),
+    ...(span.wet_stretch_percent !== undefined && span.stretch_returns === false
+      ? [t('state.overstretched')]
+      : []),
+  ];
+}
+
+/** The same for an area: how dense its hair is, then what is special about any of its spans, each said once. */
+export function areaStates(area: Area): string[] {
+  const factor = area.hair_factor ?? 1;
+  const density = factor < 1 ? [t('state.thin')] : factor > 1 ? [t('state.dense')] : [];
+  return [...new Set([...density, ...area.spans.flatMap(spanStates)])];
+}

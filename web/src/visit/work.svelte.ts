@@ -1,6 +1,7 @@
 import { Away, Refused } from '../api/client';
 import type { AimAnswer, AssessAnswer, Bowl, BowlView, PlanAnswer, Problem, Visit } from '../api/types';
 import * as api from '../api/visits';
+import type { Draft, Drafts } from '../offline/drafts';
 import { pruned } from './aims';
 import { Latest } from './latest';
 
@@ -51,11 +52,46 @@ export class Work {
   #sending = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #planned: { visit: Visit } | undefined;
+  readonly #drafts: Drafts | undefined;
+  #keeping: Promise<void> | undefined;
+  /** The unsaved document lies in this device's store too, so the page may be closed. */
+  kept = $state(false);
+  /** A change of this device that another one overtook: a person decides. */
+  overtaken = $state.raw<Draft>();
 
-  constructor(stored: api.SavedVisit) {
+  constructor(stored: Pick<api.SavedVisit, 'id' | 'seq' | 'document'>, drafts?: Drafts, draft?: Draft) {
     this.id = stored.id;
     this.#seq = stored.seq;
     this.visit = stored.document;
+    this.#drafts = drafts;
+    if (!draft) return;
+    if (draft.seq === stored.seq) {
+      this.visit = draft.document;
+      this.kept = true;
+      this.#saveSoon();
+    } else this.overtaken = draft;
+  }
+
+  /** Takes the overtaken change (as a new one) or lets it go. */
+  settle(take: boolean): void {
+    const draft = this.overtaken;
+    this.overtaken = undefined;
+    if (draft && take) this.change(draft.document);
+    else void this.#drafts?.drop(this.id);
+  }
+
+  /** Lays the document into the device's store; the newest one follows when more changes come meanwhile. */
+  #keep(): void {
+    if (!this.#drafts || this.#keeping || this.overtaken) return;
+    const laid = this.visit;
+    this.#keeping = this.#drafts
+      .keep(this.id, { seq: this.#seq, document: laid })
+      .then((kept) => void (this.kept = kept))
+      .finally(() => {
+        this.#keeping = undefined;
+        if (this.saving === 'saved') this.#drop();
+        else if (this.visit !== laid) this.#keep();
+      });
   }
 
   /** The plan on screen belongs to the document as it is now. */
@@ -68,6 +104,7 @@ export class Work {
     const before = this.visit;
     this.visit = next.head === before.head ? next : pruned(next);
     this.#saveSoon();
+    this.#keep();
     if (this.visit.head !== before.head) void this.assessNow();
     if (this.visit.head !== before.head || this.visit.aims !== before.aims) void this.aimNow();
     return () => void this.change(before);
@@ -92,7 +129,10 @@ export class Work {
       this.#seq = stored.seq;
       this.saveTrouble = undefined;
       this.saving = 'saved';
-      if (this.visit !== sent) this.#saveSoon();
+      if (this.visit !== sent) {
+        this.#saveSoon();
+        this.#keep();
+      } else if (!this.#keeping) this.#drop();
     } catch (error) {
       const conflict = error instanceof Refused && error.status === 409;
       this.saveTrouble = trouble(error);
@@ -102,6 +142,11 @@ export class Work {
     } finally {
       this.#sending = false;
     }
+  }
+
+  #drop(): void {
+    this.kept = false;
+    if (!this.overtaken) void this.#drafts?.drop(this.id);
   }
 
   async assessNow(): Promise<void> {

@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { Away, Refused } from '../api/client';
 import type { PlanAnswer, Visit } from '../api/types';
 import * as api from '../api/visits';
+import type { Draft, Drafts } from '../offline/drafts';
 import { newVisit, withReading } from './head';
 import { Latest } from './latest';
 import { Work } from './work.svelte';
@@ -124,6 +125,55 @@ describe('an open visit', () => {
     expect(server.whatIf).toHaveBeenCalledTimes(1);
     work.change(read(50));
     expect(work.planIsCurrent).toBe(false);
+  });
+});
+
+describe('a draft', () => {
+  function fakeDrafts() {
+    const kept = new Map<string, Draft>();
+    const drafts: Drafts = {
+      keep: (id, draft) => Promise.resolve(Boolean(kept.set(id, draft))),
+      read: (id) => Promise.resolve(kept.get(id)),
+      drop: (id) => Promise.resolve(void kept.delete(id)),
+    };
+    return { kept, drafts };
+  }
+
+  it('lies on the device until the server has stored it', async () => {
+    const { kept, drafts } = fakeDrafts();
+    server.saveVisit.mockRejectedValueOnce(new Away());
+    const work = new Work(saved(visit, 4), drafts);
+    work.change(read(10));
+    work.change(read(20));
+    await vi.advanceTimersByTimeAsync(500);
+    expect(work.kept).toBe(true);
+    expect(kept.get('v1')).toEqual({ seq: 4, document: read(20) });
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(work.saving).toBe('saved');
+    expect(kept.size).toBe(0);
+  });
+
+  it('goes on where the page was closed', async () => {
+    const { drafts } = fakeDrafts();
+    const work = new Work(saved(visit, 4), drafts, { seq: 4, document: read(30) });
+    expect(work.visit).toEqual(read(30));
+    await vi.advanceTimersByTimeAsync(500);
+    expect(server.saveVisit.mock.lastCall?.slice(1)).toEqual([4, read(30)]);
+  });
+
+  it('that another device has overtaken waits for a person', async () => {
+    const { kept, drafts } = fakeDrafts();
+    const draft = { seq: 3, document: read(30) };
+    kept.set('v1', draft);
+    const work = new Work(saved(visit, 4), drafts, draft);
+    expect(work.visit).toEqual(visit);
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(server.saveVisit).not.toHaveBeenCalled();
+    expect(kept.size).toBe(1);
+    work.settle(true);
+    await vi.advanceTimersByTimeAsync(500);
+    expect(server.saveVisit.mock.lastCall?.slice(1)).toEqual([4, read(30)]);
+    expect(kept.size).toBe(0);
   });
 });
 

@@ -1,7 +1,5 @@
 export const aim = {
   'aim.lead': 'Upper half today, lower half what is wanted. Choose an area, or wish for the whole head.',
-  'aim.daylight_only':
-    'The wish is drawn in daylight only; switch the light to see it beside the hair of today.',
   'aim.wish': 'wanted',
   'aim.editor': 'Wanted result',
   'aim.where': 'Where',
@@ -11,6 +9,20 @@ export const aim = {
   'aim.by_level': 'level, tone',
   'aim.by_shade': 'shade',
   'aim.by_picture': 'picture',
+  'aim.by_words': 'words',
+  'aim.skin': 'Skin',
+  'skin.rosy': 'rosy',
+  'skin.even': 'neither',
+  'skin.golden': 'golden',
+  'skin.olive': 'olive',
+  'aim.contrast': 'Hair against skin',
+  'contrast.soft': 'soft',
+  'contrast.clear': 'clear',
+  'contrast.strong': 'strong',
+  'aim.lighter': 'lighter than today',
+  'aim.words_title': 'Only a hint',
+  'aim.words_text':
+    'Habits of the trade, not a measurement. What the client likes comes first; the plan says what can be reached.',
   'aim.leave': 'Leave as it is',
   'aim.left': 'left as it is',
   'aim.no_wish': 'no wish yet',

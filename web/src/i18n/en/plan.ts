@@ -9,6 +9,8 @@ export const plan = {
   'plan.mixed': 'Mixed',
   'plan.cost': 'Bowls cost',
   'plan.print': 'Print the plan',
+  'plan.keep_picture': 'Save the picture',
+  'plan.picture': 'The strand of every area, today above, planned below',
   'plan.own': 'Your own grams',
   'plan.back_to_found': 'Back to the found bowls',
   'plan.own_dropped': 'Your own grams are gone.',
@@ -19,7 +21,7 @@ export const plan = {
   'plan.develops': (label: string) => `${label} develops`,
   'plan.expected': (levels: string) => `${levels} expected`,
   'plan.likely': (share: string) => `${share} likely as wished`,
-  'plan.likely_simulated': (share: string) => `${share} likely (invented results)`,
+  'plan.likely_simulated': (share: string) => `${share} likely (demo)`,
   'plan.untested': 'untested here: strand first',
   'plan.short': (stock: string) => `only ${stock} on the shelf`,
   'plan.on_hair': (range: string, minutes: string, strength: string) =>

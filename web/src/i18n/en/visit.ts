@@ -16,7 +16,14 @@ export const visit = {
   'save.elsewhere': 'This visit was changed on another device.',
   'save.elsewhere_todo':
     'Load what the other device stored. Your last change on this page is then gone: note it first.',
+  'save.elsewhere_choose': 'Load what the other device stored; then choose between the two versions.',
   'save.kept': 'Your change, as long as this page stays open.',
+  'save.kept_here': 'Your change, on this device, also when the page is closed.',
+  'save.overtaken': 'Two versions of this visit',
+  'save.overtaken_text':
+    'This device holds a change that never reached the server, and another device has changed the visit since. You see the other one.',
+  'save.take_mine': 'Use this device’s version',
+  'save.drop_mine': 'Keep what you see',
   'home.title': 'Visits',
   'home.empty': 'No visit yet',
   'home.empty_text':
@@ -30,6 +37,12 @@ export const visit = {
   'home.take_over': 'Take over an earlier head',
   'home.take_over_none': 'a new head',
   'home.growth': 'Grown since then, measured',
+  'home.last_time': 'Last time',
+  'home.as_planned': 'coloured as planned',
+  'home.not_coloured': 'not coloured',
+  'home.as_planned_note':
+    'The reading starts with what that plan should have left on the hair. It is a prediction: look at every area again.',
+  'home.working': 'Working out what that plan left on the hair',
   'home.example': 'Example heads',
   'home.list': 'All visits, newest first',
   'home.search': 'Find by label',

@@ -1,8 +1,6 @@
 export const aim = {
   'aim.lead':
     'En haut aujourd’hui, en bas ce qui est voulu. Choisir une zone, ou souhaiter pour toute la tête.',
-  'aim.daylight_only':
-    'Le souhait n’est dessiné qu’à la lumière du jour ; changer de lumière pour le voir à côté des cheveux d’aujourd’hui.',
   'aim.wish': 'voulu',
   'aim.editor': 'Résultat voulu',
   'aim.where': 'Où',
@@ -12,6 +10,20 @@ export const aim = {
   'aim.by_level': 'hauteur, reflet',
   'aim.by_shade': 'nuance',
   'aim.by_picture': 'image',
+  'aim.by_words': 'mots',
+  'aim.skin': 'Peau',
+  'skin.rosy': 'rosée',
+  'skin.even': 'entre deux',
+  'skin.golden': 'dorée',
+  'skin.olive': 'olive',
+  'aim.contrast': 'Cheveux face à la peau',
+  'contrast.soft': 'doux',
+  'contrast.clear': 'net',
+  'contrast.strong': 'fort',
+  'aim.lighter': 'plus clair qu’aujourd’hui',
+  'aim.words_title': 'Seulement un indice',
+  'aim.words_text':
+    'Des habitudes du métier, pas une mesure. Le goût de la cliente passe d’abord ; le plan dit ce qui est possible.',
   'aim.leave': 'Laisser tel quel',
   'aim.left': 'laissé tel quel',
   'aim.no_wish': 'pas encore de souhait',

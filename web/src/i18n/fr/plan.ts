@@ -9,6 +9,8 @@ export const plan = {
   'plan.mixed': 'Mélangé',
   'plan.cost': 'Coût des bols',
   'plan.print': 'Imprimer le plan',
+  'plan.keep_picture': 'Enregistrer l’image',
+  'plan.picture': 'La mèche de chaque zone, aujourd’hui en haut, prévu en bas',
   'plan.own': 'Vos propres grammes',
   'plan.back_to_found': 'Revenir aux bols trouvés',
   'plan.own_dropped': 'Vos propres grammes sont effacés.',
@@ -19,7 +21,7 @@ export const plan = {
   'plan.develops': (label: string) => `${label} pose`,
   'plan.expected': (levels: string) => `${levels} attendu`,
   'plan.likely': (share: string) => `${share} de chances`,
-  'plan.likely_simulated': (share: string) => `${share} de chances, résultats inventés`,
+  'plan.likely_simulated': (share: string) => `${share} de chances (démo)`,
   'plan.untested': 'pas essayé ici : mèche d’abord',
   'plan.short': (stock: string) => `seulement ${stock} sur l’étagère`,
   'plan.on_hair': (range: string, minutes: string, strength: string) =>

@@ -19,6 +19,7 @@ export const ui = {
   'unit.g': 'g',
   'unit.oz': 'oz',
   'unit.cm': 'cm',
+  'unit.mm': 'mm',
   'unit.min': 'min',
   'unit.volumes': 'vol.',
   'unit.percent': '%',

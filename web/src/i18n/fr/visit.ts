@@ -16,7 +16,15 @@ export const visit = {
   'save.elsewhere': 'Cette visite a été modifiée sur un autre appareil.',
   'save.elsewhere_todo':
     'Charger ce que l’autre appareil a enregistré. Votre dernier changement sur cette page sera perdu : le noter d’abord.',
+  'save.elsewhere_choose':
+    'Charger ce que l’autre appareil a enregistré, puis choisir entre les deux versions.',
   'save.kept': 'Votre changement, tant que cette page reste ouverte.',
+  'save.kept_here': 'Votre changement, sur cet appareil, même page fermée.',
+  'save.overtaken': 'Deux versions de cette visite',
+  'save.overtaken_text':
+    'Cet appareil garde un changement qui n’a jamais atteint le serveur, et un autre appareil a changé la visite depuis. C’est l’autre version qui est affichée.',
+  'save.take_mine': 'Prendre la version de cet appareil',
+  'save.drop_mine': 'Garder ce qui est affiché',
   'home.title': 'Visites',
   'home.empty': 'Aucune visite',
   'home.empty_text':
@@ -30,6 +38,12 @@ export const visit = {
   'home.take_over': 'Reprendre une tête déjà lue',
   'home.take_over_none': 'une nouvelle tête',
   'home.growth': 'Poussé depuis, mesuré',
+  'home.last_time': 'La dernière fois',
+  'home.as_planned': 'coloré comme prévu',
+  'home.not_coloured': 'pas coloré',
+  'home.as_planned_note':
+    'La lecture part de ce que ce plan a dû laisser sur les cheveux. C’est une prévision : regarder chaque zone à nouveau.',
+  'home.working': 'Calcul de ce que ce plan a laissé sur les cheveux',
   'home.example': 'Têtes d’exemple',
   'home.list': 'Toutes les visites, la plus récente d’abord',
   'home.search': 'Chercher par nom',

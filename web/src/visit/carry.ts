@@ -1,0 +1,103 @@
+import type { Area, ColourOrigin, Head, PlanAnswer, ShelfAnswer, Span, ZoneView } from '../api/types';
+import { freeName } from './head';
+import { readSpan, writeSpan, type Reading } from './reading';
+
+/** The smallest step in which a level is read; white that stands out by less is not read as white. */
+const HALF_LEVEL = 0.5;
+
+const tidy = (cm: number) => Math.round(cm * 10) / 10;
+const halves = (level: number) => Math.min(Math.max(Math.round(level * 2) / 2, 1), 10);
+
+function originAfter(
+  plan: PlanAnswer,
+  shelf: ShelfAnswer,
+  label: string,
+  before: ColourOrigin,
+): ColourOrigin {
+  const parts = plan.bowls.find((bowl) => bowl.label === label)?.parts ?? [];
+  const classes = parts.map((part) => shelf.products.find((p) => p.id === part.product)?.cls);
+  if (before === 'lightened' || classes.includes('lightener')) return 'lightened';
+  return classes.includes('direct') ? 'direct' : 'tinted';
+}
+
+function outcome(before: Reading, zone: ZoneView, origin: ColourOrigin): Reading {
+  const { planned } = zone;
+  return {
+    level: halves(planned.level),
+    tone: planned.tone,
+    white: planned.contrast_levels < HALF_LEVEL ? 0 : before.white,
+    origin,
+    naturalLevel: before.origin === 'natural' ? before.level : before.naturalLevel,
+    doubt: {},
+    strands: before.strands,
+  };
+}
+
+/** The head as a plan leaves it: zones that got a bowl read as predicted, the others as they were. */
+export function afterPlan(head: Head, plan: PlanAnswer, shelf: ShelfAnswer): Head {
+  const zones = new Map(plan.zones.map((zone) => [zone.zone, zone]));
+  const treated = (area: Area, span: Span): Span => {
+    const zone = zones.get(`${area.id}/${span.id}`);
+    if (!zone?.bowl) return span;
+    const before = readSpan(span);
+    const next = outcome(before, zone, originAfter(plan, shelf, zone.bowl, before.origin));
+    return writeSpan({ ...span, porosity: Math.round(zone.planned.porosity * 100) / 100 }, next);
+  };
+  return {
+    ...head,
+    areas: head.areas.map((area) => ({ ...area, spans: area.spans.map((span) => treated(area, span)) })),
+  };
+}
+
+/** As it grows: the first span's natural level and white, nothing else that was done to it. */
+function grownSpan(id: string, first: Span, cm: number): Span {
+  const read = readSpan(first);
+  const level = read.origin === 'natural' ? read.level : (read.naturalLevel ?? read.level);
+  const tone = read.origin === 'natural' ? read.tone : 'natural';
+  const { resistance } = first;
+  const bare: Span = { id, from_cm: 0, to_cm: cm, ...(resistance === undefined ? {} : { resistance }) };
+  return writeSpan(bare, {
+    level,
+    tone,
+    white: read.white,
+    origin: 'natural',
+    naturalLevel: undefined,
+    doubt: {},
+    strands: [],
+  });
+}
+
+const alike = (a: Span, b: Span) =>
+  JSON.stringify({ ...a, id: '', from_cm: 0, to_cm: 0, porosity: 0 }) ===
+  JSON.stringify({ ...b, id: '', from_cm: 0, to_cm: 0, porosity: 0 });
+
+/** Neighbours with the same reading become one span, under the name of the outer one. */
+function joined(spans: readonly Span[]): Span[] {
+  const out: Span[] = [];
+  for (const span of spans) {
+    const last = out.at(-1);
+    if (last && alike(last, span)) out[out.length - 1] = { ...span, from_cm: last.from_cm };
+    else out.push(span);
+  }
+  return out;
+}
+
+/**
+ * `after` with `cm` of new hair at the scalp, which grows as `before` (the same head, read before it was coloured)
+ * grew there. What was coloured moves outwards; a span that was called regrowth becomes a band.
+ */
+export function returning(before: Head, after: Head, cm: number): Head {
+  const areas = after.areas.map((area, index) => {
+    const first = before.areas[index]?.spans[0];
+    if (cm <= 0 || !first) return { ...area, spans: joined(area.spans) };
+    const ids = area.spans.map((span) => span.id);
+    const moved = area.spans.map((span) => ({
+      ...span,
+      id: span.id === first.id ? freeName('band', ids) : span.id,
+      from_cm: tidy((span.from_cm ?? 0) + cm),
+      to_cm: tidy(span.to_cm + cm),
+    }));
+    return { ...area, spans: [grownSpan(first.id, first, cm), ...joined(moved)] };
+  });
+  return { ...after, areas };
+}
