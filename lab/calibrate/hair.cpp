@@ -61,9 +61,7 @@ Fibre Hair::after_lightener(const Fibre& f, double percent, double ratio, double
   return lightened(f, treatment(bowl, kFromCm, kToCm, c_), c_);
 }
 
-Fibre Hair::exposed(const Fibre& f, double exposure) const {
-  return lightened(f, Treatment{.exposure = exposure}, c_);
-}
+Fibre Hair::exposed(const Fibre& f, double exposure) const { return lightened(f, Treatment{.exposure = exposure}, c_); }
 
 Fibre Hair::lightened_to(double start, double target) const {
   const Fibre f = natural(start);

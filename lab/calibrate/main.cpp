@@ -63,8 +63,8 @@ int work(const Choice& c) {
   print_residuals(problem, found, stdout);
   print_parameters(problem, found, stdout);
   print_correlations(problem, found, stdout);
-  std::printf("\n%zu data, %zu parameters, cost %.2f after %d steps%s\n", problem.data.size(), problem.parameters.size(),
-              found.cost, found.steps, found.converged ? "" : ": NOT CONVERGED");
+  std::printf("\n%zu data, %zu parameters, cost %.2f after %d steps%s\n", problem.data.size(),
+              problem.parameters.size(), found.cost, found.steps, found.converged ? "" : ": NOT CONVERGED");
   if (c.grid) print_grid(lift_grid(hair), stdout);
   if (!c.spectra.empty()) {
     std::vector<SpectrumFit> fits;

@@ -23,7 +23,8 @@ Parameter parameter(const nlohmann::json& j) {
   p.key = j.at("key"), p.unit = j.at("unit"), p.source = j.at("source"), p.file = j.at("file");
   p.prior = j.at("value"), p.sd = j.at("sd");
   p.log = j.value("spread", "") == "log";
-  if (!(p.sd > 0) || (p.log && !(p.prior > 0))) throw std::runtime_error(p.key + ": needs sd > 0, and value > 0 in log");
+  if (!(p.sd > 0) || (p.log && !(p.prior > 0)))
+    throw std::runtime_error(p.key + ": needs sd > 0, and value > 0 in log");
   return p;
 }
 

@@ -8,8 +8,9 @@
 
 namespace strandline::calibrate {
 
-void print_residuals(const Problem& problem, const Fit& fit, std::FILE* out);     // worst datum first
-void print_parameters(const Problem& problem, const Fit& fit, std::FILE* out);    // prior, posterior, how much was learned
+void print_residuals(const Problem& problem, const Fit& fit, std::FILE* out);  // worst datum first
+void print_parameters(const Problem& problem, const Fit& fit,
+                      std::FILE* out);  // prior, posterior, how much was learned
 void print_correlations(const Problem& problem, const Fit& fit, std::FILE* out);  // pairs of constants beyond 0.4
 
 // How a bowl's result stands to the two rules of the trade.

@@ -128,7 +128,8 @@ SpectrumFit fit_spectrum(const MeasuredSpectrum& measured, const Constants& cons
 }
 
 void print_spectra(const std::vector<SpectrumFit>& fits, std::FILE* out) {
-  std::fprintf(out, "\n%-24s %8s %12s %12s %8s\n", "Measured spectra", "dE*ab", "eumelanin %", "pheomelanin %", "floor");
+  std::fprintf(out, "\n%-24s %8s %12s %12s %8s\n", "Measured spectra", "dE*ab", "eumelanin %", "pheomelanin %",
+               "floor");
   double sum = 0;
   for (const SpectrumFit& f : fits) {
     std::fprintf(out, "%-24s %8.2f %12.3f %12.3f %8.4f\n", f.name.c_str(), f.delta_e, f.eumelanin, f.pheomelanin,

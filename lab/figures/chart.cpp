@@ -68,15 +68,17 @@ std::string drawn(const Chart& c, const Line& line, size_t index) {
     s += "<path d=\"" + path + "\" fill=\"none\" stroke=\"" + ink + "\" stroke-width=\"2\"" +
          (line.dashed ? " stroke-dasharray=\"6 4\"" : "") + "/>\n";
   const double y = kTop + 14 + 18 * static_cast<double>(index);
-  s += "<rect x=\"" + place(kWidth - kRight + 10) + "\" y=\"" + place(y - 8) +
-       "\" width=\"12\" height=\"4\" fill=\"" + ink + "\"/>\n";
+  s += "<rect x=\"" + place(kWidth - kRight + 10) + "\" y=\"" + place(y - 8) + "\" width=\"12\" height=\"4\" fill=\"" +
+       ink + "\"/>\n";
   return s + text(kWidth - kRight + 28, y - 2, "start", line.name);
 }
 
 std::string drawn(const Chart& c, const Cell& cell) {
-  const double x = across(c, cell.x), y = up(c, cell.y + cell.height), w = across(c, cell.x + cell.width) - x, h = up(c, cell.y) - y;
+  const double x = across(c, cell.x), y = up(c, cell.y + cell.height), w = across(c, cell.x + cell.width) - x,
+               h = up(c, cell.y) - y;
   return "<rect x=\"" + place(x) + "\" y=\"" + place(y) + "\" width=\"" + place(w) + "\" height=\"" + place(h) +
-         "\" fill=\"" + cell.colour + "\" stroke=\"#fff\"/>\n" + text(x + w / 2, y + h / 2 + 4, "middle", cell.text, " fill=\"#fff\"");
+         "\" fill=\"" + cell.colour + "\" stroke=\"#fff\"/>\n" +
+         text(x + w / 2, y + h / 2 + 4, "middle", cell.text, " fill=\"#fff\"");
 }
 
 }  // namespace
@@ -89,7 +91,8 @@ std::string escaped(const std::string& words) {
 
 std::string svg(const Chart& c) {
   for (const Axis* a : {&c.x, &c.y})
-    if (!(a->high > a->low) || (a->log && !(a->low > 0))) throw std::invalid_argument(a->title + ": an axis has no width");
+    if (!(a->high > a->low) || (a->log && !(a->low > 0)))
+      throw std::invalid_argument(a->title + ": an axis has no width");
   std::string s = "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 " + place(kWidth) + " " + place(kHeight) +
                   "\" font-family=\"sans-serif\" font-size=\"12\" role=\"img\">\n<title>" + escaped(c.title) +
                   "</title>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n";

@@ -42,8 +42,11 @@ double lightness(double r) {
 }
 
 Chart curve() {
-  Chart c{"Reflectance of a bed of fibres (M2)", {"optical depth across one fibre", 0.002, 10, {0.01, 0.1, 1, 10}, true},
-          {"R", 0.02, 1, {0.02, 0.05, 0.1, 0.2, 0.5, 1}, true}, {}, {}};
+  Chart c{"Reflectance of a bed of fibres (M2)",
+          {"optical depth across one fibre", 0.002, 10, {0.01, 0.1, 1, 10}, true},
+          {"R", 0.02, 1, {0.02, 0.05, 0.1, 0.2, 0.5, 1}, true},
+          {},
+          {}};
   Line fitted{"stored curve", {}, {}}, km{"K–M, x = 17 τ", {}, {}, true}, transport{"transport", {}, {}, false, true};
   const double floor = Constants{}.bed_floor_sphere;
   for (double tau = 0.002; tau <= 10; tau *= 1.08) {
@@ -58,8 +61,11 @@ Chart curve() {
 }
 
 Chart blends() {
-  Chart c{"White fibres (τ 0.02) among pigmented (M5)", {"share of white", 0, 1, {0, 0.25, 0.5, 0.75, 1}},
-          {"L*", 15, 75, {20, 30, 40, 50, 60, 70}}, {}, {}};
+  Chart c{"White fibres (τ 0.02) among pigmented (M5)",
+          {"share of white", 0, 1, {0, 0.25, 0.5, 0.75, 1}},
+          {"L*", 15, 75, {20, 30, 40, 50, 60, 70}},
+          {},
+          {}};
   const double m = Constants{}.blend_m;
   for (double tau : {0.12, 0.3, 0.8, 5.0}) {
     Line law{"τ " + one_decimal(tau) + (tau < 0.2 ? "2" : ""), {}, {}};
@@ -79,8 +85,11 @@ Chart blends() {
 }
 
 Chart lightening() {
-  Chart c{"Lightening of level 3: what shows (M6)", {"exposure H", 0, 10, {0, 2, 4, 6, 8, 10}},
-          {"L*, a*, b*", 0, 70, {0, 10, 20, 30, 40, 50, 60, 70}}, {}, {}};
+  Chart c{"Lightening of level 3: what shows (M6)",
+          {"exposure H", 0, 10, {0, 2, 4, 6, 8, 10}},
+          {"L*, a*, b*", 0, 70, {0, 10, 20, 30, 40, 50, 60, 70}},
+          {},
+          {}};
   Line l{"L*", {}, {}}, a{"a*", {}, {}}, b{"b*", {}, {}};
   for (double h = 0; h <= 10.001; h += 0.25) {
     const Lab seen = colour(lightened(natural_fibre(3, Tone::natural), Treatment{.exposure = h}, Constants{}));
@@ -91,13 +100,17 @@ Chart lightening() {
   for (int i = 0; i < 10; ++i)
     c.cells.push_back(
         {static_cast<double>(i), 0,
-         hex(colour(lightened(natural_fibre(3, Tone::natural), Treatment{.exposure = i + 0.5}, Constants{}))), "", 1, 4});
+         hex(colour(lightened(natural_fibre(3, Tone::natural), Treatment{.exposure = i + 0.5}, Constants{}))), "", 1,
+         4});
   return c;
 }
 
 Chart lift_grid(double percent) {
   Chart c{"Level reached, " + one_decimal(percent) + " % at 1:1, full time (M6, M8)",
-          {"natural level", 0.5, 7.5, {1, 2, 3, 4, 5, 6, 7}}, {"shade above natural", -0.5, 4.5, {0, 1, 2, 3, 4}}, {}, {}};
+          {"natural level", 0.5, 7.5, {1, 2, 3, 4, 5, 6, 7}},
+          {"shade above natural", -0.5, 4.5, {0, 1, 2, 3, 4}},
+          {},
+          {}};
   const Pigments p = pigments(Constants{});
   for (int natural = 1; natural <= 7; ++natural)
     for (int up = 0; up <= 4 && natural + up <= 10; ++up) {
@@ -107,16 +120,19 @@ Chart lift_grid(double percent) {
       const Spectrum shade = optical_depth(natural_fibre(natural + up, Tone::natural), p);
       for (int b = 0; b < kBands; ++b) bowl.load[b] = shade[b] - p.keratin[b];
       const Fibre f = natural_fibre(natural, Tone::natural);
-      const Lab seen = colour(treated(f, treatment(bowl, 5, 15, Constants{}), selectivity(f, Constants{}), Constants{}));
-      c.cells.push_back({natural - 0.5, up - 0.5, hex(seen),
-                         one_decimal(level_of_lightness(seen.l))});
+      const Lab seen =
+          colour(treated(f, treatment(bowl, 5, 15, Constants{}), selectivity(f, Constants{}), Constants{}));
+      c.cells.push_back({natural - 0.5, up - 0.5, hex(seen), one_decimal(level_of_lightness(seen.l))});
     }
   return c;
 }
 
 Chart uptake_curves() {
-  Chart c{"Dye taken up (M7)", {"minutes", 0, 60, {0, 10, 20, 30, 40, 50, 60}},
-          {"share of the final uptake", 0, 1, {0, 0.25, 0.5, 0.75, 1}}, {}, {}};
+  Chart c{"Dye taken up (M7)",
+          {"minutes", 0, 60, {0, 10, 20, 30, 40, 50, 60}},
+          {"share of the final uptake", 0, 1, {0, 0.25, 0.5, 0.75, 1}},
+          {},
+          {}};
   const Constants k;
   const double radius = k.fibre_diameter_um / 2 * 1e-6;
   const struct {
@@ -139,8 +155,11 @@ Chart uptake_curves() {
 }
 
 Chart fade_curves() {
-  Chart c{"Dye left by washes, porosity 1 (M10)", {"washes", 0, 24, {0, 4, 8, 12, 16, 20, 24}},
-          {"share left", 0, 1, {0, 0.25, 0.5, 0.75, 1}}, {}, {}};
+  Chart c{"Dye left by washes, porosity 1 (M10)",
+          {"washes", 0, 24, {0, 4, 8, 12, 16, 20, 24}},
+          {"share left", 0, 1, {0, 0.25, 0.5, 0.75, 1}},
+          {},
+          {}};
   constexpr int kRedBand = 12, kBlueBand = 21;
   const struct {
     const char* name;
@@ -164,8 +183,11 @@ Chart fade_curves() {
 
 // Natural hair by sphere: the path of the model, and what was measured.
 Chart measured() {
-  Chart c{"Natural hair: model and sphere readings (M1, M2)", {"b*", -2, 20, {0, 5, 10, 15, 20}},
-          {"L*", 15, 70, {20, 30, 40, 50, 60, 70}}, {}, {}};
+  Chart c{"Natural hair: model and sphere readings (M1, M2)",
+          {"b*", -2, 20, {0, 5, 10, 15, 20}},
+          {"L*", 15, 70, {20, 30, 40, 50, 60, 70}},
+          {},
+          {}};
   Line model{"model, levels 1–10", {}, {}}, seen{"measured", {}, {}, false, true};
   for (double level = 1; level <= 10.001; level += 0.1) {
     const Lab l = colour(natural_fibre(std::fmin(level, 10), Tone::natural));
@@ -179,11 +201,10 @@ Chart measured() {
 }  // namespace
 
 std::map<std::string, Chart> all_figures() {
-  return {{"reflectance", curve()},         {"blends", blends()},
-          {"lightening", lightening()},     {"lift_grid_3", lift_grid(3)},
-          {"lift_grid_6", lift_grid(6)},    {"lift_grid_9", lift_grid(9)},
-          {"lift_grid_12", lift_grid(12)},  {"uptake", uptake_curves()},
-          {"fade", fade_curves()},          {"measured_hair", measured()}};
+  return {{"reflectance", curve()},        {"blends", blends()},          {"lightening", lightening()},
+          {"lift_grid_3", lift_grid(3)},   {"lift_grid_6", lift_grid(6)}, {"lift_grid_9", lift_grid(9)},
+          {"lift_grid_12", lift_grid(12)}, {"uptake", uptake_curves()},   {"fade", fade_curves()},
+          {"measured_hair", measured()}};
 }
 
 }  // namespace strandline::figures

@@ -9,11 +9,10 @@ template <>
 struct Fields<FadeMomentView> {
   static constexpr std::string_view name = "FadeMoment";
   using V = FadeMomentView;
-  static constexpr auto list =
-      std::make_tuple(field("week", &V::week, always), field("washes", &V::washes, always),
-                      field("lab", &V::lab, always), field("srgb", &V::srgb, always), field("level", &V::level, always),
-                      field("tone", &V::tone, always), field("level_spread", &V::level_spread, always),
-                      field("delta_e_2000", &V::delta_e_2000, always));
+  static constexpr auto list = std::make_tuple(
+      field("week", &V::week, always), field("washes", &V::washes, always), field("lab", &V::lab, always),
+      field("srgb", &V::srgb, always), field("level", &V::level, always), field("tone", &V::tone, always),
+      field("level_spread", &V::level_spread, always), field("delta_e_2000", &V::delta_e_2000, always));
 };
 
 template <>
@@ -57,8 +56,8 @@ struct Fields<RegrowthLengthView> {
 template <>
 struct Fields<GrowAnswer> {
   static constexpr std::string_view name = "GrowAnswer", verb = "grow";
-  static constexpr auto list = std::make_tuple(field("lines", &GrowAnswer::lines, always),
-                                               field("lengths", &GrowAnswer::lengths, always));
+  static constexpr auto list =
+      std::make_tuple(field("lines", &GrowAnswer::lines, always), field("lengths", &GrowAnswer::lengths, always));
 };
 
 namespace {
@@ -71,8 +70,7 @@ Json with_schema(const T& answer) {
 }
 
 FadeMomentView view(const FadeMoment& m) {
-  return {m.week,      m.washes, m.lab, under_lights(m.reflectance), m.named.level, m.named.tone, m.level,
-          m.delta_e_2000};
+  return {m.week, m.washes, m.lab, under_lights(m.reflectance), m.named.level, m.named.tone, m.level, m.delta_e_2000};
 }
 
 RegrowthView view(const RegrowthLine& l) {

@@ -26,7 +26,8 @@ void print_fading(const wire::FadeAnswer& answer, const Paint& paint, std::ostre
                               : "Not visibly off within these weeks.")
         << '\n';
   }
-  out << "\n  Regrowth is left out here: see `strandline grow`. How fast colour fades differs widely from head to head.\n";
+  out << "\n  Regrowth is left out here: see `strandline grow`. How fast colour fades differs widely from head to "
+         "head.\n";
 }
 
 }  // namespace

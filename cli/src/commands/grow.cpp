@@ -15,8 +15,9 @@ void print_growth(const wire::GrowAnswer& answer, const Paint& paint, std::ostre
     table.row({printable(l.area), swatch(l.natural_srgb, paint), named(l.natural_level, l.natural_tone),
                swatch(l.coloured_srgb, paint), named(l.coloured_level, l.coloured_tone),
                number(l.contrast_levels) + " levels",
-               l.shows ? number(l.weeks.p50, 0) + " weeks (" + number(l.weeks.p10, 0) + "–" + number(l.weeks.p90, 0) + ")"
-                       : "draws no line"});
+               l.shows
+                   ? number(l.weeks.p50, 0) + " weeks (" + number(l.weeks.p10, 0) + "–" + number(l.weeks.p90, 0) + ")"
+                   : "draws no line"});
   table.print(out);
   out << "\n  Grown by then:";
   for (const wire::RegrowthLengthView& l : answer.lengths)
@@ -27,14 +28,13 @@ void print_growth(const wire::GrowAnswer& answer, const Paint& paint, std::ostre
 }  // namespace
 
 void add_grow(CLI::App& app, Session& session) {
-  add_visit_command(app, session, "grow", "the line that regrowth draws after the document's own bowls, and when it shows",
-                    [](const VisitFlags& flags, Session& s) {
-                      return run_visit(
-                          flags, s, [](const auto& asked, const auto&) { return salon::grow(asked); },
-                          [&](const wire::GrowAnswer& a, const Visit&) {
-                            print_growth(a, paint_for(flags, s.io), s.io.out);
-                          });
-                    });
+  add_visit_command(
+      app, session, "grow", "the line that regrowth draws after the document's own bowls, and when it shows",
+      [](const VisitFlags& flags, Session& s) {
+        return run_visit(
+            flags, s, [](const auto& asked, const auto&) { return salon::grow(asked); },
+            [&](const wire::GrowAnswer& a, const Visit&) { print_growth(a, paint_for(flags, s.io), s.io.out); });
+      });
 }
 
 }  // namespace strandline::cli

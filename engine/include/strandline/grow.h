@@ -24,8 +24,8 @@ struct Growth {
   std::vector<RegrowthLength> lengths;  // at 2, 4, 6, 8 and 12 weeks
 };
 
-// Requires check(head) and check(shelf) to be empty. Without steps the line of the colour that is there. Problems: those
-// of predict. Areas of other hair with a bond alone are left out: it does not grow.
+// Requires check(head) and check(shelf) to be empty. Without steps the line of the colour that is there. Problems:
+// those of predict. Areas of other hair with a bond alone are left out: it does not grow.
 Result<Growth> grow(const Head& head, const std::vector<Step>& steps, const Shelf& shelf);
 
 // How far apart two colours look where they meet, in levels, tone included.

@@ -1,7 +1,8 @@
 // Simulated truth: heads, readings of them and what a bowl really did, by equations of its own.
 //
-// Nothing of the engine is used here but colour numbers (tools/check_layers holds that), so that a stated range is tried
-// against other code: another packing of the bed, another blend constant, another law in time, readers with a bias.
+// Nothing of the engine is used here but colour numbers (tools/check_layers holds that), so that a stated range is
+// tried against other code: another packing of the bed, another blend constant, another law in time, readers with a
+// bias.
 #pragma once
 
 #include <cstdint>

@@ -20,7 +20,8 @@ double extinction(double nm, size_t column) {
   return rows.back()[column];
 }
 
-Absorbers absorbers(double flat, double yellow, double efold, double diameter_um, double oxidised, double oxidised_efold) {
+Absorbers absorbers(double flat, double yellow, double efold, double diameter_um, double oxidised,
+                    double oxidised_efold) {
   constexpr double kNapier = 2.302585, kUmPerCm = 1e4, kMgPerMl = 13.2;
   Absorbers a;
   for (int b = 0; b < kBands; ++b) {
@@ -92,8 +93,9 @@ Nature::Nature(Random& random) {
   const double oxidised = belief(&Constants::oxidised_tau_550).value;
   const double efold = belief(&Constants::oxidised_efold_nm).draw(random);
   const double yellow_efold = belief(&Constants::keratin_yellow_efold_nm).draw(random);
-  own_ = absorbers(belief(&Constants::keratin_flat_tau).draw(random), belief(&Constants::keratin_yellow_tau_550).draw(random),
-                   yellow_efold, diameter, oxidised * diameter / belief(&Constants::fibre_diameter_um).value, efold);
+  own_ = absorbers(belief(&Constants::keratin_flat_tau).draw(random),
+                   belief(&Constants::keratin_yellow_tau_550).draw(random), yellow_efold, diameter,
+                   oxidised * diameter / belief(&Constants::fibre_diameter_um).value, efold);
   typical_ = absorbers(belief(&Constants::keratin_flat_tau).value, belief(&Constants::keratin_yellow_tau_550).value,
                        belief(&Constants::keratin_yellow_efold_nm).value, diameter, oxidised, efold);
   pheomelanin_share_ = std::clamp(belief(&Constants::pheomelanin_share).draw(random), 0.0, 0.5);

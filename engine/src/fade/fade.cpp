@@ -51,8 +51,7 @@ FadeMoment moment(const ZoneDraws& zone, const ZonePools& pools, const Draws& dr
   const double hours = habit.light_hours_per_week * week;
   then.nominal.fibres = faded(zone.nominal.fibres, pools.nominal, m.washes, hours, draws.nominal);
   for (size_t s = 0; s < then.scenarios.size(); ++s)
-    then.scenarios[s].fibres =
-        faded(zone.scenarios[s].fibres, pools.scenarios[s], m.washes, hours, draws.constants[s]);
+    then.scenarios[s].fibres = faded(zone.scenarios[s].fibres, pools.scenarios[s], m.washes, hours, draws.constants[s]);
   const ZoneColour seen = zone_colour(then, draws);
   m.reflectance = seen.reflectance;
   m.lab = seen.lab;
@@ -61,16 +60,24 @@ FadeMoment moment(const ZoneDraws& zone, const ZonePools& pools, const Draws& dr
   return m;
 }
 
+// 50 → "50", 2.5 → "2.5".
+std::string plain(double v) {
+  std::string s = std::to_string(v);
+  s.erase(s.find_last_not_of('0') + 1);
+  if (s.back() == '.') s.pop_back();
+  return s;
+}
+
 Problems check_habit(const Habit& h) {
   Problems problems;
   auto within = [&](const char* name, double v, double low, double high) {
     if (!(v >= low && v <= high))
       problems.push_back({"out_of_range",
                           std::string("/habit/") + name,
-                          {{"value", std::to_string(v)}, {"min", std::to_string(low)}, {"max", std::to_string(high)}}});
+                          {{"value", plain(v)}, {"min", plain(low)}, {"max", plain(high)}}});
   };
   within("washes", h.washes_per_week, 0, 21);
-  within("light_hours", h.light_hours_per_week, 0, 100);
+  within("light", h.light_hours_per_week, 0, 100);
   within("weeks", h.weeks, 1, 52);
   return problems;
 }

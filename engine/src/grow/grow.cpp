@@ -106,7 +106,8 @@ Result<Growth> grow(const Head& head, const std::vector<Step>& steps, const Shel
     const std::string id = area.id + "/" + span->id;
     Pair pair;
     pair.natural = draw(as_it_grows(head, *span, natural_level), kScenarios).zones[0];
-    pair.coloured = *std::find_if(draws.zones.begin(), draws.zones.end(), [&](const ZoneDraws& z) { return z.id == id; });
+    pair.coloured =
+        *std::find_if(draws.zones.begin(), draws.zones.end(), [&](const ZoneDraws& z) { return z.id == id; });
     apply(*ready, pair.coloured, draws);
     out.lines.push_back(line_of(area, pair, draws));
   }

@@ -9,7 +9,8 @@
 namespace strandline {
 namespace {
 
-constexpr int kScenarios = 48;  // one source moves a handful of numbers; a Latin hypercube of this size meets each evenly
+constexpr int kScenarios =
+    48;  // one source moves a handful of numbers; a Latin hypercube of this size meets each evenly
 
 double variance(const std::vector<double>& v) {
   double mean = 0, sum = 0;

@@ -77,8 +77,8 @@ TEST(Calibrate, CommittedKnowledgeIsThisFit) {
 TEST(Calibrate, LiftGridLiesWithinASchool) {
   const auto grid = lift_grid(hair_at(problem(), found().x));
   ASSERT_EQ(grid.size(), 136u);
-  const auto within = std::count_if(grid.begin(), grid.end(),
-                                    [](const GridCell& c) { return c.volume_school || c.average_school; });
+  const auto within =
+      std::count_if(grid.begin(), grid.end(), [](const GridCell& c) { return c.volume_school || c.average_school; });
   EXPECT_GE(within, 0.9 * 136);
 }
 
