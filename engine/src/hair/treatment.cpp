@@ -109,7 +109,6 @@ Treatment treatment(const BowlChemistry& bowl, double from_cm, double to_cm, con
                scalp_heat(from_cm, to_cm, c) * (bowl.cls == ProductClass::lightener ? c.lightener_factor : 1);
   t.dye_exposure = dye_exposure(bowl.cls, t.exposure, time, c);
   t.load = scaled(bowl.load, water);
-  for (int b = 0; b < kBands; ++b) t.load[b] *= bed_warmth(b, c);
   const double d = diffusivity(bowl.cls, c), seconds = 60;
   t.fourier = d * bowl.minutes * seconds / (radius_m * radius_m);
   t.fourier_reference = d * bowl.reference_minutes * seconds / (radius_m * radius_m);

@@ -54,7 +54,8 @@ StepTotals apply(const BowlChemistry& bowl, ZoneDraws& zone, const Draws& draws)
     f = treated(f, nominal, preferences[p], draws.nominal);
   }
   for (size_t s = 0; s < zone.scenarios.size(); ++s) {
-    const Treatment t = treatment(bowl, zone.from_cm, zone.to_cm, draws.constants[s]);
+    Treatment t = treatment(bowl, zone.from_cm, zone.to_cm, draws.constants[s]);
+    for (int b = 0; b < kBands; ++b) t.load[b] *= bed_warmth(b, draws.constants[s]);
     std::vector<Fibre>& fibres = zone.scenarios[s].fibres;
     for (size_t p = 0; p < fibres.size(); ++p) fibres[p] = treated(fibres[p], t, preferences[p], draws.constants[s]);
   }

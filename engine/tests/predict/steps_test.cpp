@@ -28,10 +28,10 @@ Treatment bowl(ProductClass cls, double peroxide, double minutes, double depth =
 
 Fibre after(const Fibre& f, const Treatment& t) { return treated(f, t, selectivity(f, Constants{}), Constants{}); }
 
-constexpr ProductClass kClasses[] = {ProductClass::permanent,    ProductClass::high_lift, ProductClass::demi,
-                                     ProductClass::lightener,    ProductClass::clear,     ProductClass::corrector,
-                                     ProductClass::direct,       ProductClass::filler,    ProductClass::remover,
-                                     ProductClass::pre_treatment};
+const std::vector<ProductClass> kClasses = {
+    ProductClass::permanent, ProductClass::high_lift,    ProductClass::demi,   ProductClass::lightener,
+    ProductClass::clear,     ProductClass::corrector,    ProductClass::direct, ProductClass::filler,
+    ProductClass::remover,   ProductClass::pre_treatment};
 
 RC_GTEST_PROP(Steps, AnyOrderLeavesAStateThatMakesSense, ()) {
   Fibre f = natural_fibre(*rc::gen::inRange(10, 100) / 10.0, Tone::natural);
