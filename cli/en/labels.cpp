@@ -7,7 +7,7 @@ namespace strandline::cli::en {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 20> labels{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 24> labels{{
     {"prepare", "prepare"},
     {"mix", "mix"},
     {"apply", "apply"},
@@ -28,6 +28,10 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 20> labels{{
     {"exhausted", "all of them looked at"},
     {"cancelled", "stopped early"},
     {"not_searched", "nothing searched: your own bowls"},
+    {"gentler", "gentler"},
+    {"simpler", "fewer tubes"},
+    {"cheaper", "cheaper"},
+    {"fewer_bowls", "one bowl fewer"},
 }};
 
 }  // namespace

@@ -17,6 +17,7 @@ void add_predict(CLI::App& app, Session& session);
 void add_formulate(CLI::App& app, Session& session);
 void add_schedule(CLI::App& app, Session& session);
 void add_plan(CLI::App& app, Session& session);
+void add_reach(CLI::App& app, Session& session);
 void add_serve(CLI::App& app, Session& session);
 void add_schema(CLI::App& app, Session& session);
 void add_evidence(CLI::App& app, Session& session);

@@ -72,6 +72,12 @@ Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort
   });
 }
 
+Result<wire::ReachAnswer> reach(const wire::ReadVisit& asked, const Effort& effort) {
+  const Visit& visit = asked.visit;
+  return strandline::reach(visit.head, visit.shelf, visit.policy.formula, effort.parallel)
+      .map([](const std::vector<ZoneReach>& zones) { return wire::view(zones); });
+}
+
 Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort) {
   if (asked.visit.bowls.empty()) return no_bowls();
   return strandline::what_if(asked.visit, report_options(asked, effort)).map([&](const VisitPlan& p) {
@@ -91,6 +97,7 @@ Result<wire::Json> answer(std::string_view verb, const wire::Json& document, con
   if (verb == "formulate") out = formulate(*asked, effort).map(json);
   if (verb == "schedule") out = schedule(*asked, effort).map(json);
   if (verb == "plan") out = plan(*asked, effort).map(json);
+  if (verb == "reach") out = reach(*asked, effort).map(json);
   if (verb == "what-if") out = what_if(*asked, effort).map(json);
   return out.map_error([&](Problems problems) { return wire::place_in(document, std::move(problems)); });
 }

@@ -85,6 +85,14 @@ ZoneView view(const ZoneResult& r, const TargetOf& targets) {
   return out;
 }
 
+ZoneView view(const ZonePlan& z, const TargetOf& targets) {
+  ZoneView out = view(z.result, targets);
+  out.bowl = z.bowl;
+  out.reachable = z.reachable;
+  out.why_not = z.why_not;
+  return out;
+}
+
 BowlView view(const PlannedBowl& b, const Shelf& shelf) {
   BowlView out;
   const Formula& f = b.bowl.formula;
@@ -162,19 +170,19 @@ FormulateAnswer view(const Plan& plan, const std::vector<Target>& targets, const
   FormulateAnswer out;
   const TargetOf wanted = by_zone(targets);
   for (const PlannedBowl& b : plan.bowls) out.bowls.push_back(view(b, shelf));
-  for (const ZonePlan& z : plan.zones) {
-    ZoneView zone = view(z.result, wanted);
-    zone.bowl = z.bowl;
-    zone.reachable = z.reachable;
-    zone.why_not = z.why_not;
-    out.zones.push_back(std::move(zone));
-  }
+  for (const ZonePlan& z : plan.zones) out.zones.push_back(view(z, wanted));
   out.grams = plan.grams;
   out.cost = plan.cost;
   out.currency = plan.currency;
   out.why = plan.why;
   out.notes = plan.notes;
   out.report = plan.report;
+  for (const Alternative& a : plan.alternatives) {
+    AlternativeView other{a.axis, {}, {}, a.objective, a.grams, a.cost};
+    for (const PlannedBowl& b : a.bowls) other.bowls.push_back(view(b, shelf));
+    for (const ZonePlan& z : a.zones) other.zones.push_back(view(z, wanted));
+    out.alternatives.push_back(std::move(other));
+  }
   return out;
 }
 
@@ -182,6 +190,18 @@ PlanAnswer view(const VisitPlan& plan, const Shelf& shelf) {
   PlanAnswer out{view(plan.plan, plan.targets, shelf), plan.timeline};
   const Problems& read = plan.assessment.notes;
   out.plan.notes.insert(out.plan.notes.begin(), read.begin(), read.end());
+  return out;
+}
+
+ReachAnswer view(const std::vector<ZoneReach>& zones) {
+  ReachAnswer out;
+  for (const ZoneReach& z : zones) {
+    ZoneReachView v{z.zone, {}, static_cast<double>(z.recipes)};
+    for (const ReachCell& c : z.cells)
+      v.cells.push_back({c.level, c.tone, c.reachable, c.nearest, rgb(c.nearest), rgb(c.wished), c.level_error,
+                         c.tone_error, c.contrast_levels});
+    out.zones.push_back(std::move(v));
+  }
   return out;
 }
 

@@ -18,6 +18,7 @@ Json answer_json(const AimAnswer& a) { return with_schema(a, Fields<AimAnswer>::
 Json answer_json(const PredictAnswer& a) { return with_schema(a, Fields<PredictAnswer>::verb); }
 Json answer_json(const FormulateAnswer& a) { return with_schema(a, Fields<FormulateAnswer>::verb); }
 Json answer_json(const PlanAnswer& a) { return with_schema(a, Fields<PlanAnswer>::verb); }
+Json answer_json(const ReachAnswer& a) { return with_schema(a, Fields<ReachAnswer>::verb); }
 Json answer_json(const LevelsAnswer& a) { return with_schema(a, Fields<LevelsAnswer>::verb); }
 Json answer_json(const ShelfAnswer& a) { return with_schema(a, Fields<ShelfAnswer>::verb); }
 

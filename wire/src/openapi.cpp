@@ -125,6 +125,7 @@ void add_verbs(Printer& p, const Json& visit, Json& paths) {
   post("/api/v1/formulate", "formulate", answer_of<FormulateAnswer>(p));
   post("/api/v1/schedule", "schedule", with_schema_key("timeline", p.type<Timeline>()));
   post("/api/v1/plan", "plan", answer_of<PlanAnswer>(p));
+  post("/api/v1/reach", "reach", answer_of<ReachAnswer>(p));
   post("/api/v1/what-if", "whatIf", answer_of<PlanAnswer>(p));
 }
 

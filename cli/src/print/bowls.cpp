@@ -50,6 +50,17 @@ void print_summary(const wire::FormulateAnswer& answer, std::ostream& out) {
       << printable(answer.currency) << ".\n";
   print_lines(answer.why, "  ", out);
   print_lines(answer.notes, "  ", out);
+  for (const wire::AlternativeView& a : answer.alternatives) {
+    out << "  - " << en::label(a.axis) << ", " << number(a.objective - answer.report.objective, 2) << " levels worse, "
+        << number(a.cost, 2) << ' ' << printable(answer.currency) << ":";
+    for (const wire::BowlView& bowl : a.bowls) {
+      out << " [" << printable(bowl.label);
+      for (const wire::PartView& part : bowl.parts)
+        out << "; " << number(part.grams, 1) << " g " << printable(part.name.empty() ? part.product : part.name);
+      out << ']';
+    }
+    out << '\n';
+  }
   const SearchReport& r = answer.report;
   if (r.recipes > 0) {
     out << "  Search: " << r.recipes << " recipes, " << en::label(r.stopped) << "; expected error "

@@ -20,6 +20,7 @@ struct FormulaPolicy {
   double failed_stretch_max_percent = 3;     // below 6 %: common practice after a failed wet stretch
   double straightened_max_percent = 6;       // bottle strength within the weeks below
   double straightened_weeks = 8;
+  double lightened_max_percent = 3;  // bottle strength over lightened hair: it is toned, not lifted again
   double covered_contrast_levels = 1;
   int bowls_max = 4;
   double part_min_g = 3;
@@ -79,6 +80,15 @@ struct SearchReport {
   double objective = 0, bound = 0, gap = 0;
 };
 
+// Another plan: worse on the whole, better in one way.
+struct Alternative {
+  std::string axis;  // "gentler" (weaker developer), "simpler" (fewer tubes), "fewer_bowls", "cheaper"
+  std::vector<PlannedBowl> bowls;
+  std::vector<ZonePlan> zones;
+  double objective = 0;  // comparable with SearchReport::objective
+  double grams = 0, cost = 0;
+};
+
 struct Plan {
   std::vector<PlannedBowl> bowls;
   std::vector<ZonePlan> zones;
@@ -87,6 +97,7 @@ struct Plan {
   Reasons why;
   Problems notes;  // cautions, unknown percentages, stock that runs out
   SearchReport report;
+  std::vector<Alternative> alternatives;
 };
 
 // Requires check(head), check(shelf) empty and targets from aim(). Problems: empty shelf, no range usable on this head.

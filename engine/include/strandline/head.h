@@ -34,6 +34,7 @@ struct Population {
   Tone tone = Tone::natural;
   ColourOrigin origin = ColourOrigin::natural;
   std::optional<Reading> natural_level;  // of tinted or lightened pigmented hair, if known; else the head's
+  std::optional<double> packet_mm;       // width of the woven packets it lies in; absent = mixed fibre by fibre
   std::optional<Lab> measured;           // D65/10°, sphere; overrides level and tone
 };
 

@@ -1,50 +1,13 @@
 #include "formulate/enumerate.h"
 
 #include <algorithm>
-#include <limits>
-#include <tuple>
+
+#include "formulate/habits.h"
 
 namespace strandline {
 namespace {
 
-constexpr int kBlock = 256;         // recipes evaluated together
-constexpr double kRounding = 4e-4;  // largest error of the single-precision mean loss, doubled
-
-auto key(const Candidate& c) {
-  return std::make_tuple(c.objective, c.setting, c.shares.product[0], c.shares.product[1], c.shares.product[2],
-                         c.shares.eighths[0], c.shares.eighths[1]);
-}
-bool before(const Candidate& a, const Candidate& b) { return key(a) < key(b); }
-
-// The best few of a stream, exact to rounding: everything within kRounding of the worst kept stays too.
-class Best {
- public:
-  void offer(const Candidate& c) {
-    if (c.objective > limit_) return;
-    kept_.push_back(c);
-    if (kept_.size() >= 4 * kKept) trim();
-  }
-  void merge(const Best& other) {
-    for (const Candidate& c : other.kept_) offer(c);
-  }
-  std::vector<Candidate> take() {
-    trim();
-    return std::move(kept_);
-  }
-
- private:
-  void trim() {
-    std::sort(kept_.begin(), kept_.end(), before);
-    if (kept_.size() <= kKept) return;
-    limit_ = kept_[kKept - 1].objective + kRounding;
-    const auto end =
-        std::find_if(kept_.begin() + kKept, kept_.end(), [&](const Candidate& c) { return c.objective > limit_; });
-    kept_.erase(std::min(end, kept_.begin() + 3 * kKept), kept_.end());
-  }
-  std::vector<Candidate> kept_;
-  double limit_ = std::numeric_limits<double>::infinity();
-};
-
+constexpr int kBlock = 256;  // recipes evaluated together
 // All that one setting needs to evaluate recipes on the zones it may touch.
 struct SettingRun {
   std::vector<ZoneTable> tables;  // per zone; empty where forbidden
@@ -57,9 +20,11 @@ SettingRun prepare(const Setting& setting, const std::vector<SearchZone>& zones,
   run.tables.resize(zones.size());
   run.group_allowed.assign(groups.size(), true);
   for (size_t g = 0; g < groups.size(); ++g)
-    for (int z : groups[g].zones)
-      if (!forbidden(setting, *zones[static_cast<size_t>(z)].area, *zones[static_cast<size_t>(z)].span, policy).empty())
+    for (int z : groups[g].zones) {
+      const SearchZone& zone = zones[static_cast<size_t>(z)];
+      if (!forbidden(setting, *zone.span, policy).empty() || asks_colour_to_lift_colour(zone))
         run.group_allowed[g] = false;
+    }
   for (size_t g = 0; g < groups.size(); ++g)
     if (run.group_allowed[g])
       for (int z : groups[g].zones)
@@ -123,22 +88,23 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
     for (int b = 0; b < n; b += kPiece) pieces.push_back({static_cast<int>(i), b, std::min(n, b + kPiece)});
   }
 
-  std::vector<std::vector<Best>> found(pieces.size());
+  std::vector<std::vector<BestFew>> found(pieces.size());
   auto run_piece = [&](size_t index) {
     const Piece piece = pieces[index];
     const SettingRun& run = runs[static_cast<size_t>(piece.setting)];
     const Domain::OneSetting& one = domain.settings[static_cast<size_t>(piece.setting)];
     const RecipeSet& set = domain.sets[static_cast<size_t>(one.set)];
-    std::vector<Best>& best = found[index];
+    std::vector<BestFew>& best = found[index];
     best.resize(masks);
     std::vector<float> loads(kBlock * kBands), losses(kBlock);
-    std::vector<double> group_loss(groups.size() * kBlock);
+    std::vector<double> group_loss(groups.size() * kBlock), naturals(kBlock);
     for (int begin = piece.begin; begin < piece.end; begin += kBlock) {
       if (options.cancelled()) return;
       const int count = std::min(kBlock, piece.end - begin);
       for (int i = 0; i < count; ++i) {
         const Spectrum load = set.load(set.shares()[static_cast<size_t>(begin + i)], one.setting.ratio);
         for (int b = 0; b < kBands; ++b) loads[static_cast<size_t>(i * kBands + b)] = static_cast<float>(load[b]);
+        naturals[static_cast<size_t>(i)] = set.natural_share(set.shares()[static_cast<size_t>(begin + i)]);
       }
       std::fill(group_loss.begin(), group_loss.end(), 0);
       for (size_t g = 0; g < groups.size(); ++g) {
@@ -147,10 +113,12 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
           const SearchZone& zone = zones[static_cast<size_t>(z)];
           const ZoneTable& table = run.tables[static_cast<size_t>(z)];
           mean_losses(table, zone.price, loads.data(), count, losses.data());
-          const double gentle = Constants{}.price_exposure * table.exposure;
+          const double same = setting_price(one.setting, zone, table.exposure);
           for (int i = 0; i < count; ++i)
             group_loss[g * kBlock + static_cast<size_t>(i)] +=
-                zone.weight / total_weight * (losses[static_cast<size_t>(i)] + gentle);
+                zone.weight / total_weight *
+                (losses[static_cast<size_t>(i)] + same +
+                 natural_share_price(zone, naturals[static_cast<size_t>(i)], one.setting.range->cls));
         }
       }
       for (size_t mask = 1; mask < masks; ++mask) {
@@ -158,7 +126,7 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
         for (size_t g = 0; g < groups.size(); ++g) allowed = allowed && (!(mask >> g & 1) || run.group_allowed[g]);
         if (!allowed) continue;
         for (int i = 0; i < count; ++i) {
-          double sum = 0;
+          double sum = mixing_price(set, set.shares()[static_cast<size_t>(begin + i)]);
           for (size_t g = 0; g < groups.size(); ++g)
             if (mask >> g & 1) sum += group_loss[g * kBlock + static_cast<size_t>(i)];
           best[mask].offer({sum, one.set, piece.setting, set.shares()[static_cast<size_t>(begin + i)]});
@@ -171,7 +139,7 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
   });
 
   for (size_t mask = 1; mask < masks; ++mask) {
-    Best all;
+    BestFew all;
     for (auto& piece : found)
       if (!piece.empty()) all.merge(piece[mask]);
     out.best[mask] = all.take();

@@ -1,22 +1,15 @@
 // Full enumeration of the certified domain: for every set of zone groups, the best recipes that may serve it.
-// The oracle of the search: vectorised, nothing pruned.
+// The oracle of tests and scoreboards: vectorised, nothing pruned. What people use is search.h.
 #pragma once
 
 #include <vector>
 
+#include "formulate/best_few.h"
 #include "formulate/groups.h"
 #include "formulate/recipes.h"
 #include "formulate/settings.h"
 
 namespace strandline {
-
-// One recipe under one setting with its objective for one set of groups.
-struct Candidate {
-  double objective = 0;  // J of M14 for the set, without the price of the bowl
-  int set = 0;           // index of the RecipeSet
-  int setting = 0;       // index into Domain::settings
-  Shares shares;
-};
 
 // The recipes and settings of a whole shelf.
 struct Domain {
@@ -38,8 +31,6 @@ struct Enumeration {
   long long recipes = 0, evaluations = 0;
   bool cancelled = false;
 };
-
-inline constexpr int kKept = 12;  // candidates kept per set of groups
 
 Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones, const std::vector<ZoneGroup>& groups,
                       const Draws& draws, double total_weight, const FormulaPolicy& policy,

@@ -18,7 +18,10 @@ struct SearchZone {
   const Target* target = nullptr;
   ZoneLoss price;
   double weight = 1;
-  double leave_loss = 0;  // expected loss when nothing is done
+  double white = 0;           // share of white fibres
+  double asked = 0;           // levels the wish is lighter than the pigmented fibres; 0 where all are white
+  double needed_percent = 0;  // bottle strength that practice takes here
+  double leave_loss = 0;      // expected loss when nothing is done
 };
 
 // Zones that always go together, and the span kind they are of (a bowl serves one span kind).

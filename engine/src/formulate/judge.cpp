@@ -55,7 +55,7 @@ Problems broken_rules(const Visit& visit, const Bowl& bowl) {
     notes.push_back({"over_legal_limit", "", {{"bowl", bowl.label}}});
   for (const ZoneRef& z : zones(visit.head)) {
     if (std::find(bowl.zones.begin(), bowl.zones.end(), z.id) == bowl.zones.end()) continue;
-    const std::string rule = forbidden(s, *z.area, *z.span, visit.policy.formula);
+    const std::string rule = forbidden(s, *z.span, visit.policy.formula);
     if (!rule.empty()) notes.push_back({"ceiling", "", {{"bowl", bowl.label}, {"rule", rule}, {"zone", z.id}}});
   }
   return notes;

@@ -8,13 +8,6 @@
 namespace strandline {
 namespace {
 
-double white_share(const SearchZone& z) {
-  double share = 0;
-  for (size_t p = 0; p < z.draws->kinds.size(); ++p)
-    if (z.draws->kinds[p] == FibreKind::white) share += z.draws->nominal.shares[p];
-  return share;
-}
-
 bool dyed(const Span& span) {
   return std::any_of(span.populations.begin(), span.populations.end(), [](const Population& p) {
     return p.origin == ColourOrigin::tinted || p.origin == ColourOrigin::direct;
@@ -26,11 +19,6 @@ bool lightened_before(const Span& span) {
                      [](const Population& p) { return p.origin == ColourOrigin::lightened; });
 }
 
-const ZoneResult* result_of(const std::vector<ZoneResult>& all, const std::string& zone) {
-  const auto it = std::find_if(all.begin(), all.end(), [&](const ZoneResult& r) { return r.zone == zone; });
-  return it == all.end() ? nullptr : &*it;
-}
-
 }  // namespace
 
 std::string figure(double value, int decimals) {
@@ -39,14 +27,13 @@ std::string figure(double value, int decimals) {
   return text;
 }
 
-Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*>& zones,
-                    const std::vector<ZoneResult>& results, const Shelf& shelf) {
+Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*>& zones, const Shelf& shelf) {
   Reasons why;
-  double white = 0, lift = 0, weight = 0;
+  double white = 0, asked = 0, weight = 0;
   for (const SearchZone* z : zones) {
-    white += z->weight * white_share(*z);
+    white += z->weight * z->white;
     weight += z->weight;
-    if (const ZoneResult* r = result_of(results, z->draws->id)) lift = std::max(lift, r->lift_levels);
+    asked = std::max(asked, z->asked);
   }
   white /= weight;
   int natural = 0;
@@ -54,8 +41,9 @@ Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*
     const Product* p = find_product(shelf, s.product);
     if (!p) continue;
     if (p->tone == Tone::natural && p->level > 0) natural += s.eighths;
-    const bool counter =
-        p->cls == ProductClass::corrector || p->tone == Tone::ash || p->tone == Tone::violet || p->tone == Tone::green;
+    const bool wanted = std::any_of(zones.begin(), zones.end(), [&](auto* z) { return z->target->tone == p->tone; });
+    const bool counter = !wanted && (p->cls == ProductClass::corrector || p->tone == Tone::ash ||
+                                     p->tone == Tone::violet || p->tone == Tone::green);
     if (counter)
       why.push_back({"counter_tone", "", {{"product", p->name}, {"share", figure(100.0 * s.eighths / 8, 0)}}});
   }
@@ -65,15 +53,18 @@ Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*
                    "",
                    {{"white", figure(100 * white, 0)}, {"share", figure(100.0 * natural / 8, 0)}}});
   if (bowl.recipe.developer_percent > 0) {
-    constexpr double kNoLift = 0.5;
-    why.push_back({lift > kNoLift ? "developer_for_lift" : "developer_for_deposit",
+    constexpr double kNoLift = 0.25;
+    const char* code = asked > kNoLift       ? "developer_for_lift"
+                       : white >= kSomeWhite ? "developer_for_white"
+                                             : "developer_for_deposit";
+    why.push_back({code,
                    "",
                    {{"percent", figure(bowl.recipe.developer_percent)},
-                    {"levels", figure(lift)},
+                    {"levels", figure(asked)},
                     {"in_bowl", figure(bowl.on_head_peroxide_percent)}}});
   }
   constexpr double kCleanLift = 2;
-  if (lift > kCleanLift) why.push_back({"warmth_expected", "", {{"levels", figure(lift)}}});
+  if (asked > kCleanLift) why.push_back({"warmth_expected", "", {{"levels", figure(asked)}}});
   why.push_back({zones.size() > 1 ? "one_bowl_serves" : "own_bowl", "", {{"zones", std::to_string(zones.size())}}});
   return why;
 }
@@ -90,11 +81,14 @@ Reasons reasons_against(const SearchZone& z, const ZoneResult& r, const Domain& 
   const bool too_dark = l.level_error<-c.level_tolerance, too_light = l.level_error> c.level_tolerance;
   if (too_dark) why.push_back({dyed(*z.span) ? "colour_does_not_lift_colour" : "lift_limit", "", here});
   if (too_light) why.push_back({"depth_out_of_reach", "", here});
-  if (l.tone_error > c.tone_tolerance) {
+  const bool stopped_by_level = too_dark && dyed(*z.span);
+  if (l.tone_error > c.tone_tolerance && !stopped_by_level) {
     constexpr double kFillFrom = 2;  // levels, common practice
     const double darker = r.today.named.level - z.target->level;
     if (lightened_before(*z.span) && darker > kFillFrom)
       why.push_back({"needs_filler", "", here});
+    else if (r.planned.named.tone == z.target->tone)
+      why.push_back({"tone_between_words", "", here});
     else
       why.push_back({r.planned.named.warmth > 0 && r.lift_levels > 1 ? "warmth_stays" : "tone_out_of_reach", "", here});
   }
@@ -103,8 +97,9 @@ Reasons reasons_against(const SearchZone& z, const ZoneResult& r, const Domain& 
   if (why.empty()) return why;
   std::set<std::string> rules;
   for (const auto& one : domain.settings) {
-    const std::string rule = forbidden(one.setting, *z.area, *z.span, policy);
-    if (!rule.empty()) rules.insert(rule);
+    const std::string rule = forbidden(one.setting, *z.span, policy);
+    const bool only_lifts = rule == "base_too_dark_for_high_lift" || rule == "high_lift_on_coloured";
+    if (!rule.empty() && (too_dark || !only_lifts)) rules.insert(rule);
   }
   for (const std::string& rule : rules) why.push_back({"ceiling", "", {{"rule", rule}}});
   return why;

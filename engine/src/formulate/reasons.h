@@ -9,8 +9,7 @@
 
 namespace strandline {
 
-Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*>& zones,
-                    const std::vector<ZoneResult>& results, const Shelf& shelf);
+Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*>& zones, const Shelf& shelf);
 
 // Empty where the zone lands: within half a level, in the tone, white covered.
 Reasons reasons_against(const SearchZone& zone, const ZoneResult& result, const Domain& domain,

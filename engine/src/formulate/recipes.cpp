@@ -1,5 +1,7 @@
 #include "formulate/recipes.h"
 
+#include <algorithm>
+
 namespace strandline {
 namespace {
 
@@ -30,6 +32,9 @@ RecipeSet::RecipeSet(const Range& range, const Shelf& shelf, const FormulaPolicy
             add({{i, j, k}, {a, b, static_cast<signed char>(kEighths - a - b)}});
     }
   }
+  const auto triples =
+      std::stable_partition(shares_.begin(), shares_.end(), [](const Shares& s) { return s.eighths[2] == 0; });
+  few_ = static_cast<int>(triples - shares_.begin());
 }
 
 // Correctors stay within their share; a bowl of nothing but clear and correctors is no colour.
@@ -55,6 +60,22 @@ Spectrum RecipeSet::load(const Shares& s, double ratio) const {
     for (int b = 0; b < kBands; ++b) offer[b] += factor * s.eighths[i] * o[b];
   }
   return saturated(offer);
+}
+
+double RecipeSet::natural_share(const Shares& s) const {
+  int natural = 0;
+  for (int i = 0; i < 3; ++i) {
+    if (s.eighths[i] == 0) continue;
+    const Product& p = *products_[static_cast<size_t>(s.product[i])];
+    if (p.tone == Tone::natural && p.level > 0 && p.cls != ProductClass::clear) natural += s.eighths[i];
+  }
+  return static_cast<double>(natural) / kEighths;
+}
+
+double RecipeSet::load_most(double ratio) const {
+  double most = 0;
+  for (const Spectrum& o : offers_) most = std::max(most, *std::max_element(o.begin(), o.end()));
+  return most * dilution(range_, ratio);  // saturation only lowers it
 }
 
 double RecipeSet::price_per_g(const Shares& s) const {

@@ -21,11 +21,16 @@ class RecipeSet {
   // Products of the range that can carry a colour and are in stock; correctors and clear among them.
   RecipeSet(const Range& range, const Shelf& shelf, const FormulaPolicy& policy);
 
+  // Recipes of one and two products first: `few()` of them.
   const std::vector<Shares>& shares() const { return shares_; }
+  int few() const { return few_; }
   const std::vector<const Product*>& products() const { return products_; }
+  // The largest load any recipe can have in any band at this ratio.
+  double load_most(double ratio) const;
   // Dye load of a recipe at this ratio (M8), capacity included.
   Spectrum load(const Shares& shares, double ratio) const;
-  double price_per_g(const Shares& shares) const;  // of the colour part
+  double price_per_g(const Shares& shares) const;    // of the colour part
+  double natural_share(const Shares& shares) const;  // natural shades with a level, 0…1
 
  private:
   bool allowed(const Shares& s) const;
@@ -34,6 +39,7 @@ class RecipeSet {
   std::vector<const Product*> products_;
   std::vector<Spectrum> offers_;
   std::vector<Shares> shares_;
+  int few_ = 0;
 };
 
 }  // namespace strandline

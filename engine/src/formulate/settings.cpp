@@ -51,6 +51,18 @@ bool metal_doubt(const Span& span) {
          });
 }
 
+bool all_natural(const Span& span) {
+  return std::all_of(span.populations.begin(), span.populations.end(),
+                     [](const Population& p) { return p.origin == ColourOrigin::natural; });
+}
+
+bool mostly_lightened(const Span& span) {
+  double share = 0;
+  for (const Population& p : span.populations)
+    if (p.origin == ColourOrigin::lightened) share += p.share.value;
+  return share > 0.5;
+}
+
 // The lightest natural level read on the span; high-lift asks for a base from which it may be used.
 double base_level(const Span& span) {
   double level = 11;
@@ -80,8 +92,7 @@ std::vector<Setting> settings(const Range& range, const Shelf& shelf, const Form
   return all;
 }
 
-std::string forbidden(const Setting& s, const Area& area, const Span& span, const FormulaPolicy& policy) {
-  (void)area;
+std::string forbidden(const Setting& s, const Span& span, const FormulaPolicy& policy) {
   const bool peroxide = s.developer_percent > 0;
   if (touches_scalp(span) && !s.range->scalp_allowed) return "range_not_on_scalp";
   if (peroxide && metal_doubt(span)) return "metal_test_first";
@@ -91,6 +102,8 @@ std::string forbidden(const Setting& s, const Area& area, const Span& span, cons
   if (straightened_lately(span, policy.straightened_weeks) &&
       (s.range->cls == ProductClass::high_lift || s.developer_percent > policy.straightened_max_percent + kSame))
     return "straightened_lately";
+  if (mostly_lightened(span) && s.developer_percent > policy.lightened_max_percent + kSame) return "lightened_is_toned";
+  if (s.range->base_level_min && !all_natural(span)) return "high_lift_on_coloured";
   if (s.range->base_level_min && base_level(span) < *s.range->base_level_min - 0.5)
     return "base_too_dark_for_high_lift";
   if (span.porosity.value > policy.porosity_max && s.developer_percent > policy.failed_stretch_max_percent + kSame)

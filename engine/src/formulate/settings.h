@@ -22,7 +22,7 @@ bool formulated(ProductClass cls);
 std::vector<Setting> settings(const Range& range, const Shelf& shelf, const FormulaPolicy& policy);
 
 // Why this setting may not touch this span (a code of the house rules), or empty.
-std::string forbidden(const Setting& setting, const Area& area, const Span& span, const FormulaPolicy& policy);
+std::string forbidden(const Setting& setting, const Span& span, const FormulaPolicy& policy);
 
 // Grams of each bottle for `grams` of developer at `percent`: one bottle, or two neighbours by alligation.
 // Empty when the shelf cannot make it. `step` = whole or half grams.

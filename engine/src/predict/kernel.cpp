@@ -37,24 +37,24 @@ KernelConstants make_constants() {
   return k;
 }
 
-const KernelConstants& constants() {
+}  // namespace
+
+const KernelConstants& kernel_constants() {
   static const KernelConstants k = make_constants();
   return k;
 }
 
-}  // namespace
-
 void mean_losses(const ZoneTable& zone, const ZoneLoss& loss, const float* loads, int count, float* out) {
-  HWY_DYNAMIC_DISPATCH(MeanLosses)(constants(), zone, loss, loads, count, out);
+  HWY_DYNAMIC_DISPATCH(MeanLosses)(kernel_constants(), zone, loss, loads, count, out);
 }
 
 void mean_delta_e_2000(const ZoneTable& zone, const Lab& target, const float* loads, int count, float* out) {
-  HWY_DYNAMIC_DISPATCH(MeanDeltaE)(constants(), zone, target, loads, count, out);
+  HWY_DYNAMIC_DISPATCH(MeanDeltaE)(kernel_constants(), zone, target, loads, count, out);
 }
 
 std::vector<ScenarioColour> colours(const ZoneTable& zone, const float* load) {
   std::vector<float> l(zone.stride), a(zone.stride), b(zone.stride), contrast(zone.stride);
-  HWY_DYNAMIC_DISPATCH(Colours)(constants(), zone, load, l.data(), a.data(), b.data(), contrast.data());
+  HWY_DYNAMIC_DISPATCH(Colours)(kernel_constants(), zone, load, l.data(), a.data(), b.data(), contrast.data());
   std::vector<ScenarioColour> all(zone.scenarios);
   for (int s = 0; s < zone.scenarios; ++s) all[s] = {{l[s], a[s], b[s]}, contrast[s]};
   return all;

@@ -93,7 +93,10 @@ TEST(Formulate, AgreesWithAPlainLoop) {
   }
   const std::vector<ZoneGroup> groups = group_zones(zs);
   const Enumeration found = enumerate(d, zs, groups, draws, 2, policy, quick());
-  ChoiceInput in{h, s, policy, d, zs, draws, 2};
+  BowlSearch tables(d, zs, draws, 2, policy, quick());
+  ChoiceInput in{
+      h,  s,     policy, d,
+      zs, draws, 2,      [&](int setting, int zone) -> const ZoneTable& { return tables.table(setting, zone); }};
   for (size_t mask = 1; mask < found.best.size(); ++mask) {
     std::vector<int> served;
     for (size_t g = 0; g < groups.size(); ++g)

@@ -26,6 +26,8 @@ Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effo
 // From the document's own bowls where there are any, else from a plan.
 Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort);
 Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort);
+// What each zone can become today with this shelf; the document's aims are not read.
+Result<wire::ReachAnswer> reach(const wire::ReadVisit& asked, const Effort& effort);
 // Problem no_bowls. Searches nothing.
 Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort);
 

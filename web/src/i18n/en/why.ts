@@ -7,10 +7,11 @@ export const why = {
   'why.natural_share_for_white': (p: P) =>
     `${of(p, 'share')} % natural, so that ${of(p, 'white')} % white is covered and does not turn flat.`,
   'why.counter_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, takes back the warmth underneath.`,
-  'why.developer_for_lift': (p: P) => `${of(p, 'percent')} % developer lifts ${of(p, 'levels')} levels here.`,
+  'why.developer_for_lift': (p: P) => `${of(p, 'percent')} % developer, as the wish is ${of(p, 'levels')} levels lighter.`,
+  'why.developer_for_white': (p: P) => `${of(p, 'percent')} % developer, so that white hair takes.`,
   'why.developer_for_deposit': (p: P) =>
     `${of(p, 'percent')} % developer: colour goes on, hardly anything lifts.`,
-  'why.warmth_expected': (p: P) => `${of(p, 'levels')} levels of lift show warmth underneath.`,
+  'why.warmth_expected': (p: P) => `Going ${of(p, 'levels')} levels lighter shows warmth underneath.`,
   'why.one_bowl_serves': (p: P) => `One bowl serves these ${of(p, 'zones')} zones.`,
   'why.own_bowl': () => 'This zone needs a bowl of its own.',
   'why.one_bowl_fewer': (p: P) => `${of(p, 'bowls')} bowls would do, at ${of(p, 'worse')} levels worse.`,
@@ -22,9 +23,14 @@ export const why = {
   'why.depth_out_of_reach': () => 'No shade on this shelf goes that deep here.',
   'why.needs_filler': () => 'Lightened hair taken this much darker needs a filler first, or it goes flat.',
   'why.warmth_stays': () => 'The warmth that lifting shows cannot be taken back fully.',
+  'why.tone_between_words': () => 'The tone comes near, not all the way.',
   'why.tone_out_of_reach': () => 'The tone cannot be met with these shades.',
   'why.white_cover': (p: P) => `White stays ${of(p, 'levels')} levels lighter than the rest and would show.`,
   'why.base_too_dark_for_high_lift': () => 'High-lift colour needs a lighter natural level than this.',
+  'why.high_lift_on_coloured': () =>
+    'High-lift colour is for natural hair, not for tinted or lightened hair.',
+  'why.lightened_is_toned': () =>
+    'Lightened hair is toned with a weak developer, not lifted again by a tint.',
   'why.condition_spent': () =>
     'The hair has no condition left for more lightening. Treat it, and plan another visit.',
   'why.metal_test_first': () => 'The history may hold metal: a metal test comes before any peroxide.',

@@ -7,10 +7,11 @@ export const why = {
     `${of(p, 'share')} % de naturel, pour couvrir ${of(p, 'white')} % de blancs sans effet terne.`,
   'why.counter_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, reprend la chaleur dessous.`,
   'why.developer_for_lift': (p: P) =>
-    `L’oxydant ${of(p, 'percent')} % éclaircit ici de ${of(p, 'levels')} tons.`,
+    `Oxydant ${of(p, 'percent')} %, car le souhait est plus clair de ${of(p, 'levels')} tons.`,
+  'why.developer_for_white': (p: P) => `Oxydant ${of(p, 'percent')} %, pour que les blancs prennent.`,
   'why.developer_for_deposit': (p: P) =>
     `Oxydant ${of(p, 'percent')} % : la couleur se dépose, presque rien n’éclaircit.`,
-  'why.warmth_expected': (p: P) => `${of(p, 'levels')} tons d’éclaircissement montrent la chaleur dessous.`,
+  'why.warmth_expected': (p: P) => `Éclaircir de ${of(p, 'levels')} tons montre la chaleur dessous.`,
   'why.one_bowl_serves': (p: P) => `Un seul bol sert ces ${of(p, 'zones')} zones.`,
   'why.own_bowl': () => 'Cette zone demande son propre bol.',
   'why.one_bowl_fewer': (p: P) =>
@@ -24,10 +25,15 @@ export const why = {
   'why.needs_filler': () =>
     'Des cheveux éclaircis foncés à ce point demandent d’abord une prépigmentation, sinon c’est terne.',
   'why.warmth_stays': () => 'La chaleur que l’éclaircissement montre ne se reprend pas entièrement.',
+  'why.tone_between_words': () => 'Le reflet s’approche sans y arriver tout à fait.',
   'why.tone_out_of_reach': () => 'Ce reflet ne s’obtient pas avec ces nuances.',
   'why.white_cover': (p: P) =>
     `Les blancs restent ${of(p, 'levels')} tons plus clairs que le reste et se verraient.`,
   'why.base_too_dark_for_high_lift': () => 'Le super-éclaircissant demande une base naturelle plus claire.',
+  'why.high_lift_on_coloured': () =>
+    'Le super-éclaircissant va sur cheveux naturels, pas sur des cheveux teints ou éclaircis.',
+  'why.lightened_is_toned': () =>
+    'Des cheveux décolorés se patinent avec un oxydant faible : une teinture ne les éclaircit pas encore.',
   'why.condition_spent': () =>
     'Les cheveux ne supportent plus d’éclaircissement. Les soigner et prévoir une autre visite.',
   'why.metal_test_first': () => 'Le passé peut contenir des métaux : un test passe avant tout oxydant.',

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "strandline/pipeline.h"
+#include "strandline/reach.h"
 #include "strandline/wire/json.h"
 
 namespace strandline::wire {
@@ -106,6 +107,26 @@ struct BowlView {
   Problems why;
 };
 
+struct ReachCellView {
+  double level = 0;
+  Tone tone = Tone::natural;
+  bool reachable = false;
+  Lab nearest;
+  Rgb srgb;         // of `nearest`, daylight
+  Rgb wished_srgb;  // daylight
+  double level_error = 0, tone_error = 0, contrast_levels = 0;
+};
+
+struct ZoneReachView {
+  std::string zone;
+  std::vector<ReachCellView> cells;
+  double recipes = 0;
+};
+
+struct ReachAnswer {
+  std::vector<ZoneReachView> zones;
+};
+
 struct AssessAnswer {
   std::vector<ZoneToday> zones;
   Problems notes;
@@ -120,6 +141,13 @@ struct PredictAnswer {
   Problems notes;
 };
 
+struct AlternativeView {
+  std::string axis;
+  std::vector<BowlView> bowls;
+  std::vector<ZoneView> zones;
+  double objective = 0, grams = 0, cost = 0;
+};
+
 struct FormulateAnswer {
   std::vector<BowlView> bowls;
   std::vector<ZoneView> zones;
@@ -127,6 +155,7 @@ struct FormulateAnswer {
   std::string currency;
   Problems why, notes;
   SearchReport report;
+  std::vector<AlternativeView> alternatives;
 };
 
 // The whole of one visit's main job: plan and what-if answer this.
@@ -147,6 +176,7 @@ AimAnswer view(const std::vector<Target>& targets);
 PredictAnswer view(const Prediction& prediction, const std::vector<Target>& targets);
 FormulateAnswer view(const Plan& plan, const std::vector<Target>& targets, const Shelf& shelf);
 PlanAnswer view(const VisitPlan& plan, const Shelf& shelf);
+ReachAnswer view(const std::vector<ZoneReach>& zones);
 
 // Level × tone swatches for the picking of an aim: the colour each pair asks for.
 struct ToneSwatch {
@@ -184,6 +214,7 @@ Json answer_json(const AimAnswer& answer);
 Json answer_json(const PredictAnswer& answer);
 Json answer_json(const FormulateAnswer& answer);
 Json answer_json(const PlanAnswer& answer);
+Json answer_json(const ReachAnswer& answer);
 Json answer_json(const Timeline& timeline);
 Json answer_json(const LevelsAnswer& answer);
 Json answer_json(const ShelfAnswer& answer);

@@ -217,13 +217,48 @@ struct Fields<PredictAnswer> {
 };
 
 template <>
+struct Fields<AlternativeView> {
+  static constexpr std::string_view name = "AlternativeView";
+  using V = AlternativeView;
+  static constexpr auto list = std::make_tuple(
+      field("axis", &V::axis, always), field("bowls", &V::bowls, always), field("zones", &V::zones, always),
+      field("objective", &V::objective, always), field("grams", &V::grams, always), field("cost", &V::cost, always));
+};
+
+template <>
+struct Fields<ReachCellView> {
+  static constexpr std::string_view name = "ReachCellView";
+  using V = ReachCellView;
+  static constexpr auto list = std::make_tuple(
+      field("level", &V::level, always), field("tone", &V::tone, always), field("reachable", &V::reachable, always),
+      field("nearest", &V::nearest, always), field("srgb", &V::srgb, always),
+      field("wished_srgb", &V::wished_srgb, always), field("level_error", &V::level_error, always),
+      field("tone_error", &V::tone_error, always), field("contrast_levels", &V::contrast_levels, always));
+};
+
+template <>
+struct Fields<ZoneReachView> {
+  static constexpr std::string_view name = "ZoneReachView";
+  using V = ZoneReachView;
+  static constexpr auto list = std::make_tuple(field("zone", &V::zone, always), field("cells", &V::cells, always),
+                                               field("recipes", &V::recipes, always));
+};
+
+template <>
+struct Fields<ReachAnswer> {
+  static constexpr std::string_view name = "ReachAnswer", verb = "reach";
+  static constexpr auto list = std::make_tuple(field("zones", &ReachAnswer::zones, always));
+};
+
+template <>
 struct Fields<FormulateAnswer> {
   static constexpr std::string_view name = "FormulateAnswer", verb = "formulate";
   using A = FormulateAnswer;
   static constexpr auto list = std::make_tuple(field("bowls", &A::bowls, always), field("zones", &A::zones, always),
                                                field("grams", &A::grams, always), field("cost", &A::cost, always),
                                                field("currency", &A::currency, always), field("why", &A::why, always),
-                                               field("notes", &A::notes, always), field("report", &A::report, always));
+                                               field("notes", &A::notes, always), field("report", &A::report, always),
+                                               field("alternatives", &A::alternatives, always));
 };
 
 template <>

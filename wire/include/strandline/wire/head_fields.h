@@ -33,6 +33,8 @@ struct Fields<Population> {
             {.required = true, .min = 0, .max = 1, .note = "of the fibres of this zone; shares add to 1"}),
       field("level", &Population::level, level_rules), field("tone", &Population::tone),
       field("origin", &Population::origin), field("natural_level", &Population::natural_level, level_rules),
+      field("packet_mm", &Population::packet_mm,
+            {.min = 0.2, .max = 100, .note = "width of its woven packets; absent = mixed fibre by fibre"}),
       field("measured", &Population::measured, {.note = "overrides level and tone"}));
 };
 

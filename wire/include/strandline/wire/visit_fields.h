@@ -52,6 +52,7 @@ struct Fields<FormulaPolicy> {
                       field("failed_stretch_max_percent", &P::failed_stretch_max_percent, {.min = 0, .max = 12}),
                       field("straightened_max_percent", &P::straightened_max_percent, {.min = 0, .max = 12}),
                       field("straightened_weeks", &P::straightened_weeks, {.min = 0, .max = 520}),
+                      field("lightened_max_percent", &P::lightened_max_percent, {.min = 0, .max = 12}),
                       field("covered_contrast_levels", &P::covered_contrast_levels, {.min = 0, .max = 10}),
                       field("bowls_max", &P::bowls_max, {.min = 1, .max = 8}),
                       field("part_min_g", &P::part_min_g, {.min = 0, .max = 50}),

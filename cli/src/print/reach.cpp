@@ -1,0 +1,31 @@
+#include "src/print/reach.h"
+
+#include <ostream>
+
+#include "src/print/table.h"
+#include "src/print/text.h"
+#include "strandline/levels.h"
+
+namespace strandline::cli {
+
+void print_reach(const wire::ReachAnswer& answer, std::ostream& out) {
+  for (const wire::ZoneReachView& zone : answer.zones) {
+    out << "\n  " << printable(zone.zone) << '\n';
+    std::vector<std::string> heads = {"  level"};
+    for (int t = 0; t < kTones; ++t) heads.emplace_back(word(static_cast<Tone>(t)));
+    Table table(heads);
+    std::vector<std::string> row;
+    for (const wire::ReachCellView& c : zone.cells) {
+      if (row.empty()) row.push_back("  " + number(c.level, 0));
+      row.emplace_back(c.reachable ? "●" : "·");
+      if (row.size() == heads.size()) {
+        table.row(row);
+        row.clear();
+      }
+    }
+    table.print(out);
+  }
+  out << "\n  ● can be had today in one bowl of up to two shades, seen at the reading as it stands; · cannot.\n";
+}
+
+}  // namespace strandline::cli

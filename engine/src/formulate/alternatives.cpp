@@ -1,0 +1,102 @@
+#include "formulate/alternatives.h"
+
+#include <algorithm>
+
+#include "formulate/planned.h"
+
+namespace strandline {
+namespace {
+
+constexpr double kWorseMost = 0.75;  // levels: by choice, beyond it is another result, not another way to it
+
+struct Extremes {
+  double strongest = 0;  // % in the bottle
+  int tubes = 0;
+  double price = 0;  // dearest colour part, per g
+};
+
+double price_per_g(const ChoiceInput& in, const Candidate& c) {
+  return in.domain.sets[static_cast<size_t>(c.set)].price_per_g(c.shares);
+}
+
+double strength(const ChoiceInput& in, const Candidate& c) {
+  return in.domain.settings[static_cast<size_t>(c.setting)].setting.developer_percent;
+}
+
+Extremes extremes(const ChoiceInput& in, const Choice& choice) {
+  Extremes e;
+  for (const Chosen& bowl : choice.bowls) {
+    e.strongest = std::max(e.strongest, strength(in, bowl.best));
+    e.tubes = std::max(e.tubes, tubes(bowl.best.shares));
+    e.price = std::max(e.price, price_per_g(in, bowl.best));
+  }
+  return e;
+}
+
+bool same_bowls(const Choice& a, const Choice& b) {
+  auto same = [](const Chosen& x, const Chosen& y) {
+    return x.zones == y.zones && x.best.setting == y.best.setting &&
+           std::equal(std::begin(x.best.shares.product), std::end(x.best.shares.product),
+                      std::begin(y.best.shares.product)) &&
+           std::equal(std::begin(x.best.shares.eighths), std::end(x.best.shares.eighths),
+                      std::begin(y.best.shares.eighths));
+  };
+  return std::equal(a.bowls.begin(), a.bowls.end(), b.bowls.begin(), b.bowls.end(), same);
+}
+
+}  // namespace
+
+Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::vector<Target>& targets,
+                                              Chooser& chooser, BowlSearch& search, const Choice& best,
+                                              const Plan& plan, const PredictOptions& options) {
+  std::vector<Alternative> out;
+  if (best.bowls.empty()) return out;
+  const Extremes now = extremes(in, best);
+  // The same zones share the same bowls, each bowl the best that the axis allows.
+  auto same_sharing = [&](const Allowed& allowed) {
+    Choice choice;
+    choice.objective = best.objective;
+    for (const Chosen& bowl : best.bowls) {
+      const auto list = exact_list(in, search.best({bowl.zones, allowed, true}), bowl.zones);
+      if (list.empty()) return Choice{};
+      choice.bowls.push_back(chooser.chosen(bowl.zones, list));
+      choice.objective += list[0].objective - bowl.best.objective;
+    }
+    return choice;
+  };
+  constexpr double kCheaper = 0.85;  // of the dearest colour part
+  std::vector<std::pair<const char*, Choice>> found;
+  found.emplace_back("gentler", same_sharing([&](const Candidate& c) { return strength(in, c) < now.strongest - 1e-9; }));
+  if (now.tubes > 1)
+    found.emplace_back("simpler", same_sharing([&](const Candidate& c) { return tubes(c.shares) < now.tubes; }));
+  found.emplace_back("cheaper",
+                     same_sharing([&](const Candidate& c) { return price_per_g(in, c) <= kCheaper * now.price; }));
+  if (best.bowls.size() > 1)
+    found.emplace_back("fewer_bowls", chooser.choose(static_cast<int>(best.bowls.size()) - 1));
+
+  auto zones_served = [](const Choice& c) {
+    size_t sum = 0;
+    for (const Chosen& bowl : c.bowls) sum += bowl.zones.size();
+    return sum;
+  };
+  std::vector<const Choice*> seen = {&best};
+  for (const auto& [axis, choice] : found) {
+    // Leaving more of the head uncoloured is not another way to the wish.
+    if (zones_served(choice) < zones_served(best) || choice.objective > best.objective + kWorseMost) continue;
+    if (std::any_of(seen.begin(), seen.end(), [&, &c = choice](const Choice* s) { return same_bowls(*s, c); })) continue;
+    seen.push_back(&choice);
+    Alternative other;
+    other.axis = axis;
+    other.bowls = planned_bowls(in, choice);
+    other.objective = choice.objective;
+    for (const PlannedBowl& b : other.bowls) other.grams += b.grams, other.cost += b.cost;
+    if (other.axis == "cheaper" && other.cost >= plan.cost) continue;
+    auto zones = planned_zones(in, targets, other.bowls, options);
+    if (!zones) return tl::unexpected(zones.error());
+    other.zones = std::move(*zones);
+    out.push_back(std::move(other));
+  }
+  return out;
+}
+
+}  // namespace strandline

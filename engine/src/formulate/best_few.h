@@ -1,0 +1,50 @@
+// The best few candidates of a stream, by single-precision objectives.
+#pragma once
+
+#include <limits>
+#include <tuple>
+#include <vector>
+
+#include "formulate/recipes.h"
+
+namespace strandline {
+
+inline constexpr int kKept = 12;             // candidates kept per set of zones
+inline constexpr double kRounding = 4e-4;    // largest error of the single-precision mean loss, doubled
+
+// One recipe under one setting with its objective for one set of zones.
+struct Candidate {
+  double objective = std::numeric_limits<double>::infinity();  // J of M14, without the price of the bowl
+  int set = 0;                                                 // index of the RecipeSet
+  int setting = 0;                                             // index into Domain::settings
+  Shares shares;
+};
+
+// By objective, then setting and shares, so that order never depends on who found what first.
+inline auto order_of(const Candidate& c) {
+  return std::make_tuple(c.objective, c.setting, c.shares.product[0], c.shares.product[1], c.shares.product[2],
+                         c.shares.eighths[0], c.shares.eighths[1]);
+}
+inline bool before(const Candidate& a, const Candidate& b) { return order_of(a) < order_of(b); }
+
+inline int tubes(const Shares& s) { return (s.eighths[0] > 0) + (s.eighths[1] > 0) + (s.eighths[2] > 0); }
+
+// kKept candidates, exact to rounding: what lies within kRounding of the worst kept stays too (up to three times as many).
+class BestFew {
+ public:
+  BestFew() = default;
+  // Starts empty; nothing above `limit` is wanted.
+  explicit BestFew(double limit) : limit_(limit) {}
+  void offer(const Candidate& c);
+  void merge(const BestFew& other);
+  // Nothing above it will be kept; infinite until kKept were offered.
+  double limit() const { return limit_; }
+  std::vector<Candidate> take();
+  void trim();
+
+ private:
+  std::vector<Candidate> kept_;
+  double limit_ = std::numeric_limits<double>::infinity();
+};
+
+}  // namespace strandline

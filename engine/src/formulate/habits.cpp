@@ -1,0 +1,76 @@
+#include "formulate/habits.h"
+
+#include <algorithm>
+
+#include "generated/tables.h"
+
+namespace strandline {
+
+double white_share(const ZoneDraws& zone) {
+  double share = 0;
+  for (size_t p = 0; p < zone.kinds.size(); ++p)
+    if (zone.kinds[p] == FibreKind::white) share += zone.nominal.shares[p];
+  return share;
+}
+
+double asked_lift(const Span& span, const Target& target) {
+  double level = 0, pigmented = 0;
+  for (const Population& p : span.populations)
+    if (p.kind == FibreKind::pigmented) level += p.share.value * p.level.value, pigmented += p.share.value;
+  return pigmented > 0 ? target.level - level / pigmented : 0;
+}
+
+double needed_developer_percent(const Span& span, double asked) {
+  const auto& need = tables::developer_need;  // levels asked up to, % in the bottle; the last two rows: white, coloured
+  const size_t lifts = need.size() - 2;
+  double pigmented = 0, white = 0, natural = 0;
+  for (const Population& p : span.populations) {
+    (p.kind == FibreKind::white ? white : pigmented) += p.share.value;
+    if (p.kind == FibreKind::pigmented && p.origin == ColourOrigin::natural) natural += p.share.value;
+  }
+  if (pigmented > 0 && natural < 0.5 * pigmented) return need[lifts + 1][1];
+  size_t row = 0;
+  while (row + 1 < lifts && asked > need[row][0]) ++row;
+  return white > need[lifts][0] ? std::max(need[row][1], need[lifts][1]) : need[row][1];
+}
+
+double setting_price(const Setting& s, const SearchZone& zone, double exposure) {
+  const Constants c;
+  return c.price_exposure * exposure +
+         c.price_strength_per_percent * std::max(0.0, s.developer_percent - zone.needed_percent);
+}
+
+double natural_share_price(const SearchZone& zone, double natural_share, ProductClass cls) {
+  if (cls != ProductClass::permanent) return 0;
+  return Constants{}.price_natural_share * std::max(0.0, zone.white - natural_share);
+}
+
+bool asks_colour_to_lift_colour(const SearchZone& zone) {
+  constexpr double kLighter = 0.75;  // levels: less is within a reading's doubt
+  double level = 0, dyed = 0, all = 0;
+  for (const Population& p : zone.span->populations) {
+    all += p.share.value;
+    if (p.origin != ColourOrigin::tinted) continue;
+    dyed += p.share.value;
+    level += p.share.value * p.level.value;
+  }
+  return dyed > 0.5 * all && zone.target->level > level / dyed + kLighter;
+}
+
+double mixing_price(const RecipeSet& set, const Shares& s) {
+  const Constants c;
+  constexpr double kNeighbours = 2;  // levels, common practice
+  int count = 0;
+  double darkest = level_highest, lightest = level_lowest;
+  for (int i = 0; i < 3; ++i) {
+    if (s.eighths[i] == 0) continue;
+    const Product& p = *set.products()[static_cast<size_t>(s.product[i])];
+    ++count;
+    if (p.cls == ProductClass::clear || p.cls == ProductClass::corrector || p.level <= 0) continue;
+    darkest = std::min(darkest, p.level);
+    lightest = std::max(lightest, p.level);
+  }
+  return c.price_shade * std::max(0, count - 1) + c.price_level_gap * std::max(0.0, lightest - darkest - kNeighbours);
+}
+
+}  // namespace strandline

@@ -1,0 +1,31 @@
+// What common practice adds to the predicted miss, so that of two bowls a model cannot tell apart the one a colourist
+// would mix wins: no stronger developer than the lift asked for needs, natural shades for white hair, few tubes.
+#pragma once
+
+#include "formulate/groups.h"
+#include "formulate/recipes.h"
+#include "formulate/settings.h"
+
+namespace strandline {
+
+// Share of white fibres, 0…1.
+double white_share(const ZoneDraws& zone);
+
+// Levels the wish is lighter than the pigmented fibres look; 0 where all are white.
+double asked_lift(const Span& span, const Target& target);
+
+// Bottle strength (% H2O2) that practice takes (knowledge/loss/developer_need.json): by the levels asked; white hair
+// at least its own row; lightened or tinted hair the weakest, as what is on it does not lift.
+double needed_developer_percent(const Span& span, double asked);
+
+// Levels per zone for what a setting is, whatever it mixes: the hair's exposure, and strength beyond the need.
+double setting_price(const Setting& setting, const SearchZone& zone, double exposure);
+// Levels per zone: natural shade missing for the white there. Permanent colour only: other classes blend.
+double natural_share_price(const SearchZone& zone, double natural_share, ProductClass cls);
+// A tint does not lift a tint: the wish is lighter than what was put on. A remover or a lightener comes first.
+bool asks_colour_to_lift_colour(const SearchZone& zone);
+// Levels per bowl: every shade after the first, and shades further apart than two levels (the average rule of the
+// trade holds for neighbours).
+double mixing_price(const RecipeSet& set, const Shares& shares);
+
+}  // namespace strandline

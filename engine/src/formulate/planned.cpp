@@ -1,0 +1,103 @@
+#include "formulate/planned.h"
+
+#include <algorithm>
+
+#include "formulate/habits.h"
+#include "formulate/reasons.h"
+
+namespace strandline {
+namespace {
+
+Recipe recipe(const Domain& domain, const Candidate& c) {
+  const Setting& s = domain.settings[static_cast<size_t>(c.setting)].setting;
+  Recipe r{s.range->id, {}, s.developer_percent, s.ratio, s.minutes};
+  for (int i = 0; i < 3; ++i)
+    if (c.shares.eighths[i] > 0)
+      r.shares.push_back(
+          {domain.sets[static_cast<size_t>(c.set)].products()[static_cast<size_t>(c.shares.product[i])]->id,
+           c.shares.eighths[i]});
+  std::sort(r.shares.begin(), r.shares.end(), [](const Share& a, const Share& b) {
+    return a.eighths != b.eighths ? a.eighths > b.eighths : a.product < b.product;
+  });
+  return r;
+}
+
+std::vector<Step> steps_of(const std::vector<PlannedBowl>& bowls) {
+  std::vector<Step> steps;
+  for (const PlannedBowl& b : bowls) steps.push_back({b.bowl.formula, b.bowl.zones});
+  return steps;
+}
+
+bool serves(const PlannedBowl& b, const std::string& zone) {
+  return std::find(b.bowl.zones.begin(), b.bowl.zones.end(), zone) != b.bowl.zones.end();
+}
+
+PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
+  PlannedBowl b;
+  b.bowl.label = std::string(1, label);
+  for (int z : chosen.zones) b.bowl.zones.push_back(in.zones[static_cast<size_t>(z)].draws->id);
+  const Domain::OneSetting& one = in.domain.settings[static_cast<size_t>(chosen.best.setting)];
+  const RecipeSet& set = in.domain.sets[static_cast<size_t>(chosen.best.set)];
+  b.bowl.formula =
+      pour(set, chosen.best.shares, one.setting, mix_grams(in.head, b.bowl.zones, in.policy), in.shelf, in.policy);
+  b.recipe = recipe(in.domain, chosen.best);
+  b.objective = chosen.best.objective;
+  if (chosen.has_runner_up) {
+    b.runner_up = recipe(in.domain, chosen.runner_up);
+    b.runner_up_objective = chosen.runner_up.objective;
+  }
+  b.grams = grams(b.bowl.formula);
+  b.cost = cost(b.bowl.formula, in.shelf);
+  // The same objective with the grams as they will be weighed.
+  if (const auto real = chemistry(b.bowl.formula, in.shelf)) {
+    b.on_head_peroxide_percent = real->peroxide_percent;
+    const double natural = set.natural_share(chosen.best.shares);
+    b.rounded_objective = Constants{}.price_money * b.cost + mixing_price(set, chosen.best.shares);
+    for (int z : chosen.zones) {
+      const SearchZone& zone = in.zones[static_cast<size_t>(z)];
+      const ZoneTable table = zone_table(*zone.draws, *real, in.draws);
+      b.rounded_objective +=
+          zone.weight / in.total_weight *
+          (exact_mean_loss(table, zone.price, real->load) + setting_price(one.setting, zone, table.exposure) +
+           natural_share_price(zone, natural, one.setting.range->cls));
+    }
+  }
+  if (auto limits = law::check_limits(composition(b.bowl.formula, in.shelf), use_of(one.setting.range->cls)))
+    b.limits = *limits;
+  return b;
+}
+
+}  // namespace
+
+std::vector<PlannedBowl> planned_bowls(const ChoiceInput& in, const Choice& choice) {
+  std::vector<PlannedBowl> all;
+  for (size_t i = 0; i < choice.bowls.size(); ++i)
+    all.push_back(planned(in, choice.bowls[i], static_cast<char>('A' + i)));
+  for (PlannedBowl& b : all) {
+    std::vector<const SearchZone*> own;
+    for (const SearchZone& z : in.zones)
+      if (serves(b, z.draws->id)) own.push_back(&z);
+    b.why = reasons_for(b, own, in.shelf);
+  }
+  return all;
+}
+
+Result<std::vector<ZonePlan>> planned_zones(const ChoiceInput& in, const std::vector<Target>& targets,
+                                            const std::vector<PlannedBowl>& bowls, const PredictOptions& options) {
+  auto prediction = predict(in.head, steps_of(bowls), in.shelf, targets, options);
+  if (!prediction) return tl::unexpected(prediction.error());
+  std::vector<ZonePlan> all;
+  for (const ZoneResult& r : prediction->zones) {
+    ZonePlan z;
+    z.result = r;
+    for (const PlannedBowl& b : bowls)
+      if (serves(b, r.zone)) z.bowl = b.bowl.label;
+    for (const SearchZone& s : in.zones)
+      if (s.draws->id == r.zone) z.why_not = reasons_against(s, r, in.domain, in.policy);
+    z.reachable = z.why_not.empty();
+    all.push_back(std::move(z));
+  }
+  return all;
+}
+
+}  // namespace strandline

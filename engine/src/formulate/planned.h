@@ -1,0 +1,15 @@
+// From a choice to what a colourist reads: bowls in grams with their reasons, zones with what stands against them.
+#pragma once
+
+#include "formulate/choose.h"
+
+namespace strandline {
+
+// Bowls A, B … in the order of the choice.
+std::vector<PlannedBowl> planned_bowls(const ChoiceInput& in, const Choice& choice);
+
+// Every zone of the head after these bowls.
+Result<std::vector<ZonePlan>> planned_zones(const ChoiceInput& in, const std::vector<Target>& targets,
+                                            const std::vector<PlannedBowl>& bowls, const PredictOptions& options);
+
+}  // namespace strandline
