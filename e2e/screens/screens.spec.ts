@@ -9,6 +9,7 @@ const sizes = {
   tablet: [1180, 820],
   phone: [390, 844],
   desk: [1440, 900],
+  paper: [718, 1046], // A4 at 96 px an inch, inside margins of a centimetre
 } as const;
 const visit = 'demo-regrowth_white_hairline';
 const hash = (step: string, id = visit) => `#/visits/${id}/${step}`;
@@ -102,8 +103,8 @@ const shots: Shot[] = [
     },
   },
   {
-    name: 'plan-paper',
-    size: 'desk',
+    name: 'plan',
+    size: 'paper',
     at: hash('plan'),
     before: (page) => page.addInitScript(() => (window.print = () => undefined)),
     ready: async (page) => {

@@ -210,8 +210,7 @@ LevelsAnswer levels_answer() {
   for (double level = level_lowest; level <= level_highest; level += 1) {
     for (int tone = 0; tone < kTones; ++tone) {
       const Lab lab = colour_of(level, static_cast<Tone>(tone));
-      out.swatches.push_back(
-          {level, static_cast<Tone>(tone), lab, under_lights(lab, level, static_cast<Tone>(tone))});
+      out.swatches.push_back({level, static_cast<Tone>(tone), lab, under_lights(lab, level, static_cast<Tone>(tone))});
     }
   }
   return out;

@@ -164,6 +164,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/reach": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["reach"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/what-if": {
         parameters: {
             query?: never;
@@ -339,6 +355,8 @@ export interface components {
                 value: number;
                 sd?: number;
             };
+            /** @description width of its woven packets; absent = mixed fibre by fibre */
+            packet_mm?: number;
             /** @description overrides level and tone */
             measured?: components["schemas"]["Lab"];
         };
@@ -473,6 +491,7 @@ export interface components {
             failed_stretch_max_percent?: number;
             straightened_max_percent?: number;
             straightened_weeks?: number;
+            lightened_max_percent?: number;
             covered_contrast_levels?: number;
             bowls_max?: number;
             part_min_g?: number;
@@ -690,6 +709,7 @@ export interface components {
             why: components["schemas"]["Problem"][];
             notes: components["schemas"]["Problem"][];
             report: components["schemas"]["SearchReport"];
+            alternatives: components["schemas"]["AlternativeView"][];
             schema: string;
         };
         BowlView: {
@@ -762,6 +782,14 @@ export interface components {
             bound: number;
             gap: number;
         };
+        AlternativeView: {
+            axis: string;
+            bowls: components["schemas"]["BowlView"][];
+            zones: components["schemas"]["ZoneView"][];
+            objective: number;
+            grams: number;
+            cost: number;
+        };
         Timeline: {
             tasks: components["schemas"]["TimelineTask"][];
             developments: components["schemas"]["Development"][];
@@ -820,8 +848,29 @@ export interface components {
             why: components["schemas"]["Problem"][];
             notes: components["schemas"]["Problem"][];
             report: components["schemas"]["SearchReport"];
+            alternatives: components["schemas"]["AlternativeView"][];
             timeline: components["schemas"]["Timeline"];
             schema: string;
+        };
+        ReachAnswer: {
+            zones: components["schemas"]["ZoneReachView"][];
+            schema: string;
+        };
+        ZoneReachView: {
+            zone: string;
+            cells: components["schemas"]["ReachCellView"][];
+            recipes: number;
+        };
+        ReachCellView: {
+            level: number;
+            tone: components["schemas"]["Tone"];
+            reachable: boolean;
+            nearest: components["schemas"]["Lab"];
+            srgb: components["schemas"]["Rgb"];
+            wished_srgb: components["schemas"]["Rgb"];
+            level_error: number;
+            tone_error: number;
+            contrast_levels: number;
         };
         VisitSummary: {
             id: string;
@@ -1170,6 +1219,39 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["PlanAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    reach: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReachAnswer"];
                 };
             };
             /** @description problems */

@@ -37,7 +37,7 @@ export function mass(grams: number): string {
 export function strength(percent: number): string {
   return settings.strength === 'volumes'
     ? `${number((percent * 10) / 3, Number.isInteger((percent * 10) / 3) ? 0 : 1)} ${t('unit.volumes')}`
-    : `${number(percent, Number.isInteger(percent) ? 0 : 1)} %`;
+    : `${number(percent, Number.isInteger(percent) ? 0 : 1)}\u00a0%`;
 }
 
 /** Level of the scale with halves as "½": 6, 6½. */
@@ -48,7 +48,7 @@ export function level(value: number): string {
 
 /** Part of one as whole percent: 0.42 → "42 %". */
 export function share(part: number): string {
-  return `${number(part * 100)} %`;
+  return `${number(part * 100)}\u00a0%`;
 }
 
 export function date(value: Date | string, style: 'short' | 'long' = 'short'): string {

@@ -55,7 +55,7 @@ describe('numbers', () => {
   });
 
   it('show strength in percent or volumes (10 vol = 3 %, common practice)', () => {
-    expect(strength(6)).toBe('6 %');
+    expect(strength(6)).toBe('6\u00a0%');
     settings.strength = 'volumes';
     expect(strength(6)).toBe('20 vol');
     expect(strength(1.5)).toBe('5 vol');

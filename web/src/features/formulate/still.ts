@@ -4,9 +4,12 @@ import type { HairRow } from '../../visit/HairBoard.svelte';
 
 /** The strands of a plan as one PNG, for records and print, on the neutral grey they are judged on. */
 export function planStill(rows: readonly HairRow[]): Promise<Blob> {
+  // As wide as the longest strip at the screen's largest scale, so that its words stay readable on paper.
+  const longest = Math.max(...rows.map((row) => row.picture.lengthCm), 1);
+  const width = Math.min(700, Math.max(360, longest * 26 + 64));
   return renderStills(
     rows.map(({ id, title, picture }) => ({ id, title, picture })),
-    { width: 900, scale: 3, unit: t('unit.cm'), font: "'Inter Variable', sans-serif" },
+    { width, scale: 4, unit: t('unit.cm'), font: "'Inter Variable', sans-serif" },
   );
 }
 

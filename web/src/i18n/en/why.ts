@@ -7,7 +7,8 @@ export const why = {
   'why.natural_share_for_white': (p: P) =>
     `${of(p, 'share')} % natural, so that ${of(p, 'white')} % white is covered and does not turn flat.`,
   'why.counter_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, takes back the warmth underneath.`,
-  'why.developer_for_lift': (p: P) => `${of(p, 'percent')} % developer, as the wish is ${of(p, 'levels')} levels lighter.`,
+  'why.developer_for_lift': (p: P) =>
+    `${of(p, 'percent')} % developer, as the wish is ${of(p, 'levels')} levels lighter.`,
   'why.developer_for_white': (p: P) => `${of(p, 'percent')} % developer, so that white hair takes.`,
   'why.developer_for_deposit': (p: P) =>
     `${of(p, 'percent')} % developer: colour goes on, hardly anything lifts.`,
