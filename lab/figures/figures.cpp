@@ -160,21 +160,21 @@ Chart fade_curves() {
           {"share left", 0, 1, {0, 0.25, 0.5, 0.75, 1}},
           {},
           {}};
-  constexpr int kRedBand = 12, kBlueBand = 21;
+  constexpr double kRed = 1, kBrown = 0;  // redness
   const struct {
     const char* name;
     ProductClass cls;
-    int band;
-  } kinds[] = {{"permanent, red", ProductClass::permanent, kRedBand},
-               {"permanent, blue", ProductClass::permanent, kBlueBand},
-               {"demi, red", ProductClass::demi, kRedBand},
-               {"demi, blue", ProductClass::demi, kBlueBand},
-               {"direct, blue", ProductClass::direct, kBlueBand}};
+    double red;
+  } kinds[] = {{"permanent, red", ProductClass::permanent, kRed},
+               {"permanent, brown", ProductClass::permanent, kBrown},
+               {"demi, red", ProductClass::demi, kRed},
+               {"demi, brown", ProductClass::demi, kBrown},
+               {"direct, brown", ProductClass::direct, kBrown}};
   for (const auto& kind : kinds) {
     Line line{kind.name, {}, {}};
     for (double n = 0; n <= 24; n += 0.5) {
       line.x.push_back(n);
-      line.y.push_back(dye_left(kind.cls, kind.band, 1, n, 0, Constants{}));
+      line.y.push_back(dye_left(kind.cls, kind.red, 1, n, 0, Constants{}));
     }
     c.lines.push_back(line);
   }

@@ -36,8 +36,12 @@ struct Fading {
 // predict, and a habit outside its ranges. Growth is left out: see grow.h.
 Result<Fading> fade(const Head& head, const std::vector<Step>& steps, const Shelf& shelf, const Habit& habit);
 
-// What is left of a dye's optical depth at one band after washes and hours of light: two pools, one quick, one slow.
-// `cls` is the class that left it; porosity as in Fibre. 0…1, falling with washes and hours.
-double dye_left(ProductClass cls, int band, double porosity, double washes, double light_hours, const Constants& c);
+// How red a dye is, from its optical depth: 0 for browns, blues and yellows, 1 for one that absorbs around 515 nm and
+// not beyond 600 nm. A zero spectrum gives 0.
+double redness(const Spectrum& dye);
+
+// What is left of a dye's optical depth after washes and hours of light: two pools, one quick, one slow. `cls` is the
+// class that left it, `red` its redness, porosity as in Fibre. 0…1, falling with washes and hours.
+double dye_left(ProductClass cls, double red, double porosity, double washes, double light_hours, const Constants& c);
 
 }  // namespace strandline

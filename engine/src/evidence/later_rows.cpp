@@ -7,25 +7,25 @@
 namespace strandline {
 namespace {
 
-constexpr int kRedBand = 12, kBlueBand = 21;  // 520 and 610 nm
+constexpr double kRed = 1, kBrown = 0;  // redness
 constexpr const char* kClasses = "Practical Modern Hair Science, ch. 4, table 5";
 constexpr const char* kReds = "J Cosmet Sci 72:278 (2021), table III";
 
-double left(ProductClass cls, int band, double washes) { return dye_left(cls, band, 1, washes, 0, Constants{}); }
+double left(ProductClass cls, double red, double washes) { return dye_left(cls, red, 1, washes, 0, Constants{}); }
 
-double of_twelve_after_two(int band) {
-  return (1 - left(ProductClass::permanent, band, 2)) / (1 - left(ProductClass::permanent, band, 12));
+double of_twelve_after_two(double red) {
+  return (1 - left(ProductClass::permanent, red, 2)) / (1 - left(ProductClass::permanent, red, 12));
 }
 
 }  // namespace
 
 void later_rows(Rows& rows) {
-  rows.between("fade.red.first_two_of_twelve_washes", 0.7, 1, of_twelve_after_two(kRedBand), kReds);
-  rows.between("fade.brown.first_two_of_twelve_washes", 0.3, 0.7, of_twelve_after_two(kBlueBand), kReds);
-  rows.between("fade.permanent.left_after_30_washes", 0.85, 1, left(ProductClass::permanent, kBlueBand, 30),
+  rows.between("fade.red.first_two_of_twelve_washes", 0.7, 1, of_twelve_after_two(kRed), kReds);
+  rows.between("fade.brown.first_two_of_twelve_washes", 0.3, 0.7, of_twelve_after_two(kBrown), kReds);
+  rows.between("fade.permanent.left_after_30_washes", 0.85, 1, left(ProductClass::permanent, kBrown, 30),
                "IFSCC Mag 11:139 (2008), more than 0.9 for modern shades; less for others");
-  rows.between("fade.demi.left_after_24_washes", 0, 0.35, left(ProductClass::demi, kBlueBand, 24), kClasses);
-  rows.between("fade.direct.left_after_8_washes", 0, 0.25, left(ProductClass::direct, kBlueBand, 8), kClasses);
+  rows.between("fade.demi.left_after_24_washes", 0, 0.35, left(ProductClass::demi, kBrown, 24), kClasses);
+  rows.between("fade.direct.left_after_8_washes", 0, 0.25, left(ProductClass::direct, kBrown, 8), kClasses);
 
   const Constants c;
   const double cm_a_week = regrowth_cm(1).value;

@@ -11,13 +11,6 @@
 namespace strandline {
 namespace {
 
-// Colorants that absorb here look red; their pools are quicker.
-double redness(int band) {
-  constexpr double kPeakNm = 515, kWidthNm = 40;
-  const double x = (band_nm(band) - kPeakNm) / kWidthNm;
-  return std::exp(-x * x / 2);
-}
-
 // Fade varies from head to head too: its constants are drawn here, beyond the columns that every prediction draws.
 void draw_fade(std::vector<Constants>& all) {
   constexpr std::uint64_t kFirstDimension = 100000;
@@ -32,14 +25,22 @@ void draw_fade(std::vector<Constants>& all) {
   }
 }
 
+// One pool keeps its colour as it goes: reds go sooner than the browns beside them.
+void add_left(Spectrum& dye, const Spectrum& pool, ProductClass cls, double porosity, double washes, double hours,
+              const Constants& c) {
+  const double left = dye_left(cls, redness(pool), porosity, washes, hours, c);
+  for (int b = 0; b < kBands; ++b) dye[b] += left * pool[b];
+}
+
 std::vector<Fibre> faded(std::vector<Fibre> fibres, const std::vector<DyePools>& pools, double washes, double hours,
                          const Constants& c) {
-  for (size_t p = 0; p < fibres.size(); ++p)
-    for (int b = 0; b < kBands; ++b) {
-      auto left = [&](ProductClass cls) { return dye_left(cls, b, fibres[p].porosity, washes, hours, c); };
-      fibres[p].dye[b] = pools[p].permanent[b] * left(ProductClass::permanent) +
-                         pools[p].demi[b] * left(ProductClass::demi) + pools[p].direct[b] * left(ProductClass::direct);
-    }
+  for (size_t p = 0; p < fibres.size(); ++p) {
+    Fibre& f = fibres[p];
+    f.dye = Spectrum{};
+    add_left(f.dye, pools[p].permanent, ProductClass::permanent, f.porosity, washes, hours, c);
+    add_left(f.dye, pools[p].demi, ProductClass::demi, f.porosity, washes, hours, c);
+    add_left(f.dye, pools[p].direct, ProductClass::direct, f.porosity, washes, hours, c);
+  }
   return fibres;
 }
 
@@ -84,8 +85,21 @@ Problems check_habit(const Habit& h) {
 
 }  // namespace
 
-double dye_left(ProductClass cls, int band, double porosity, double washes, double hours, const Constants& c) {
-  const double red = redness(band);
+double redness(const Spectrum& dye) {
+  constexpr int kGreenFrom = 10, kGreenTo = 13, kOrangeFrom = 20, kOrangeTo = 25;  // 500–530 and 600–650 nm
+  // A neutral brown still absorbs more in the green: that much is not red.
+  constexpr double kBrown = 0.3, kAllRed = 0.8;
+  auto mean = [&](int from, int to) {
+    double sum = 0;
+    for (int b = from; b <= to; ++b) sum += dye[b];
+    return sum / (to - from + 1);
+  };
+  const double green = mean(kGreenFrom, kGreenTo), orange = mean(kOrangeFrom, kOrangeTo);
+  if (green + orange <= 0) return 0;
+  return std::clamp(((green - orange) / (green + orange) - kBrown) / (kAllRed - kBrown), 0.0, 1.0);
+}
+
+double dye_left(ProductClass cls, double red, double porosity, double washes, double hours, const Constants& c) {
   const double damage = std::pow(c.fade_porosity_factor, std::max(0.0, porosity - 1));
   double lost = c.fade_lost_demi, slow = c.fade_slow_washes;
   if (cls == ProductClass::permanent || cls == ProductClass::high_lift) lost = c.fade_lost_permanent;

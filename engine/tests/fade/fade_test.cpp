@@ -10,7 +10,7 @@ namespace {
 
 using namespace testing_support;
 
-constexpr int kRedBand = 12, kBlueBand = 21;  // 520 and 610 nm
+constexpr double kRed = 1, kBrown = 0;
 
 ProductClass any_class() {
   return *rc::gen::element(ProductClass::permanent, ProductClass::high_lift, ProductClass::demi, ProductClass::direct);
@@ -19,28 +19,28 @@ ProductClass any_class() {
 RC_GTEST_PROP(Fade, WhatIsLeftFallsWithWashesAndLightAndStaysWithinOne, ()) {
   const Constants c;
   const ProductClass cls = any_class();
-  const int band = *rc::gen::inRange(0, kBands);
+  const double red = *rc::gen::inRange(0, 100) / 100.0;
   const double porosity = *rc::gen::inRange(0, 300) / 100.0, washes = *rc::gen::inRange(0, 600) / 10.0;
   const double hours = *rc::gen::inRange(0, 1000) / 10.0;
-  const double left = dye_left(cls, band, porosity, washes, hours, c);
+  const double left = dye_left(cls, red, porosity, washes, hours, c);
   RC_ASSERT(left >= 0 && left <= 1);
-  RC_ASSERT(dye_left(cls, band, porosity, washes + 1, hours, c) <= left + 1e-12);
-  RC_ASSERT(dye_left(cls, band, porosity, washes, hours + 1, c) <= left + 1e-12);
-  RC_ASSERT(dye_left(cls, band, porosity, 0, 0, c) == 1);
+  RC_ASSERT(dye_left(cls, red, porosity, washes + 1, hours, c) <= left + 1e-12);
+  RC_ASSERT(dye_left(cls, red, porosity, washes, hours + 1, c) <= left + 1e-12);
+  RC_ASSERT(dye_left(cls, red, porosity, 0, 0, c) == 1);
 }
 
 // J Cosmet Sci 72:278 (2021), table III: an intense red has most of its 12-wash change after two washes.
 TEST(Fade, RedLosesMostInTheFirstTwoWashes) {
   const Constants c;
-  auto lost = [&](double washes) { return 1 - dye_left(ProductClass::permanent, kRedBand, 1, washes, 0, c); };
+  auto lost = [&](double washes) { return 1 - dye_left(ProductClass::permanent, kRed, 1, washes, 0, c); };
   EXPECT_GT(lost(2) / lost(12), 0.7);
-  auto other = [&](double washes) { return 1 - dye_left(ProductClass::permanent, kBlueBand, 1, washes, 0, c); };
+  auto other = [&](double washes) { return 1 - dye_left(ProductClass::permanent, kBrown, 1, washes, 0, c); };
   EXPECT_LT(other(2) / other(12), 0.6);
 }
 
 // IFSCC Mag 11:139 (2008): modern permanent shades keep more than 90 % over 30 washes; within the stated spread.
 TEST(Fade, PermanentKeepsMostOverThirtyWashes) {
-  const double kept = dye_left(ProductClass::permanent, kBlueBand, 1, 30, 0, Constants{});
+  const double kept = dye_left(ProductClass::permanent, kBrown, 1, 30, 0, Constants{});
   EXPECT_GT(kept, 0.82);
   EXPECT_LT(kept, 0.95);
 }
@@ -48,15 +48,40 @@ TEST(Fade, PermanentKeepsMostOverThirtyWashes) {
 // Practical Modern Hair Science, ch. 4, table 5: semi-permanent 6-8 washes, demi-permanent up to 24.
 TEST(Fade, ClassesLastAsReported) {
   const Constants c;
-  EXPECT_LT(dye_left(ProductClass::direct, kBlueBand, 1, 8, 0, c), 0.2);
-  EXPECT_GT(dye_left(ProductClass::demi, kBlueBand, 1, 8, 0, c), 0.3);
-  EXPECT_LT(dye_left(ProductClass::demi, kBlueBand, 1, 24, 0, c), 0.35);
+  EXPECT_LT(dye_left(ProductClass::direct, kBrown, 1, 8, 0, c), 0.2);
+  EXPECT_GT(dye_left(ProductClass::demi, kBrown, 1, 8, 0, c), 0.3);
+  EXPECT_LT(dye_left(ProductClass::demi, kBrown, 1, 24, 0, c), 0.35);
 }
 
 // J Cosmet Sci 59:366: bleached hair loses most.
 TEST(Fade, PorousHairLosesMore) {
   const Constants c;
-  EXPECT_LT(dye_left(ProductClass::demi, kBlueBand, 2.5, 6, 0, c), dye_left(ProductClass::demi, kBlueBand, 1, 6, 0, c));
+  EXPECT_LT(dye_left(ProductClass::demi, kBrown, 2.5, 6, 0, c), dye_left(ProductClass::demi, kBrown, 1, 6, 0, c));
+}
+
+TEST(Fade, RednessTellsRedsFromBrowns) {
+  Spectrum red, brown, blue;
+  for (int b = 0; b < kBands; ++b) {
+    red[b] = std::exp(-std::pow((band_nm(b) - 515) / 40, 2) / 2);
+    blue[b] = std::exp(-std::pow((band_nm(b) - 610) / 45, 2) / 2);
+    brown[b] = std::exp(-(band_nm(b) - 550) / 200);
+  }
+  EXPECT_GT(redness(red), 0.9);
+  EXPECT_LT(redness(brown), 0.1);
+  EXPECT_EQ(redness(blue), 0);
+  EXPECT_EQ(redness(Spectrum{}), 0);
+}
+
+// Common practice: a brown fades warm, towards the hair beneath, not green.
+TEST(Fade, ABrownDoesNotTurnGreen) {
+  Formula f;
+  f.range = "tint";
+  f.parts = {{"shade-0", 30}, {"developer-6", 30}};
+  f.minutes = 35;
+  const auto faded = fade(two_areas(), {{f, {"crown/regrowth"}}}, small_shelf(), Habit{});
+  ASSERT_TRUE(faded);
+  const auto& moments = faded->zones[1].moments;
+  EXPECT_GT(moments.back().lab.a, moments.front().lab.a - 1);
 }
 
 std::vector<Step> tint() {
