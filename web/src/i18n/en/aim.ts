@@ -55,7 +55,8 @@ export const aim = {
   'reach.away': 'What is within reach could not be worked out: the server does not answer.',
   'reach.away_kept': 'Your wishes. The map still takes a wish.',
   'reach.not_today': (words: string) => `Not in one go today: ${words}`,
-  'reach.near_words': (zone: string) => `It comes near, not all the way: ${zone}.`,
-  'reach.more_zones': (count: string) => `and ${count} more zones that miss it less`,
+  'reach.near_words': 'it comes near, not all the way',
+  'reach.farthest': (zone: string, count: string) => `${zone}: the farthest of ${count} zones`,
   'reach.no_promise': 'A prediction from the reading and this shelf; nothing is promised.',
+  'reach.pick': 'Tap a cell of the map to wish for it.',
 };
