@@ -131,9 +131,9 @@ function colourFibres(
 const column = (table: Float32Array, spans: number, s: number): Float32Array =>
   Float32Array.from({ length: table.length / spans }, (_, row) => table[row * spans + s] ?? 0);
 
-/** Colours already worked out for a strip: its weights stand for its shape; the newest few of each span and half. */
+/** Colours already worked out for a strip: its weights stand for its shape; the newest few of each span. */
 const KEPT_COLOURS = 4;
-const coloured = new WeakMap<Weights, Map<string, { key: string; colours: Linear[] }[]>>();
+const coloured = new WeakMap<Weights, Map<number, { key: string; colours: Linear[] }[]>>();
 
 /** The same list and bed on the same fibres again are not worked out again. */
 function spanColours(
@@ -145,17 +145,17 @@ function spanColours(
   weights: Weights,
 ): Linear[] {
   const span = picture.spans[s] as StrandSpan;
-  const list = half === 'planned' && span.planned.length > 0 ? span.planned : span.today;
-  const bed = span.mixedBed?.[half];
-  const places = coloured.get(weights) ?? new Map<string, { key: string; colours: Linear[] }[]>();
+  const shown = half === 'planned' && span.planned.length > 0 ? 'planned' : 'today';
+  const list = span[shown];
+  const bed = span.mixedBed?.[shown];
+  const places = coloured.get(weights) ?? new Map<number, { key: string; colours: Linear[] }[]>();
   coloured.set(weights, places);
-  const place = `${s} ${half}`;
   const key = JSON.stringify([list.map(({ share, srgb, packets }) => [share, srgb, packets]), bed, seed]);
-  const kept = places.get(place) ?? [];
+  const kept = places.get(s) ?? [];
   const found = kept.find((one) => one.key === key);
   if (found) return found.colours;
   const colours = workOut(list, bed, s, shape, seed, weights);
-  places.set(place, [{ key, colours }, ...kept].slice(0, KEPT_COLOURS));
+  places.set(s, [{ key, colours }, ...kept].slice(0, KEPT_COLOURS));
   return colours;
 }
 

@@ -65,6 +65,7 @@ export class Work {
   #reached: Visit['head'] | undefined;
   #sending = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
+  #aimTimer: ReturnType<typeof setTimeout> | undefined;
   #planned: { visit: Visit } | undefined;
   /** The last search: undoing own bowls comes back to it without searching again. */
   #found: { visit: Visit; plan: PlanAnswer } | undefined;
@@ -125,8 +126,15 @@ export class Work {
       this.reach = undefined;
       void this.assessNow();
     }
-    if (this.visit.head !== before.head || this.visit.aims !== before.aims) void this.aimNow();
+    // A new wish is answered at once; a head that is being read leaves its wishes for a quiet moment.
+    if (this.visit.aims !== before.aims) void this.aimNow();
+    else if (this.visit.head !== before.head && this.visit.aims?.length) this.#aimSoon();
     return () => void this.change(before);
+  }
+
+  #aimSoon(): void {
+    clearTimeout(this.#aimTimer);
+    this.#aimTimer = setTimeout(() => void this.aimNow(), 250);
   }
 
   #saveSoon(): void {
@@ -180,6 +188,7 @@ export class Work {
   }
 
   async aimNow(): Promise<void> {
+    clearTimeout(this.#aimTimer);
     if (!this.visit.aims?.length) {
       this.targets = undefined;
       this.aimTrouble = undefined;
@@ -252,6 +261,7 @@ export class Work {
 
   close(): void {
     this.#assess.stop();
+    clearTimeout(this.#aimTimer);
     this.#aim.stop();
     this.#reach.stop();
     this.stopPlan();
