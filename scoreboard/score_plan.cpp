@@ -24,6 +24,9 @@ int main() {
     if (answer) recipes = answer->at("report").at("recipes").get<double>();
   });
   if (recipes <= 0) return 1;
-  scoreboard::print({{"plan.ms", ms, "ms", "five areas, two spans, demo shelf, two threads, every recipe bounded or evaluated, other ways included"},
-                     {"plan.recipes", recipes, "recipes", "recipe and setting pairs answered for over all sets of zones, 64 scenarios each"}});
+  scoreboard::print(
+      {{"plan.ms", ms, "ms",
+        "five areas, two spans, demo shelf, two threads, every recipe bounded or evaluated, other ways included"},
+       {"plan.recipes", recipes, "recipes",
+        "recipe and setting pairs answered for over all sets of zones, 64 scenarios each"}});
 }

@@ -18,6 +18,24 @@ constexpr std::array sentences{
              "Try a strand first."},
     Sentence{"failed_stretch", "[{zone}: ]the wet stretch failed.",
              "No lightener, no high-lift and nothing of 6 % or more there."},
+    // Where the doubt of a prediction comes from.
+    Sentence{"doubt_from_level_reading", "{zone}: {percent} % of the doubt about its depth is the level that was read.",
+             ""},
+    Sentence{"doubt_from_white_share", "{zone}: {percent} % of the doubt about its depth is the white share.", ""},
+    Sentence{"doubt_from_porosity", "{zone}: {percent} % of the doubt about its depth is the porosity.", ""},
+    Sentence{
+        "doubt_from_white_look",
+        "{zone}: {percent} % of the doubt about its depth is the colour of white hair, which was never measured here.",
+        ""},
+    Sentence{"doubt_from_lightening",
+             "{zone}: {percent} % of the doubt about its depth is how fast this head lightens: a strand test tells.",
+             ""},
+    Sentence{
+        "doubt_from_uptake",
+        "{zone}: {percent} % of the doubt about its depth is how much colour this hair takes: a strand test tells.",
+        ""},
+    Sentence{"doubt_from_blend",
+             "{zone}: {percent} % of the doubt about its depth is how white and pigmented fibres look together.", ""},
     // Limits that keep a bowl away.
     Sentence{"base_too_dark_for_high_lift", "High-lift colour needs a lighter natural level than this.", ""},
     Sentence{"high_lift_on_coloured", "High-lift colour is for natural hair, not for tinted or lightened hair.", ""},

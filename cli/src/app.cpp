@@ -21,6 +21,8 @@ int run(const std::vector<std::string>& arguments, Io& io) {
   add_formulate(app, session);
   add_schedule(app, session);
   add_plan(app, session);
+  add_fade(app, session);
+  add_grow(app, session);
   add_reach(app, session);
   add_serve(app, session);
   add_schema(app, session);

@@ -17,6 +17,8 @@ void add_predict(CLI::App& app, Session& session);
 void add_formulate(CLI::App& app, Session& session);
 void add_schedule(CLI::App& app, Session& session);
 void add_plan(CLI::App& app, Session& session);
+void add_fade(CLI::App& app, Session& session);
+void add_grow(CLI::App& app, Session& session);
 void add_reach(CLI::App& app, Session& session);
 void add_serve(CLI::App& app, Session& session);
 void add_schema(CLI::App& app, Session& session);

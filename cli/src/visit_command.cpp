@@ -32,8 +32,8 @@ bool outside_the_document(const Problems& problems) {
 
 }  // namespace
 
-void add_visit_command(CLI::App& app, Session& session, const char* name, const char* help,
-                       std::function<int(const VisitFlags&, Session&)> work) {
+CLI::App* add_visit_command(CLI::App& app, Session& session, const char* name, const char* help,
+                            std::function<int(const VisitFlags&, Session&)> work) {
   const auto flags = std::make_shared<VisitFlags>();
   CLI::App* command = app.add_subcommand(name, help);
   command->add_option("FILE", flags->file, "visit document, - for standard input")->required();
@@ -47,6 +47,7 @@ void add_visit_command(CLI::App& app, Session& session, const char* name, const 
       ->check(CLI::IsMember({"auto", "always", "never"}));
   command->add_option("--threads", flags->threads, "threads for the search")->check(CLI::Range(1, 64));
   command->callback([flags, &session, work = std::move(work)] { session.exit_code = work(*flags, session); });
+  return command;
 }
 
 std::optional<wire::ReadVisit> open_document(const VisitFlags& flags, Session& session) {

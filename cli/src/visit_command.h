@@ -20,9 +20,9 @@ struct VisitFlags {
   int threads = 2;
 };
 
-// Adds the command with its flags; `work` runs when it is called.
-void add_visit_command(CLI::App& app, Session& session, const char* name, const char* help,
-                       std::function<int(const VisitFlags&, Session&)> work);
+// Adds the command with its flags; `work` runs when it is called. Returns it for flags of its own.
+CLI::App* add_visit_command(CLI::App& app, Session& session, const char* name, const char* help,
+                            std::function<int(const VisitFlags&, Session&)> work);
 
 // The document of FILE read, checked and completed. On problems: prints them and gives nothing.
 std::optional<wire::ReadVisit> open_document(const VisitFlags& flags, Session& session);

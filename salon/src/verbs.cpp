@@ -18,6 +18,12 @@ PredictOptions report_options(const wire::ReadVisit& asked, const Effort& effort
   return out;
 }
 
+std::vector<Step> own_steps(const Visit& visit) {
+  std::vector<Step> steps;
+  for (const Bowl& bowl : visit.bowls) steps.push_back({bowl.formula, bowl.zones});
+  return steps;
+}
+
 Result<std::vector<Target>> targets(const Visit& visit) {
   if (visit.aims.empty()) return std::vector<Target>{};
   return strandline::aim(visit.head, visit.aims, visit.shelf);
@@ -44,12 +50,25 @@ Result<wire::AimAnswer> aim(const wire::ReadVisit& asked) {
 Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked, const Effort& effort) {
   const Visit& visit = asked.visit;
   if (visit.bowls.empty()) return no_bowls();
-  std::vector<Step> steps;
-  for (const Bowl& bowl : visit.bowls) steps.push_back({bowl.formula, bowl.zones});
   const auto wanted = targets(visit);
   if (!wanted) return tl::unexpected(wanted.error());
-  return strandline::predict(visit.head, steps, visit.shelf, *wanted, report_options(asked, effort))
-      .map([&](const Prediction& p) { return wire::view(p, *wanted); });
+  PredictOptions how = report_options(asked, effort);
+  how.attribute_doubt = true;
+  return strandline::predict(visit.head, own_steps(visit), visit.shelf, *wanted, how).map([&](const Prediction& p) {
+    return wire::view(p, *wanted);
+  });
+}
+
+Result<wire::FadeAnswer> fade(const wire::ReadVisit& asked, const Habit& habit) {
+  const Visit& visit = asked.visit;
+  return strandline::fade(visit.head, own_steps(visit), visit.shelf, habit).map([](const Fading& f) {
+    return wire::view(f);
+  });
+}
+
+Result<wire::GrowAnswer> grow(const wire::ReadVisit& asked) {
+  const Visit& visit = asked.visit;
+  return strandline::grow(visit.head, own_steps(visit), visit.shelf).map([](const Growth& g) { return wire::view(g); });
 }
 
 Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effort& effort) {

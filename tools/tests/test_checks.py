@@ -64,6 +64,12 @@ class Layers(Case):
     def test_test_header_in_product(self):
         self.fails({**self.good, "engine/tests/help.h": "", "engine/src/b.cpp": '#include "tests/help.h"\n'}, "nothing may use a test")
 
+    def test_simulated_truth_is_apart(self):
+        self.passes({**self.good, "engine/src/evidence/truth_x.cpp": '#include "strandline/colour.h"\n#include "generated/tables.h"\n',
+                     "engine/include/strandline/colour.h": ""})
+        self.bad("engine/src/evidence/truth_x.cpp", '#include "strandline/a.h"\n', "simulated truth")
+        self.bad("engine/src/evidence/truth.h", '#include "predict/view.h"\n', "simulated truth")
+
     def test_impure_engine(self):
         for header in ("fstream", "thread", "filesystem", "nlohmann/json.hpp", "unistd.h", "sys/socket.h"):
             self.bad("engine/src/b.cpp", f"#include <{header}>\n", header)

@@ -1,4 +1,5 @@
 #include "src/print/reach.h"
+
 #include "src/visit_command.h"
 
 namespace strandline::cli {

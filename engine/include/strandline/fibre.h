@@ -13,17 +13,22 @@ struct Fibre {
   double eumelanin = 0;    // % w/w
   double pheomelanin = 0;  // % w/w
   double oxidised = 0;     // % w/w, the warm intermediate of lightening
+  double yellow_lost = 0;  // 0…1 of the yellow of keratin, taken by lightening
   Spectrum dye{};          // optical depth of every colorant on the fibre, ≥ 0
   double porosity = 1;     // 0 low · 1 average · 2 high · 3 very high
   double resistance = 0;   // 0…1, white hair that takes badly
 };
 
-// Optical depth per % w/w of the three pigments, and of bare keratin (tables of knowledge/pigments).
+// Optical depth per % w/w of the three pigments, of bare keratin, and of its yellow part alone (knowledge/pigments).
 struct Pigments {
-  Spectrum eumelanin, pheomelanin, oxidised, keratin;
+  Spectrum eumelanin, pheomelanin, oxidised, keratin, yellow;
 };
 Pigments pigments(const Constants& constants);
 Spectrum optical_depth(const Fibre& fibre, const Pigments& pigments);
+
+// How much more (or less) a colorant seems to absorb at a band in one head's bed of fibres than in the average bed,
+// around 550 nm; 1 at the nominal constants.
+double bed_warmth(int band, const Constants& constants);
 
 // One treatment as the fibre feels it. Everything is a rate on the same state, no class is a special case.
 struct Treatment {
@@ -33,6 +38,7 @@ struct Treatment {
   double fourier = 0;            // D·t/a² on average hair (M7)
   double fourier_reference = 0;  // of the reference process: uptake 1 by definition
   double wear = 0;               // condition spent (M16)
+  double softening = 0;          // resistance of white hair left = exp(−softening)
 };
 
 // M7. Fraction of the final uptake of a cylinder with constant surface concentration after dimensionless time
@@ -44,9 +50,10 @@ double uptake(const Fibre& fibre, const Treatment& treatment, const Constants& c
 // Band factors of a damaged fibre's preferences (blue and violet grabbed, gold and red shed); 1 at porosity ≤ 1.
 Spectrum selectivity(const Fibre& fibre, const Constants& constants);
 
-// M6 and M9: the fibre after the chemistry, without the new dye. Closed form in the exposure.
+// M6 and M9: the fibre after the chemistry, without the new dye. Closed form in the exposure; porous hair feels more of
+// it.
 Fibre lightened(const Fibre& fibre, const Treatment& treatment, const Constants& constants);
-// The whole treatment: lightened, then dyed with these band preferences, more porous by the wear.
+// The whole treatment: lightened, then dyed with these band preferences; softer and more porous for the next.
 Fibre treated(const Fibre& fibre, const Treatment& treatment, const Spectrum& preference, const Constants& constants);
 
 }  // namespace strandline

@@ -9,6 +9,7 @@
 #include "strandline/aim.h"
 #include "strandline/assess.h"
 #include "strandline/formula.h"
+#include "strandline/scenario.h"
 #include "strandline/shelf.h"
 
 namespace strandline {
@@ -27,6 +28,12 @@ struct Landing {
   double expected_loss = 0;     // M14, in levels
 };
 
+// How much of the variance of a zone's predicted lightness one source brings. Shares of a zone add to 1.
+struct DoubtShare {
+  DoubtSource source = DoubtSource::level_reading;
+  double share = 0;
+};
+
 struct ZoneResult {
   std::string zone;
   ZoneColour today, planned;
@@ -34,6 +41,7 @@ struct ZoneResult {
   double deposit = 0;              // optical depth of dye added, mean over the bands, share-weighted
   double exposure = 0;             // k_e·H summed over the steps
   std::optional<Landing> landing;  // where there is a target
+  std::vector<DoubtShare> doubt;   // largest first; empty unless asked for
 };
 
 struct Prediction {
@@ -52,6 +60,7 @@ inline constexpr int kReportScenarios = 1024;
 struct PredictOptions {
   int scenarios = kReportScenarios;
   double covered_contrast_levels = 1;  // white beside pigmented that still counts as covered (policy)
+  bool attribute_doubt = false;        // say which readings and constants the spread comes from
   ParallelFor parallel = serial_for;
 };
 

@@ -14,7 +14,7 @@ struct ReachCell {
   double level = 0;  // wished, 1…10 in whole levels
   Tone tone = Tone::natural;
   Lab wished;
-  Lab nearest;  // D65/10°, of the recipe that misses least
+  Lab nearest;                             // D65/10°, of the recipe that misses least
   double level_error = 0, tone_error = 0;  // nearest − wished: levels (positive = lighter), a*b* units
   double contrast_levels = 0;              // white beside pigmented there
   bool reachable = false;                  // within half a level and the tone, white covered

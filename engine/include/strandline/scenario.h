@@ -1,7 +1,9 @@
 // Doubt as points (M13): readings and constants have a joint distribution; a scenario is one draw of all of them.
 #pragma once
 
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "generated/constants.h"
@@ -31,10 +33,17 @@ struct Draws {
   std::vector<ZoneDraws> zones;      // document order
 };
 
+// Where doubt comes from. The first three are readings, the rest constants.
+enum class DoubtSource { level_reading, white_share, porosity, white_look, lightening, uptake, blend };
+inline constexpr int kDoubtSources = 7;
+
 // `count` scenarios (a Latin hypercube with a fixed seed: each number's range is met evenly), the same for the same
-// head on every machine. `doubt` multiplies every spread (1 = as read; 0 = all scenarios nominal). Requires check(head)
-// empty.
-Draws draw(const Head& head, int count, double doubt = 1);
+// head on every machine. `doubt` multiplies every spread (1 = as read; 0 = all scenarios nominal); with `only`, every
+// other source keeps its nominal value. Requires check(head) empty.
+Draws draw(const Head& head, int count, double doubt = 1, std::optional<DoubtSource> only = {});
+
+// "doubt_from_level_reading" …: the code of the sentence that names it.
+std::string_view code(DoubtSource source);
 
 // Standard normal quantile, p in (0, 1) (Wichura 1988, algorithm AS 241; relative error below 1e-15).
 double normal_quantile(double p);

@@ -18,6 +18,8 @@ std::vector<EvidenceRow> evidence(const Shelf& shelf) {
   hair_rows(rows);
   law_rows(rows);
   trade_rows(rows, shelf);
+  later_rows(rows);
+  coverage_rows(rows);
   return std::move(rows.rows);
 }
 

@@ -46,8 +46,9 @@ void hair_rows(Rows& rows) {
                "J Soc Cosmet Chem 46(4) 1995; J Cosmet Sci 51:293 (2000)");
   for (int level = 2; level <= 9; ++level) {
     const Fibre f = natural_fibre(level, Tone::natural);
-    rows.between("melanin.level" + std::to_string(level), 0.1, 3.5, f.eumelanin + f.pheomelanin,
-                 "reported range of melanin in hair, % w/w");
+    // The low end is reported to one digit, for light blond, which is level 8.
+    rows.between("melanin.level" + std::to_string(level), 0.05, 3.5, f.eumelanin + f.pheomelanin,
+                 "reported range of melanin in hair, 0.1 (light blond) to 3.5 % w/w (black)");
   }
   const double radius = 35e-6;
   for (const auto& [d, minutes, fraction] : tables::cylinder_uptake_curve)

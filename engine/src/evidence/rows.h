@@ -18,6 +18,8 @@ class Rows {
 void colour_rows(Rows& rows);                     // white points, CIEDE2000, Kubelka–Munk
 void hair_rows(Rows& rows);                       // natural hair, melanin, uptake, growth
 void law_rows(Rows& rows);                        // peroxide, mixing, salts, limits
+void later_rows(Rows& rows);                      // fade, regrowth line, scalp heat
+void coverage_rows(Rows& rows);                   // stated ranges against a simulated truth
 void trade_rows(Rows& rows, const Shelf& shelf);  // lift, average rule, white beside pigmented, tone
 
 }  // namespace strandline

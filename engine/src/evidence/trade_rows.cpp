@@ -1,6 +1,8 @@
 // Rules of the trade, on the shelf's own neutral shades by their reference process.
+#include <algorithm>
 #include <cmath>
 #include <limits>
+#include <string_view>
 
 #include "evidence/rows.h"
 #include "strandline/levels.h"
@@ -80,6 +82,24 @@ void average_rule(Rows& rows, const Bench& bench) {
                natural + up / 2.0, bench.level_after(natural, natural + up, 6), 0.7, "common practice of one school");
 }
 
+// Every cell of natural 1–7 × shade natural … +4 × 3, 6, 9, 12 %: lift by strength stopped by the shade (± 0.25), or
+// the mean of natural and shade (± 0.7). The schools contradict each other; a result must please one of them.
+void lift_grid(Rows& rows, const Bench& bench) {
+  int cells = 0, within = 0, mean_cells = 0, mean_within = 0;
+  for (int step = 0; step < 4; ++step)
+    for (int natural = 1; natural <= 7; ++natural)
+      for (int shade = natural; shade <= std::min(natural + 4, 10); ++shade) {
+        const double percent = 3 * (step + 1), got = bench.level_after(natural, shade, percent);
+        const double low = std::min(natural + step, shade) - 0.25, high = std::min(natural + step + 1, shade) + 0.25;
+        const bool volume = got >= low && got <= high, mean = std::abs(got - (natural + shade) / 2.0) <= 0.7;
+        ++cells, within += volume || mean;
+        if (percent == 6) ++mean_cells, mean_within += mean;
+      }
+  rows.between("lift_grid.within_a_school", 0.9, 1, static_cast<double>(within) / cells, kPractice);
+  rows.between("lift_grid.mean_at_6percent", 0.9, 1, static_cast<double>(mean_within) / mean_cells,
+               "common practice of one school");
+}
+
 void white_beside_pigmented(Rows& rows, const Bench& bench) {
   const Product* seven = bench.shade(ProductClass::permanent, 7, Tone::natural);
   rows.add("white_beside_pigmented.white", 7, level_of_lightness(colour(bench.after(white_fibre(), seven, 6)).l), 0.3,
@@ -123,43 +143,43 @@ void warmth(Rows& rows) {
   rows.between("warmth_exposed.yellow.level9", 68, 95, lch(colour(lightened_to(3, 9))).h, kPractice);
 }
 
-// Chroma that is left when a corrector goes over lightened hair, relative to the hair as it was.
-double chroma_left(const Fibre& f, const char* kind, double strength) {
-  Fibre toned = f;
+Fibre with_corrector(Fibre f, std::string_view kind, double strength) {
   for (int b = 0; b < kBands; ++b) {
-    const double nm = band_nm(b);
-    auto bell = [&](double peak, double sd) { return std::exp(-(nm - peak) * (nm - peak) / (2 * sd * sd)); };
-    const std::string k = kind;
-    const double band = k == "violet" ? bell(565, 42)
-                        : k == "blue" ? bell(605, 46)
-                                      : bell(650, 46) + 0.3 * bell(440, 42);
-    toned.dye[b] += strength * band;
+    auto bell = [&](double peak, double sd) { return std::exp(-std::pow((band_nm(b) - peak) / sd, 2) / 2); };
+    f.dye[b] += strength * (kind == "violet" ? bell(565, 42) : bell(605, 46));
   }
-  return lch(colour(toned)).c / lch(colour(f)).c;
+  return f;
+}
+
+// The least chroma a corrector leaves, and what it leaves at the dose that costs `darker` of L*.
+struct Tamed {
+  double least = 1, at_moderate_dose = 1;
+};
+
+Tamed tamed(const Fibre& f, const char* kind, double darker) {
+  Tamed t;
+  const double before = colour(f).l;
+  for (double strength = 0.005; strength < 1.2; strength *= 1.05) {
+    const Fibre toned = with_corrector(f, kind, strength);
+    const double left = lch(colour(toned)).c / lch(colour(f)).c;
+    t.least = std::min(t.least, left);
+    if (before - colour(toned).l <= darker) t.at_moderate_dose = left;
+  }
+  return t;
 }
 
 void counter_tone(Rows& rows) {
   const Fibre yellow = lightened_to(3, 9), orange = lightened_to(3, 6.5);
-  double violet = 1, blue = 1, violet_on_orange = 1;
-  for (int step = 0; step < 38; ++step) {
-    const double s = 0.005 * std::pow(1.15, step);
-    violet = std::min(violet, chroma_left(yellow, "violet", s));
-    blue = std::min(blue, chroma_left(orange, "blue", s));
-    violet_on_orange = std::min(violet_on_orange, chroma_left(orange, "violet", s));
-  }
-  rows.between("counter_tone.violet_on_yellow", 0, 0.5, violet, kPractice);
-  rows.between("counter_tone.blue_on_orange", 0, 0.5, blue, kPractice);
-  rows.between("counter_tone.violet_on_orange_leaves_warmth", 0.5, 1, violet_on_orange, kPractice);
+  // A moderate dose takes about half a level of depth; a strong one takes chroma from any hair by darkening it.
+  constexpr double kHalfALevel = 3;
+  const Tamed violet = tamed(orange, "violet", kHalfALevel), blue = tamed(orange, "blue", kHalfALevel);
+  rows.between("counter_tone.violet_on_yellow", 0, 0.5, tamed(yellow, "violet", kHalfALevel).least, kPractice);
+  rows.between("counter_tone.blue_on_orange", 0, 0.5, blue.least, kPractice);
+  rows.between("counter_tone.violet_on_orange_leaves_warmth", 0.5, 1, violet.at_moderate_dose, kPractice);
+  rows.between("counter_tone.blue_takes_more_of_orange_than_violet", 0.02, 1,
+               violet.at_moderate_dose - blue.at_moderate_dose, kPractice);
   // Too much turns past neutral.
-  rows.between(
-      "counter_tone.too_much_violet", -60, 0,
-      [&] {
-        Fibre f = yellow;
-        for (int b = 0; b < kBands; ++b)
-          f.dye[b] += std::exp(-(band_nm(b) - 565) * (band_nm(b) - 565) / (2 * 42.0 * 42.0));
-        return colour(f).b;
-      }(),
-      kPractice);
+  rows.between("counter_tone.too_much_violet", -60, 0, colour(with_corrector(yellow, "violet", 1)).b, kPractice);
 }
 
 // Lightened hair taken down to 6 without a filler lacks the warm ground; with one it has it.
@@ -189,6 +209,7 @@ void trade_rows(Rows& rows, const Shelf& shelf) {
   const Bench bench(shelf);
   volume_rule(rows, bench);
   average_rule(rows, bench);
+  lift_grid(rows, bench);
   white_beside_pigmented(rows, bench);
   reference_process(rows, bench);
   warmth(rows);

@@ -9,8 +9,8 @@
 
 namespace strandline {
 
-inline constexpr int kKept = 12;             // candidates kept per set of zones
-inline constexpr double kRounding = 4e-4;    // largest error of the single-precision mean loss, doubled
+inline constexpr int kKept = 12;           // candidates kept per set of zones
+inline constexpr double kRounding = 4e-4;  // largest error of the single-precision mean loss, doubled
 
 // One recipe under one setting with its objective for one set of zones.
 struct Candidate {
@@ -29,7 +29,8 @@ inline bool before(const Candidate& a, const Candidate& b) { return order_of(a) 
 
 inline int tubes(const Shares& s) { return (s.eighths[0] > 0) + (s.eighths[1] > 0) + (s.eighths[2] > 0); }
 
-// kKept candidates, exact to rounding: what lies within kRounding of the worst kept stays too (up to three times as many).
+// kKept candidates, exact to rounding: what lies within kRounding of the worst kept stays too (up to three times as
+// many).
 class BestFew {
  public:
   BestFew() = default;

@@ -137,7 +137,8 @@ bool fill(BoundCurve& curve, const Nodes& n, const Values& v, const std::vector<
     }
     auto slope = [&](int j, size_t g) {
       const size_t row = static_cast<size_t>(j) * groups + g;
-      return (mean[row + groups] - mean[row]) / (static_cast<double>(load_node(j + 1)) - static_cast<double>(load_node(j)));
+      return (mean[row + groups] - mean[row]) /
+             (static_cast<double>(load_node(j + 1)) - static_cast<double>(load_node(j)));
     };
     for (int j = 0; j < cells; ++j)
       for (size_t g = 0; g < groups; ++g) {

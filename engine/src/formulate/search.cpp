@@ -21,8 +21,8 @@ struct BowlSearch::Pair {
 };
 
 struct BowlSearch::Set {
-  std::vector<float> mixing;             // per recipe, rounded down
-  std::vector<signed char> natural;      // eighths of natural shade
+  std::vector<float> mixing;         // per recipe, rounded down
+  std::vector<signed char> natural;  // eighths of natural shade
 };
 
 struct BowlSearch::Open {
@@ -108,8 +108,7 @@ void BowlSearch::prepare(const std::vector<int>& settings, const std::vector<int
       const Domain::OneSetting& one = domain_.settings[static_cast<size_t>(setting)];
       const RecipeSet& set = domain_.sets[static_cast<size_t>(one.set)];
       constexpr double kSlack = 1.001;  // rounding to single precision
-      const BoundTable bound =
-          bound_table(p.table, static_cast<float>(kSlack * set.load_most(one.setting.ratio)));
+      const BoundTable bound = bound_table(p.table, static_cast<float>(kSlack * set.load_most(one.setting.ratio)));
       const std::vector<float>& all = loads(setting);
       const int count = static_cast<int>(set.shares().size());
       std::vector<std::uint16_t> found(static_cast<size_t>(count), 0);
@@ -174,7 +173,8 @@ double BowlSearch::evaluate(const Open& open, const Wish& wish) {
 std::vector<Candidate> BowlSearch::best(const Wish& wish) {
   std::vector<int> settings;
   for (int i = 0; i < static_cast<int>(domain_.settings.size()); ++i)
-    if (std::all_of(wish.zones.begin(), wish.zones.end(), [&](int z) { return may_serve(i, z); })) settings.push_back(i);
+    if (std::all_of(wish.zones.begin(), wish.zones.end(), [&](int z) { return may_serve(i, z); }))
+      settings.push_back(i);
   prepare(settings, wish.zones);
 
   // From the lowest bound on, in blocks, until no bound is below what was found. A few dozen first make the limit that
@@ -204,25 +204,27 @@ std::vector<Candidate> BowlSearch::best(const Wish& wish) {
                              static_cast<long long>(draws_.constants.size());
     }
   };
+  std::vector<std::vector<double>> bound(settings.size());
+  options_.parallel(static_cast<int>(settings.size()), [&](int begin, int end) {
+    for (int i = begin; i < end; ++i) bound[static_cast<size_t>(i)] = bounds(settings[static_cast<size_t>(i)], wish);
+  });
   auto collect = [&](auto keep) {
     open.clear();
-    for (int setting : settings) {
-      const std::vector<double> all = bounds(setting, wish);
-      const int set = domain_.settings[static_cast<size_t>(setting)].set;
-      for (int i = 0; i < static_cast<int>(all.size()); ++i) {
-        const double bound = all[static_cast<size_t>(i)];
-        if (!keep(bound)) continue;
-        if (wish.allowed &&
-            !wish.allowed({bound, set, setting, domain_.sets[static_cast<size_t>(set)].shares()[static_cast<size_t>(i)]}))
-          continue;
-        open.push_back({bound, setting, i});
+    for (size_t k = 0; k < settings.size(); ++k) {
+      const int setting = settings[k], set = domain_.settings[static_cast<size_t>(setting)].set;
+      const std::vector<Shares>& shares = domain_.sets[static_cast<size_t>(set)].shares();
+      for (size_t i = 0; i < bound[k].size(); ++i) {
+        const double least = bound[k][i];
+        if (!keep(least)) continue;
+        if (!wish.allowed || wish.allowed({least, set, setting, shares[i]}))
+          open.push_back({least, setting, static_cast<int>(i)});
       }
     }
   };
   std::vector<double> lowest;  // a heap of the kBlock lowest bounds
-  collect([&](double bound) {
-    if (lowest.size() == kBlock && bound >= lowest.front()) return false;
-    lowest.push_back(bound);
+  collect([&](double least) {
+    if (lowest.size() == kBlock && least >= lowest.front()) return false;
+    lowest.push_back(least);
     std::push_heap(lowest.begin(), lowest.end());
     if (lowest.size() > kBlock) std::pop_heap(lowest.begin(), lowest.end()), lowest.pop_back();
     return true;
@@ -230,7 +232,7 @@ std::vector<Candidate> BowlSearch::best(const Wish& wish) {
   evaluate_open();
   const double limit = best.limit();
   best = BestFew(limit);
-  collect([&](double bound) { return bound <= limit; });
+  collect([&](double least) { return least <= limit; });
   evaluate_open();
   for (int setting : settings)
     counts_.recipes += static_cast<long long>(

@@ -1,5 +1,5 @@
-// The certified search for one bowl: the same lists as enumerate(), while most recipes are only bounded. A recipe's bound
-// on a zone is worked out once and serves every set of zones that the zone belongs to.
+// The certified search for one bowl: the same lists as enumerate(), while most recipes are only bounded. A recipe's
+// bound on a zone is worked out once and serves every set of zones that the zone belongs to.
 #pragma once
 
 #include <cstdint>
@@ -61,7 +61,8 @@ class BowlSearch {
   const FormulateOptions& options_;
   std::vector<std::unique_ptr<Pair>> pairs_;  // [setting][zone], made when first needed
   std::vector<Set> sets_;
-  std::vector<std::vector<float>> loads_;  // [setting] loads of every recipe; settings of one set and ratio share the first
+  std::vector<std::vector<float>>
+      loads_;  // [setting] loads of every recipe; settings of one set and ratio share the first
   SearchCounts counts_;
 };
 

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "hair/existing.h"
 #include "hair/latin.h"
@@ -17,29 +18,69 @@ constexpr double kLevelLow = 0.5, kLevelHigh = 10.5, kPorosityHigh = 3;
 // One column of the hypercube after another, in a fixed order.
 class Columns {
  public:
-  Columns(int count, double doubt) : count_(count), doubt_(doubt) {}
+  Columns(int count, double doubt, std::optional<DoubtSource> only) : count_(count), doubt_(doubt), only_(only) {}
   std::vector<double> next() {
     std::vector<double> column = latin_column(count_, ++dimension_);
     for (double& z : column) z *= doubt_;
     return column;
   }
+  std::vector<double> next(DoubtSource source) {
+    std::vector<double> column = next();
+    if (!uses(source)) std::fill(column.begin(), column.end(), 0.0);
+    return column;
+  }
+  bool uses(DoubtSource source) const { return !only_ || *only_ == source; }
 
  private:
   int count_;
   double doubt_;
+  std::optional<DoubtSource> only_;
   std::uint64_t dimension_ = 0;
 };
 
-std::vector<Constants> draw_constants(int count, Columns& columns) {
-  std::vector<Constants> all(count);
-  for (const ConstantInfo& info : constant_infos) {
-    if (!info.doubt) continue;
-    const std::vector<double> z = columns.next();
+using Member = double Constants::*;
+
+// By the folder that a constant's file lies in.
+DoubtSource source_of(const ConstantInfo& info) {
+  const std::string_view file = info.file;
+  auto in = [&](std::string_view part) { return file.find(part) != std::string_view::npos; };
+  if (in("/pigments/")) return DoubtSource::white_look;
+  if (in("/doubt/blend")) return DoubtSource::blend;
+  if (in("/uptake/") || info.member == &Constants::shade_strength) return DoubtSource::uptake;
+  return DoubtSource::lightening;
+}
+
+// Standard normal columns of the constants that vary, those of the joint fit mixed by its correlation.
+std::vector<std::pair<const ConstantInfo*, std::vector<double>>> constant_columns(int count, Columns& columns) {
+  std::vector<std::pair<const ConstantInfo*, std::vector<double>>> all;
+  for (const ConstantInfo& info : constant_infos)
+    if (info.doubt) all.emplace_back(&info, columns.next());
+  auto column = [&](Member member) -> std::vector<double>& {
+    return std::find_if(all.begin(), all.end(), [&](const auto& c) { return c.first->member == member; })->second;
+  };
+  // Last row first: each takes only from rows above it, which still hold their own numbers.
+  for (size_t i = correlated_constants.size(); i-- > 0;) {
+    std::vector<double>& z = column(correlated_constants[i]);
     for (int s = 0; s < count; ++s) {
-      double& value = all[s].*info.member;
-      value = info.log_spread ? value * std::exp(info.sd * z[s]) : std::max(0.05 * value, value + info.sd * z[s]);
+      z[s] *= correlation_factor[i][i];
+      for (size_t k = 0; k < i; ++k) z[s] += correlation_factor[i][k] * column(correlated_constants[k])[s];
     }
   }
+  for (auto& [info, z] : all)
+    if (!columns.uses(source_of(*info))) std::fill(z.begin(), z.end(), 0.0);
+  return all;
+}
+
+std::vector<Constants> draw_constants(int count, Columns& columns) {
+  constexpr double kLeast = 0.05;
+  std::vector<Constants> all(count);
+  for (const auto& [info, z] : constant_columns(count, columns))
+    for (int s = 0; s < count; ++s) {
+      double& value = all[s].*info->member;
+      value = info->log_spread ? value * std::exp(info->sd * z[s]) : value + info->sd * z[s];
+      // What is a size stays above nothing; what is a change about 0 goes both ways.
+      if (info->value > 0) value = std::max(value, kLeast * info->value);
+    }
   for (Constants& c : all) {
     c.blend_m = std::min(c.blend_m, c.blend_m_highest);
     c.oxidised_rate_ratio = std::min(c.oxidised_rate_ratio, 0.8);
@@ -69,6 +110,7 @@ class FibreByLevel {
     f.eumelanin = mix(x.eumelanin, y.eumelanin);
     f.pheomelanin = mix(x.pheomelanin, y.pheomelanin);
     f.oxidised = mix(x.oxidised, y.oxidised);
+    f.yellow_lost = std::clamp(x.yellow_lost + w * (y.yellow_lost - x.yellow_lost), 0.0, 1.0);
     for (int b = 0; b < kBands; ++b) f.dye[b] = std::max(0.0, x.dye[b] + w * (y.dye[b] - x.dye[b]));
     return f;
   }
@@ -77,6 +119,25 @@ class FibreByLevel {
   std::array<double, 3> levels_{};
   std::array<Fibre, 3> fibres_{};
 };
+
+// Natural pigment with another share of pheomelanin and about the same L*: at 550 nm a part of pheomelanin absorbs
+// half as much as one of eumelanin.
+Fibre with_pheomelanin(Fibre f, double change) {
+  constexpr double kRelative = 0.5;
+  const double total = f.eumelanin + f.pheomelanin;
+  if (total <= 0) return f;
+  const double share = f.pheomelanin / total, other = std::clamp(share + change, 0.0, 1.0);
+  const double same_depth = total * (1 - kRelative * share) / (1 - kRelative * other);
+  f.eumelanin = same_depth * (1 - other);
+  f.pheomelanin = same_depth * other;
+  return f;
+}
+
+double pheomelanin_sd() {
+  for (const ConstantInfo& info : constant_infos)
+    if (info.member == &Constants::pheomelanin_share) return info.sd;
+  return 0;
+}
 
 // The level this head grows at: the first natural pigmented population, regrowth before lengths.
 Reading natural_level_of(const Head& head) {
@@ -90,14 +151,14 @@ struct ZoneDrawer {
   const Span& span;
   const Head& head;
   int count;
-  const std::vector<double>&shared_level, &shared_white;
+  const std::vector<double>&shared_level, &shared_white, &shared_tone;
 
   ZoneDraws operator()(Columns& columns) const {
     ZoneDraws zone;
     zone.from_cm = span.from_cm;
     zone.to_cm = span.to_cm;
     zone.scenarios.resize(count);
-    const std::vector<double> porosity = columns.next();
+    const std::vector<double> porosity = columns.next(DoubtSource::porosity);
     double total = 0;
     for (const Population& p : span.populations) total += p.share.value;
     for (const Population& p : span.populations) {
@@ -113,7 +174,8 @@ struct ZoneDrawer {
            Columns& columns) const {
     const Reading natural = p.natural_level.value_or(natural_level_of(head));
     const FibreByLevel by_level(p, natural.value);
-    const std::vector<double> level_z = columns.next(), share_z = columns.next();
+    const std::vector<double> level_z = columns.next(DoubtSource::level_reading);
+    const std::vector<double> share_z = columns.next(DoubtSource::white_share);
     auto finish = [&](Fibre f, double porosity_z) {
       f.porosity = std::clamp(span.porosity.value + span.porosity.sd * porosity_z, 0.0, kPorosityHigh);
       f.resistance = p.kind == FibreKind::white ? span.resistance : 0;
@@ -121,11 +183,14 @@ struct ZoneDrawer {
     };
     zone.nominal.shares.push_back(p.share.value / total);
     zone.nominal.fibres.push_back(finish(by_level.at(p.level.value), 0));
+    // Heads of one level differ in tone; hair that was measured or coloured shows its own.
+    const double tone_sd = p.origin == ColourOrigin::natural && !p.measured ? pheomelanin_sd() : 0;
     for (int s = 0; s < count; ++s) {
       const double z = std::sqrt(kSharedVariance) * shared_level[s] + std::sqrt(1 - kSharedVariance) * level_z[s];
       const double w = std::sqrt(kSharedVariance) * shared_white[s] + std::sqrt(1 - kSharedVariance) * share_z[s];
       zone.scenarios[s].shares.push_back(std::clamp(p.share.value + p.share.sd * w, 0.0, 1.0));
-      zone.scenarios[s].fibres.push_back(finish(by_level.at(p.level.value + p.level.sd * z), porosity[s]));
+      const Fibre read = with_pheomelanin(by_level.at(p.level.value + p.level.sd * z), tone_sd * shared_tone[s]);
+      zone.scenarios[s].fibres.push_back(finish(read, porosity[s]));
     }
   }
 
@@ -151,13 +216,22 @@ std::vector<ZoneRef> zones(const Head& head) {
   return all;
 }
 
-Draws draw(const Head& head, int count, double doubt) {
-  Columns columns(count, doubt);
+std::string_view code(DoubtSource source) {
+  static constexpr std::string_view codes[kDoubtSources] = {
+      "doubt_from_level_reading", "doubt_from_white_share", "doubt_from_porosity", "doubt_from_white_look",
+      "doubt_from_lightening",    "doubt_from_uptake",      "doubt_from_blend"};
+  return codes[static_cast<int>(source)];
+}
+
+Draws draw(const Head& head, int count, double doubt, std::optional<DoubtSource> only) {
+  Columns columns(count, doubt, only);
   Draws draws;
   draws.constants = draw_constants(count, columns);
-  const std::vector<double> shared_level = columns.next(), shared_white = columns.next();
+  const std::vector<double> shared_level = columns.next(DoubtSource::level_reading);
+  const std::vector<double> shared_white = columns.next(DoubtSource::white_share);
+  const std::vector<double> shared_tone = columns.next(DoubtSource::level_reading);
   for (const ZoneRef& z : zones(head)) {
-    draws.zones.push_back(ZoneDrawer{*z.span, head, count, shared_level, shared_white}(columns));
+    draws.zones.push_back(ZoneDrawer{*z.span, head, count, shared_level, shared_white, shared_tone}(columns));
     draws.zones.back().id = z.id;
   }
   return draws;

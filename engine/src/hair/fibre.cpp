@@ -27,6 +27,8 @@ double tau_per_percent(double epsilon, const Constants& c) {
 
 }  // namespace
 
+double bed_warmth(int band, const Constants& c) { return 1 + c.bed_warmth * (550 - band_nm(band)) / 150; }
+
 Pigments pigments(const Constants& c) {
   struct Extinctions {
     Spectrum eumelanin, pheomelanin;
@@ -40,10 +42,12 @@ Pigments pigments(const Constants& c) {
   Pigments p;
   for (int b = 0; b < kBands; ++b) {
     const double nm = band_nm(b);
-    p.eumelanin[b] = tau_per_percent(at.eumelanin[b], c);
-    p.pheomelanin[b] = tau_per_percent(at.pheomelanin[b], c);
+    const double warmth = bed_warmth(b, c);
+    p.eumelanin[b] = tau_per_percent(at.eumelanin[b], c) * warmth;
+    p.pheomelanin[b] = tau_per_percent(at.pheomelanin[b], c) * warmth;
     p.oxidised[b] = c.oxidised_tau_550 * std::exp(-(nm - 550) / c.oxidised_efold_nm);
-    p.keratin[b] = c.keratin_flat_tau + c.keratin_yellow_tau_550 * std::exp(-(nm - 550) / c.keratin_yellow_efold_nm);
+    p.yellow[b] = c.keratin_yellow_tau_550 * std::exp(-(nm - 550) / c.keratin_yellow_efold_nm);
+    p.keratin[b] = c.keratin_flat_tau + p.yellow[b];
   }
   return p;
 }
@@ -51,8 +55,8 @@ Pigments pigments(const Constants& c) {
 Spectrum optical_depth(const Fibre& f, const Pigments& p) {
   Spectrum tau;
   for (int b = 0; b < kBands; ++b)
-    tau[b] = p.keratin[b] + f.eumelanin * p.eumelanin[b] + f.pheomelanin * p.pheomelanin[b] +
-             f.oxidised * p.oxidised[b] + f.dye[b];
+    tau[b] = p.keratin[b] - f.yellow_lost * p.yellow[b] + f.eumelanin * p.eumelanin[b] +
+             f.pheomelanin * p.pheomelanin[b] + f.oxidised * p.oxidised[b] + f.dye[b];
   return tau;
 }
 
@@ -92,12 +96,13 @@ Spectrum selectivity(const Fibre& f, const Constants& c) {
 
 Fibre lightened(const Fibre& f, const Treatment& t, const Constants& c) {
   Fibre after = f;
-  const double h = t.exposure;
+  const double h = t.exposure * std::pow(c.porosity_lift_factor, f.porosity - 1);
   const double keep_e = std::exp(-h), keep_o = std::exp(-c.oxidised_rate_ratio * h);
   const double formed = c.oxidised_yield * f.eumelanin * (keep_o - keep_e) / (1 - c.oxidised_rate_ratio);
   after.eumelanin = f.eumelanin * keep_e;
   after.pheomelanin = f.pheomelanin * std::exp(-c.pheomelanin_rate_ratio * h);
   after.oxidised = f.oxidised * keep_o + formed;
+  after.yellow_lost = 1 - (1 - f.yellow_lost) * std::exp(-c.keratin_yellow_rate_ratio * h);
   const double dye_left = std::exp(-t.dye_exposure);
   for (double& d : after.dye) d *= dye_left;
   return after;
@@ -108,6 +113,7 @@ Fibre treated(const Fibre& f, const Treatment& t, const Spectrum& preference, co
   const double u = uptake(f, t, c);
   for (int b = 0; b < kBands; ++b) after.dye[b] += u * preference[b] * t.load[b];
   after.porosity = std::min(3.0, f.porosity + t.wear);
+  after.resistance = f.resistance * std::exp(-t.softening);
   return after;
 }
 

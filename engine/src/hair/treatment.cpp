@@ -24,10 +24,6 @@ Spectrum scaled(Spectrum s, double factor) {
   return s;
 }
 
-bool oxidative(ProductClass c) {
-  return c == ProductClass::permanent || c == ProductClass::high_lift || c == ProductClass::demi;
-}
-
 double diffusivity(ProductClass cls, const Constants& c) {
   if (cls == ProductClass::demi || cls == ProductClass::filler) return c.diffusivity_demi;
   return cls == ProductClass::direct ? c.diffusivity_direct : c.diffusivity_permanent;
@@ -38,11 +34,12 @@ double dye_exposure(ProductClass cls, double exposure, double time, const Consta
   return exposure * (cls == ProductClass::lightener ? c.lightener_on_tint : c.tint_on_tint_lift);
 }
 
-// The warm zone of the scalp reaches over part of the span.
+// Warmth of the scalp: highest at the skin, falling in a straight line to none at the reach; its mean over the span.
 double scalp_heat(double from_cm, double to_cm, const Constants& c) {
-  const double reach = c.scalp_heat_reach_cm, length = std::max(to_cm - from_cm, 1e-9);
-  const double warm = std::clamp((std::min(to_cm, reach) - from_cm) / length, 0.0, 1.0);
-  return 1 + (c.scalp_heat_factor - 1) * warm;
+  constexpr double kShortest = 1e-6;
+  const double reach = std::max(c.scalp_heat_reach_cm, kShortest), to = std::max(to_cm, from_cm + kShortest);
+  auto warmth_up_to = [reach](double x) { return std::min(x, reach) * (1 - std::min(x, reach) / (2 * reach)); };
+  return 1 + (c.scalp_heat_factor - 1) * (warmth_up_to(to) - warmth_up_to(from_cm)) / (to - from_cm);
 }
 
 }  // namespace
@@ -107,16 +104,16 @@ Treatment treatment(const BowlChemistry& bowl, double from_cm, double to_cm, con
   const double time = bowl.minutes > 0 ? std::pow(bowl.minutes / c.lift_full_minutes, c.lift_time_exponent) : 0;
   const double water = bowl.damp_hair ? c.damp_dilution : 1;
   const double strength = std::pow(bowl.peroxide_percent * water / c.lift_reference_bowl_percent, c.lift_order);
-  const bool lightener = bowl.cls == ProductClass::lightener;
-  if (lightener || oxidative(bowl.cls))
-    t.exposure = c.lift_exposure_full * strength * time * bowl.alkaline_lift * scalp_heat(from_cm, to_cm, c) *
-                 (lightener ? c.lightener_factor : 1);
+  // No peroxide, no exposure: that alone makes a direct dye, an acid clear and a remover leave the pigment as it is.
+  t.exposure = c.head_lift * c.lift_exposure_full * strength * time * bowl.alkaline_lift *
+               scalp_heat(from_cm, to_cm, c) * (bowl.cls == ProductClass::lightener ? c.lightener_factor : 1);
   t.dye_exposure = dye_exposure(bowl.cls, t.exposure, time, c);
   t.load = scaled(bowl.load, water);
   const double d = diffusivity(bowl.cls, c), seconds = 60;
   t.fourier = d * bowl.minutes * seconds / (radius_m * radius_m);
   t.fourier_reference = d * bowl.reference_minutes * seconds / (radius_m * radius_m);
   t.wear = c.wear_per_exposure * t.exposure;
+  t.softening = c.softening_per_exposure * t.exposure;
   return t;
 }
 

@@ -3,36 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "predict/attribute.h"
+#include "predict/steps.h"
 #include "predict/view.h"
 #include "strandline/loss.h"
-#include "strandline/treatment.h"
 
 namespace strandline {
 namespace {
-
-double mean(const Spectrum& s) {
-  double sum = 0;
-  for (double v : s) sum += v;
-  return sum / kBands;
-}
-
-// One step on one zone, nominal and in every scenario.
-void apply(const BowlChemistry& bowl, ZoneDraws& zone, const Draws& draws, double* exposure, double* deposit) {
-  const Treatment nominal = treatment(bowl, zone.from_cm, zone.to_cm, draws.nominal);
-  *exposure += nominal.exposure;
-  std::vector<Spectrum> preferences;
-  for (size_t p = 0; p < zone.nominal.fibres.size(); ++p) {
-    Fibre& f = zone.nominal.fibres[p];
-    preferences.push_back(selectivity(f, draws.nominal));
-    *deposit += zone.nominal.shares[p] * uptake(f, nominal, draws.nominal) * mean(nominal.load);
-    f = treated(f, nominal, preferences[p], draws.nominal);
-  }
-  for (size_t s = 0; s < zone.scenarios.size(); ++s) {
-    const Treatment t = treatment(bowl, zone.from_cm, zone.to_cm, draws.constants[s]);
-    std::vector<Fibre>& fibres = zone.scenarios[s].fibres;
-    for (size_t p = 0; p < fibres.size(); ++p) fibres[p] = treated(fibres[p], t, preferences[p], draws.constants[s]);
-  }
-}
 
 // How far the pigment itself was lifted, in levels, dye left out; 0 where nothing is pigmented.
 double lift(const ZoneState& before, const ZoneState& after, const std::vector<FibreKind>& kinds, const Constants& c) {
@@ -90,36 +67,13 @@ void earn(const std::vector<Step>& steps, const Shelf& shelf, const std::string&
   if (!used) land.show_number = false;
 }
 
-Problems check_zones(const std::vector<Step>& steps, const Draws& draws) {
-  Problems problems;
-  for (size_t i = 0; i < steps.size(); ++i)
-    for (size_t j = 0; j < steps[i].zones.size(); ++j)
-      if (std::none_of(draws.zones.begin(), draws.zones.end(),
-                       [&](const ZoneDraws& z) { return z.id == steps[i].zones[j]; }))
-        problems.push_back({"unknown_zone",
-                            "/steps/" + std::to_string(i) + "/zones/" + std::to_string(j),
-                            {{"zone", steps[i].zones[j]}}});
-  return problems;
-}
-
 }  // namespace
 
 Result<Prediction> predict(const Head& head, const std::vector<Step>& steps, const Shelf& shelf,
                            const std::vector<Target>& targets, const PredictOptions& options) {
   Draws draws = draw(head, options.scenarios);
-  Problems problems = check_zones(steps, draws);
-  std::vector<BowlChemistry> bowls;
-  for (size_t i = 0; i < steps.size(); ++i) {
-    auto bowl = chemistry(steps[i].formula, shelf);
-    if (bowl)
-      bowls.push_back(*bowl);
-    else
-      for (Problem& p : bowl.error()) {
-        p.path = "/steps/" + std::to_string(i) + p.path;
-        problems.push_back(std::move(p));
-      }
-  }
-  if (!problems.empty()) return tl::unexpected(problems);
+  const auto ready = prepared(steps, shelf, draws);
+  if (!ready) return tl::unexpected(ready.error());
 
   Prediction out;
   out.zones.resize(draws.zones.size());
@@ -129,9 +83,8 @@ Result<Prediction> predict(const Head& head, const std::vector<Step>& steps, con
     r.zone = zone.id;
     r.today = zone_colour(zone, draws);
     const ZoneState before = zone.nominal;
-    for (size_t i = 0; i < steps.size(); ++i)
-      if (std::find(steps[i].zones.begin(), steps[i].zones.end(), zone.id) != steps[i].zones.end())
-        apply(bowls[i], zone, draws, &r.exposure, &r.deposit);
+    const StepTotals done = apply(*ready, zone, draws);
+    r.exposure = done.exposure, r.deposit = done.deposit;
     std::vector<ZoneView> views;
     r.planned = zone_colour(zone, draws, &views);
     r.lift_levels = lift(before, zone.nominal, zone.kinds, draws.nominal);
@@ -144,6 +97,7 @@ Result<Prediction> predict(const Head& head, const std::vector<Step>& steps, con
   options.parallel(static_cast<int>(draws.zones.size()), [&](int begin, int end) {
     for (int i = begin; i < end; ++i) one_zone(static_cast<size_t>(i));
   });
+  if (options.attribute_doubt) attribute(head, *ready, options.parallel, out);
   return out;
 }
 

@@ -149,12 +149,14 @@ TEST(Search, FindsWhatEnumerationFinds) {
       EXPECT_NEAR(found[i].objective, all[i].objective, 1e-6) << seed << " place " << i;
       // The same recipe, where no other lies within the rounding of a sum.
       const auto same = [&](const Candidate& c) {
-        return c.setting == all[i].setting && std::equal(c.shares.product, c.shares.product + 3, all[i].shares.product) &&
+        return c.setting == all[i].setting &&
+               std::equal(c.shares.product, c.shares.product + 3, all[i].shares.product) &&
                std::equal(c.shares.eighths, c.shares.eighths + 3, all[i].shares.eighths);
       };
-      EXPECT_TRUE(std::any_of(found.begin(), found.end(), [&](const Candidate& c) {
-        return same(c) && std::abs(c.objective - all[i].objective) < 1e-9;
-      })) << seed << " place " << i;
+      EXPECT_TRUE(
+          std::any_of(found.begin(), found.end(),
+                      [&](const Candidate& c) { return same(c) && std::abs(c.objective - all[i].objective) < 1e-9; }))
+          << seed << " place " << i;
     }
     looked += search.counts().recipes * p.draws.zones[0].scenarios.size();
     evaluated += search.counts().evaluations;
@@ -177,7 +179,13 @@ TEST(Search, AFilterIsObeyedAndStaysExact) {
     for (const Shares& s : p.domain.sets[0].shares()) {
       const Candidate c{0, 0, static_cast<int>(k), s};
       if (!weak(c)) continue;
-      const ChoiceInput in{trial.head, trial.shelf, p.policy, p.domain, p.search_zones, p.draws, 1,
+      const ChoiceInput in{trial.head,
+                           trial.shelf,
+                           p.policy,
+                           p.domain,
+                           p.search_zones,
+                           p.draws,
+                           1,
                            [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
       best = std::min(best, exact_objective(in, c, {0}));
     }

@@ -6,6 +6,7 @@
 
 #include "strandline/wire/answer.h"
 #include "strandline/wire/document.h"
+#include "strandline/wire/later.h"
 
 namespace strandline::salon {
 
@@ -30,6 +31,10 @@ Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort
 Result<wire::ReachAnswer> reach(const wire::ReadVisit& asked, const Effort& effort);
 // Problem no_bowls. Searches nothing.
 Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort);
+
+// The weeks after the document's own bowls; without any, of the colour that is there.
+Result<wire::FadeAnswer> fade(const wire::ReadVisit& asked, const Habit& habit);
+Result<wire::GrowAnswer> grow(const wire::ReadVisit& asked);
 
 // By name, the document still as JSON: what the HTTP door serves. Problem unknown_verb.
 Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,

@@ -40,6 +40,21 @@ export const why = {
   'why.failed_stretch': () =>
     'The wet stretch failed: no lightener, no high-lift, nothing of 6 % or more there.',
   'why.law': () => 'A legal limit stands against it.',
+  // Where the doubt of a prediction comes from.
+  'why.doubt_from_level_reading': (p: P) =>
+    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is the level that was read.`,
+  'why.doubt_from_white_share': (p: P) =>
+    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is the white share.`,
+  'why.doubt_from_porosity': (p: P) =>
+    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is the porosity.`,
+  'why.doubt_from_white_look': (p: P) =>
+    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is the colour of white hair, which was never measured here.`,
+  'why.doubt_from_lightening': (p: P) =>
+    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is how fast this head lightens: a strand test tells.`,
+  'why.doubt_from_uptake': (p: P) =>
+    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is how much colour this hair takes: a strand test tells.`,
+  'why.doubt_from_blend': (p: P) =>
+    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is how white and pigmented fibres look together.`,
   // The order of work.
   'why.whitest_first': () => 'Whitest hair first: it needs the longest.',
   'why.resistant_first': () => 'Resistant white first: it needs the longest.',
