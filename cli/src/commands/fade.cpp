@@ -42,7 +42,7 @@ void add_fade(CLI::App& app, Session& session) {
             [&](const wire::FadeAnswer& a, const Visit&) { print_fading(a, paint_for(flags, s.io), s.io.out); });
       });
   command->add_option("--washes", habit->washes_per_week, "washes a week, 0 to 21 (default 3)");
-  command->add_option("--light", habit->light_hours_per_week, "hours of full daylight a week, 0 to 100 (default 3)");
+  command->add_option("--sun", habit->light_hours_per_week, "hours of full daylight a week, 0 to 100 (default 3)");
   command->add_option("--weeks", habit->weeks, "weeks to look ahead, 1 to 52 (default 8)");
 }
 

@@ -24,8 +24,8 @@ struct StepTotals {
 };
 
 // One bowl on the nominal fibres and on those of every scenario; band preferences are those of the nominal fibres.
-// A dye looks a little warmer or cooler in another bed: scenarios carry that here and not in the search, whose loads are
-// the recipe's own.
+// A dye looks a little warmer or cooler in another bed: scenarios carry that here and not in the search, whose loads
+// are the recipe's own.
 StepTotals apply(const BowlChemistry& bowl, ZoneDraws& zone, const Draws& draws);
 // Every step that names this zone, in order.
 StepTotals apply(const std::vector<ReadyStep>& steps, ZoneDraws& zone, const Draws& draws);

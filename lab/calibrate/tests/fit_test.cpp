@@ -42,15 +42,18 @@ TEST(Calibrate, TheMinimumDoesNotDependOnTheStart) {
 // A second route to the posterior spread: the curvature of the cost along one constant with all others refitted.
 TEST(Calibrate, SpreadIsTheCurvatureOfTheProfile) {
   const size_t k = problem().index("lift_exposure_full");
-  Problem pulled = problem();
-  // A prior tight around a point one sd away holds the constant there.
-  Parameter& p = pulled.parameters[k];
   const auto i = static_cast<Eigen::Index>(k);
-  const double away = found().x[i] + found().sd(k);
-  p.prior = value(p, away), p.sd = 1e-4;
-  const Fit held = fit(pulled, found().x);
-  const Eigen::VectorXd r = residuals(problem(), held.x);
-  EXPECT_NEAR(r.squaredNorm() / 2 - found().cost, 0.5, 0.15);
+  // One sd away costs half a unit; the mean of both sides leaves out how lopsided the valley is.
+  double rise = 0;
+  for (double side : {-1.0, 1.0}) {
+    Problem held = problem();
+    Parameter& p = held.parameters[k];
+    p.prior = value(p, found().x[i] + side * found().sd(k)), p.sd = 1e-4;
+    const Eigen::VectorXd r = residuals(problem(), fit(held, found().x).x);
+    rise += (r.squaredNorm() / 2 - found().cost) / 2;
+  }
+  // 0.39 today: the valley is a little flatter than its bottom says, so the stated spread is some 13 % too narrow.
+  EXPECT_NEAR(rise, 0.5, 0.15);
 }
 
 TEST(Calibrate, NoDatumIsFarOff) {
