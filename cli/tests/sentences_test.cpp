@@ -37,6 +37,7 @@ const std::set<std::string> not_codes = {"as_listed",
                                          "changed_at",
                                          "store_seq",
                                          "visit_id",
+                                         "fewer_bowls",
                                          "remove_packet",
                                          "not_searched",
                                          "store_conflict"};

@@ -91,7 +91,16 @@ const shots: Shot[] = [
     },
   },
   { name: 'wanted', size: 'tablet', at: hash('aim'), ready: drawn },
-  { name: 'wanted', size: 'tablet', dark: true, at: hash('aim'), ready: drawn },
+  {
+    name: 'wanted',
+    size: 'tablet',
+    dark: true,
+    at: hash('aim'),
+    ready: async (page) => {
+      await page.getByRole('grid').getByRole('button', { name: 'level 7, gold' }).click();
+      await drawn(page);
+    },
+  },
   { name: 'wanted', size: 'phone', dark: true, at: hash('aim'), ready: drawn },
   {
     name: 'wanted-words',
@@ -124,6 +133,16 @@ const shots: Shot[] = [
     ready: planned,
   },
   { name: 'plan', size: 'phone', at: hash('plan'), ready: planned },
+  {
+    name: 'plan-ways',
+    size: 'tablet',
+    at: hash('plan', 'demo-half_white_three_to_seven'),
+    ready: async (page) => {
+      await planned(page);
+      await page.getByRole('button', { name: 'See it' }).first().click();
+      await drawn(page);
+    },
+  },
   { name: 'plan', size: 'desk', at: hash('plan'), ready: planned },
   { name: 'plan', size: 'desk', dark: true, at: hash('plan'), ready: planned },
   {

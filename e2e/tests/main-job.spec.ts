@@ -43,7 +43,7 @@ test('a new head from reading to plan, saved through a restart', async ({ page, 
   await grams.focus();
   await page.keyboard.press('PageUp');
   await expect(grams).toHaveAttribute('aria-valuenow', String(before + 5));
-  await expect(bowls.getByText('Your own grams')).toBeVisible();
+  await expect(bowls.getByText('Your own bowls')).toBeVisible();
   await expect(page.getByText('saved', { exact: false }).first()).toBeVisible();
   await expect(page.getByRole('banner')).toContainText('· saved');
 
@@ -53,7 +53,7 @@ test('a new head from reading to plan, saved through a restart', async ({ page, 
   await expect(bowls.getByRole('heading', { level: 2 }).first()).toBeVisible({
     timeout: 300_000,
   });
-  await expect(bowls.getByText('Your own grams')).toBeVisible();
+  await expect(bowls.getByText('Your own bowls')).toBeVisible();
   await page.getByRole('link', { name: /reading/ }).click();
   await page.getByRole('radio', { name: 'crown' }).check();
   await expect(page.getByRole('spinbutton', { name: 'White' })).toHaveAttribute('aria-valuenow', '25');

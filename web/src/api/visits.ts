@@ -1,5 +1,13 @@
 import { call } from './client';
-import type { AimAnswer, AssessAnswer, LevelsAnswer, PlanAnswer, ShelfAnswer, Visit } from './types';
+import type {
+  AimAnswer,
+  AssessAnswer,
+  LevelsAnswer,
+  PlanAnswer,
+  ReachAnswer,
+  ShelfAnswer,
+  Visit,
+} from './types';
 
 /** A line of the list of visits. */
 export interface VisitLine {
@@ -32,6 +40,10 @@ export const assess = (visit: Visit, signal?: AbortSignal) =>
   call<AssessAnswer>('POST', 'assess', visit, signal);
 
 export const aim = (visit: Visit, signal?: AbortSignal) => call<AimAnswer>('POST', 'aim', visit, signal);
+
+/** What each zone can become today, cell by cell of the level × tone map; wishes are not read. */
+export const reach = (visit: Visit, signal?: AbortSignal) =>
+  call<ReachAnswer>('POST', 'reach', visit, signal);
 
 /** Searches bowls; can take seconds. */
 export const plan = (visit: Visit, signal?: AbortSignal) => call<PlanAnswer>('POST', 'plan', visit, signal);

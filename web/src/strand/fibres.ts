@@ -2,7 +2,7 @@ import { drawnColours, expectedMean, type Linear } from './colour';
 import { rnd } from './random';
 import type { HairShape } from './style';
 import type { Weights } from './weights';
-import type { Half, Population, StrandPicture, StrandSpan } from './types';
+import type { Half, Population, Rgb, StrandPicture, StrandSpan } from './types';
 
 /** Columns before the colours: (end px, shift of the joins px, height 0..1, 0) and (shift of the sheen, its strength, 0, 0). */
 export const OWN_COLUMNS = 2;
@@ -131,6 +131,11 @@ function colourFibres(
 const column = (table: Float32Array, spans: number, s: number): Float32Array =>
   Float32Array.from({ length: table.length / spans }, (_, row) => table[row * spans + s] ?? 0);
 
+/** Colours already worked out for a strip: its weights stand for its shape; the newest few of each span. */
+const KEPT_COLOURS = 4;
+const coloured = new WeakMap<Weights, Map<number, { key: string; colours: Linear[] }[]>>();
+
+/** The same list and bed on the same fibres again are not worked out again. */
 function spanColours(
   picture: StrandPicture,
   s: number,
@@ -140,8 +145,28 @@ function spanColours(
   weights: Weights,
 ): Linear[] {
   const span = picture.spans[s] as StrandSpan;
-  const list = half === 'planned' && span.planned.length > 0 ? span.planned : span.today;
-  const bed = span.mixedBed?.[half];
+  const shown = half === 'planned' && span.planned.length > 0 ? 'planned' : 'today';
+  const list = span[shown];
+  const bed = span.mixedBed?.[shown];
+  const places = coloured.get(weights) ?? new Map<number, { key: string; colours: Linear[] }[]>();
+  coloured.set(weights, places);
+  const key = JSON.stringify([list.map(({ share, srgb, packets }) => [share, srgb, packets]), bed, seed]);
+  const kept = places.get(s) ?? [];
+  const found = kept.find((one) => one.key === key);
+  if (found) return found.colours;
+  const colours = workOut(list, bed, s, shape, seed, weights);
+  places.set(s, [{ key, colours }, ...kept].slice(0, KEPT_COLOURS));
+  return colours;
+}
+
+function workOut(
+  list: readonly Population[],
+  bed: Rgb | undefined,
+  s: number,
+  shape: HairShape,
+  seed: number,
+  weights: Weights,
+): Linear[] {
   let seen = column(weights.seen, weights.spans, s);
   let light = column(weights.light, weights.spans, s);
   if (!seen.some((v) => v > 0)) seen = light = new Float32Array(seen.length).fill(1); // narrower than one point

@@ -12,7 +12,8 @@ export interface Scope {
 
 export const everywhere = '*';
 
-function zonesIn(head: Head, scope: Scope): string[] {
+/** Names of the zones in scope. */
+export function zonesIn(head: Head, scope: Scope): string[] {
   return head.areas
     .filter((area) => scope.area === undefined || area.id === scope.area)
     .flatMap((area) =>

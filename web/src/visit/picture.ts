@@ -1,5 +1,5 @@
 import type { Area, ColourView, Head, Rgb, Span, UnderLights } from '../api/types';
-import { t, isKey } from '../i18n/index.svelte';
+import { t, isKey, type Key } from '../i18n/index.svelte';
 import type { Light } from '../shell/view.svelte';
 import { bedBetweenPackets } from '../strand/colour';
 import type {
@@ -33,10 +33,20 @@ export interface ZonePicture {
   bowl?: string;
 }
 
+// Every frame of a held value asks for the same few names.
+const keyOf = new Map<string, Map<string, Key | undefined>>();
+
 /** A name of the document in the words of the screen where the dictionary knows it. */
 export function known(prefix: string, name: string): string {
-  const key = `${prefix}.${name.replaceAll(' ', '_')}`;
-  return isKey(key) ? t(key as 'ui.close') : name;
+  let names = keyOf.get(prefix);
+  if (!names) keyOf.set(prefix, (names = new Map()));
+  let key = names.get(name);
+  if (key === undefined && !names.has(name)) {
+    const made = `${prefix}.${name.replaceAll(' ', '_')}`;
+    key = isKey(made) ? made : undefined;
+    names.set(name, key);
+  }
+  return key ? t(key as 'ui.close') : name;
 }
 
 type PacketsOf = ReadonlyMap<string, Packets>;

@@ -1,5 +1,14 @@
 import { Away, Refused } from '../api/client';
-import type { AimAnswer, AssessAnswer, Bowl, BowlView, PlanAnswer, Problem, Visit } from '../api/types';
+import type {
+  AimAnswer,
+  AssessAnswer,
+  Bowl,
+  BowlView,
+  PlanAnswer,
+  Problem,
+  ReachAnswer,
+  Visit,
+} from '../api/types';
 import * as api from '../api/visits';
 import type { Draft, Drafts } from '../offline/drafts';
 import { pruned } from './aims';
@@ -37,10 +46,13 @@ export class Work {
   assessment = $state.raw<AssessAnswer>();
   targets = $state.raw<AimAnswer>();
   plan = $state.raw<PlanAnswer>();
+  /** What can be had today, for the head as it is; undefined while it is asked. */
+  reach = $state.raw<ReachAnswer>();
   /** What stands in the way of each answer. */
   assessTrouble = $state.raw<Trouble>();
   aimTrouble = $state.raw<Trouble>();
   planTrouble = $state.raw<Trouble>();
+  reachTrouble = $state.raw<Trouble>();
   saveTrouble = $state.raw<Trouble>();
   /** A search or a what-if is under way. */
   searching = $state(false);
@@ -49,9 +61,14 @@ export class Work {
   #assess = new Latest<AssessAnswer>();
   #aim = new Latest<AimAnswer>();
   #plan = new Latest<PlanAnswer>();
+  #reach = new Latest<ReachAnswer>();
+  #reached: Visit['head'] | undefined;
   #sending = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
+  #aimTimer: ReturnType<typeof setTimeout> | undefined;
   #planned: { visit: Visit } | undefined;
+  /** The last search: undoing own bowls comes back to it without searching again. */
+  #found: { visit: Visit; plan: PlanAnswer } | undefined;
   readonly #drafts: Drafts | undefined;
   #keeping: Promise<void> | undefined;
   /** The unsaved document lies in this device's store too, so the page may be closed. */
@@ -105,9 +122,19 @@ export class Work {
     this.visit = next.head === before.head ? next : pruned(next);
     this.#saveSoon();
     this.#keep();
-    if (this.visit.head !== before.head) void this.assessNow();
-    if (this.visit.head !== before.head || this.visit.aims !== before.aims) void this.aimNow();
+    if (this.visit.head !== before.head) {
+      this.reach = undefined;
+      void this.assessNow();
+    }
+    // A new wish is answered at once; a head that is being read leaves its wishes for a quiet moment.
+    if (this.visit.aims !== before.aims) void this.aimNow();
+    else if (this.visit.head !== before.head && this.visit.aims?.length) this.#aimSoon();
     return () => void this.change(before);
+  }
+
+  #aimSoon(): void {
+    clearTimeout(this.#aimTimer);
+    this.#aimTimer = setTimeout(() => void this.aimNow(), 250);
   }
 
   #saveSoon(): void {
@@ -161,6 +188,7 @@ export class Work {
   }
 
   async aimNow(): Promise<void> {
+    clearTimeout(this.#aimTimer);
     if (!this.visit.aims?.length) {
       this.targets = undefined;
       this.aimTrouble = undefined;
@@ -176,10 +204,32 @@ export class Work {
     }
   }
 
+  /** Asks what this head can become, once per head: wishes do not change it. */
+  async reachNow(): Promise<void> {
+    const { head } = this.visit;
+    if (this.reach && this.#reached === head) return;
+    this.reachTrouble = undefined;
+    try {
+      const answer = await this.#reach.run((signal) => api.reach(this.visit, signal));
+      if (!answer) return;
+      this.reach = answer;
+      this.#reached = head;
+    } catch (error) {
+      this.reachTrouble = trouble(error);
+    }
+  }
+
   /** Searches bowls for the document as it is, or works out its own bowls where it has them. */
   async planNow(): Promise<void> {
     const asked = this.visit;
     const own = (asked.bowls?.length ?? 0) > 0;
+    if (this.#found?.visit === asked) {
+      this.stopPlan();
+      this.plan = this.#found.plan;
+      this.#planned = { visit: asked };
+      this.planTrouble = undefined;
+      return;
+    }
     this.searching = !own;
     this.trying = own;
     try {
@@ -189,6 +239,7 @@ export class Work {
       if (!answer) return;
       this.plan = answer;
       this.#planned = { visit: asked };
+      if (!own) this.#found = { visit: asked, plan: answer };
       this.planTrouble = undefined;
     } catch (error) {
       this.planTrouble = trouble(error);
@@ -210,7 +261,9 @@ export class Work {
 
   close(): void {
     this.#assess.stop();
+    clearTimeout(this.#aimTimer);
     this.#aim.stop();
+    this.#reach.stop();
     this.stopPlan();
     if (this.saving === 'waiting') void this.save();
   }

@@ -46,6 +46,50 @@ describe('an open visit', () => {
     expect(server.saveVisit.mock.lastCall?.[1]).toBe(5);
   });
 
+  it('asks what is in reach once per head, and anew for another one', async () => {
+    server.reach.mockResolvedValue({ schema: 'strandline.reach/1', zones: [] });
+    const work = new Work(saved(visit, 4));
+    await work.reachNow();
+    work.change({ ...visit, aims: [{ zone: '*', level: 6 }] });
+    await work.reachNow();
+    expect(server.reach).toHaveBeenCalledTimes(1);
+    work.change(read(30));
+    expect(work.reach).toBeUndefined();
+    await work.reachNow();
+    expect(server.reach).toHaveBeenCalledTimes(2);
+    server.reach.mockRejectedValue(new Away());
+    work.change(read(40));
+    await work.reachNow();
+    expect(work.reachTrouble).toEqual({ away: true });
+  });
+
+  it('comes back to the found bowls without searching again when own ones are undone', async () => {
+    const found = { bowls: [], zones: [] } as unknown as PlanAnswer;
+    server.plan.mockResolvedValue(found);
+    server.whatIf.mockResolvedValue({ ...found });
+    const work = new Work(saved({ ...visit, aims: [{ zone: '*', level: 6 }] }, 4));
+    await work.planNow();
+    const undo = work.tryBowls([
+      { label: 'A', range: 'r', parts: [], minutes: 30, damp_hair: false, zones: ['crown/regrowth'] },
+    ]);
+    await work.planNow();
+    expect(server.whatIf).toHaveBeenCalledTimes(1);
+    undo();
+    await work.planNow();
+    expect(server.plan).toHaveBeenCalledTimes(1);
+    expect(work.plan).toBe(found);
+    expect(work.planIsCurrent).toBe(true);
+  });
+
+  it('leaves the wishes of a head that is being read for a quiet moment', async () => {
+    const aims = [{ zone: '*', level: 6 }];
+    const work = new Work(saved({ ...visit, aims }, 4));
+    for (const white of [10, 20, 30]) work.change({ ...read(white), aims });
+    expect(server.aim).not.toHaveBeenCalled();
+    await vi.advanceTimersByTimeAsync(500);
+    expect(server.aim).toHaveBeenCalledTimes(1);
+  });
+
   it('waits for one answer before it stores the next change', async () => {
     const answers: (() => void)[] = [];
     server.saveVisit.mockImplementation(

@@ -27,6 +27,12 @@ describe('suggestions from house words', () => {
     }
   });
 
+  it('put what is within reach first', () => {
+    const found = suggestions(head, 'even', 'clear', (level, tone) => level === 7 && tone === 'gold');
+    expect(found[0]).toMatchObject({ level: 7, tone: 'gold', reachable: true });
+    expect(found.slice(1).every((s) => s.reachable === false)).toBe(true);
+  });
+
   it('differ with the words', () => {
     expect(suggestions(head, 'rosy', 'soft')).not.toEqual(suggestions(head, 'golden', 'soft'));
     expect(suggestions(head, 'rosy', 'soft')).not.toEqual(suggestions(head, 'rosy', 'strong'));

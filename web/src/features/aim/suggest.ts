@@ -27,6 +27,8 @@ export interface Suggestion {
   level: number;
   tone: Tone;
   lighter: boolean;
+  /** Every asked zone reaches it today; undefined while nobody knows. */
+  reachable?: boolean;
 }
 
 /** The level most of the head's length has today; the darker of two that are alike. */
@@ -40,11 +42,27 @@ export function levelToday(head: Head): number {
   return sorted[0]?.[0] ?? 5;
 }
 
-/** Wishes that house words call to mind, those that need no lighter hair than today's first. */
-export function suggestions(head: Head, skin: Skin, contrast: Contrast): Suggestion[] {
+/** Wishes that house words call to mind: those within reach first, then those that need no lighter hair than today's. */
+export function suggestions(
+  head: Head,
+  skin: Skin,
+  contrast: Contrast,
+  inReach?: (level: number, tone: Tone) => boolean,
+): Suggestion[] {
   const today = levelToday(head);
   const levels = stepsFor[contrast].map((step) => Math.round(today) + step).filter((l) => l >= 1 && l <= 10);
   return levels
-    .flatMap((level) => tonesFor[skin].map((tone) => ({ level, tone, lighter: level > today })))
-    .sort((a, b) => Number(a.lighter) - Number(b.lighter));
+    .flatMap((level) =>
+      tonesFor[skin].map((tone) => ({
+        level,
+        tone,
+        lighter: level > today,
+        ...(inReach ? { reachable: inReach(level, tone) } : {}),
+      })),
+    )
+    .sort(
+      (a, b) =>
+        Number(a.reachable === false) - Number(b.reachable === false) ||
+        Number(a.lighter) - Number(b.lighter),
+    );
 }

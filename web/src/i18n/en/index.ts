@@ -7,6 +7,7 @@ import { reading } from './reading';
 import { shell } from './shell';
 import { ui } from './ui';
 import { visit } from './visit';
+import { ways } from './ways';
 import { why } from './why';
 
 export const en = {
@@ -19,5 +20,6 @@ export const en = {
   ...aim,
   ...plan,
   ...problems,
+  ...ways,
   ...why,
 } as const;

@@ -44,11 +44,21 @@ export const aim = {
   'aim.pick_help': 'Toucher les cheveux dans l’image, ou déplacer l’anneau avec les flèches puis Entrée.',
   'aim.picked': (l: string, a: string, b: string) =>
     `Choisi : L* ${l}, a* ${a}, b* ${b}. Un indice seulement.`,
-  'aim.reach': 'Qu’est-ce qui est possible aujourd’hui ?',
   'aim.reachable': 'possible aujourd’hui',
   'aim.nearest': (words: string) => `au plus près aujourd’hui : ${words}`,
   'aim.to_plan': 'Vers le plan',
   'aim.empty': 'Pas encore de souhait',
   'aim.empty_text':
     'Toucher une hauteur et un reflet, choisir une nuance de l’étagère, ou une couleur dans l’image apportée.',
+  'reach.cell_out': (cell: string) => `${cell} : pas en une fois aujourd’hui`,
+  'reach.in': 'possible aujourd’hui',
+  'reach.out': 'pas en une fois aujourd’hui',
+  'reach.working': 'Calcul de ce qui est possible',
+  'reach.away': 'Impossible de calculer ce qui est à portée : le serveur ne répond pas.',
+  'reach.away_kept': 'Vos souhaits. La carte prend toujours un souhait.',
+  'reach.not_today': (words: string) => `Pas en une fois aujourd’hui : ${words}`,
+  'reach.near_words': 'on s’en approche, sans y arriver',
+  'reach.farthest': (zone: string, count: string) => `${zone} : le plus loin de ${count} endroits`,
+  'reach.no_promise': 'Une prévision d’après la lecture et cette étagère ; rien n’est promis.',
+  'reach.pick': 'Toucher une case de la carte pour la souhaiter.',
 };

@@ -8,6 +8,7 @@ import { reading } from './reading';
 import { shell } from './shell';
 import { ui } from './ui';
 import { visit } from './visit';
+import { ways } from './ways';
 import { why } from './why';
 
 export const fr: Dictionary = {
@@ -20,5 +21,6 @@ export const fr: Dictionary = {
   ...aim,
   ...plan,
   ...problems,
+  ...ways,
   ...why,
 };

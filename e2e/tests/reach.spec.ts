@@ -1,0 +1,109 @@
+import { expect, expectAccessible, expectNoSideScroll, open, test } from '../support/test';
+
+const hash = '#/visits/demo-regrowth_white_hairline/aim';
+
+test('a cell out of reach says so and what is nearest; one within reach does not', async ({
+  page,
+  salon,
+}) => {
+  await open(page, salon, hash);
+  const map = page.getByRole('grid');
+  await expect(map).toHaveAttribute('aria-busy', 'false');
+  // Nearly black hair with colour on it does not become pale blonde in one go.
+  const pale = map.getByRole('button', { name: 'level 10, ash' });
+  await expect(pale).toHaveAccessibleName('level 10, ash: not in one go today');
+  await pale.click();
+  await expect(page.getByText('Not in one go today: level 10, ash')).toBeVisible();
+  await expect(page.getByText(/^nearest today: level [1-7], /)).toBeVisible();
+  await expect(page.getByText(/nothing is promised/)).toBeVisible();
+
+  const brown = map.getByRole('button', { name: 'level 4, natural', exact: true });
+  await brown.click();
+  await expect(brown).toHaveAttribute('aria-pressed', 'true');
+  await expect(page.getByText('within reach today').first()).toBeVisible();
+  await expect(page.getByText(/Not in one go today: /)).toBeHidden();
+});
+
+test('the map is one stop for the Tab key and arrows move in it', async ({ page, salon }) => {
+  await open(page, salon, hash);
+  const map = page.getByRole('grid');
+  await map.getByRole('button', { name: 'level 5, gold' }).click();
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('ArrowRight');
+  await expect(map.getByRole('button', { name: 'level 4, copper' })).toBeFocused();
+  await page.keyboard.press('Home');
+  await expect(map.getByRole('button', { name: 'level 4, natural' })).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(map.getByRole('button', { name: 'level 4, natural' })).toHaveAttribute('aria-pressed', 'true');
+  await expect(map.locator('button[tabindex="0"]')).toHaveCount(1);
+  await page.keyboard.press('Tab');
+  await expect(map.locator('button:focus')).toHaveCount(0);
+});
+
+test('fewer zones reach more, never less', async ({ page, salon }) => {
+  await open(page, salon, hash);
+  const map = page.getByRole('grid');
+  await expect(map).toHaveAttribute('aria-busy', 'false');
+  const out = map.getByRole('button', { name: /not in one go/ });
+  const whole = await out.count();
+  expect(whole).toBeGreaterThan(0);
+  await page.getByRole('radio', { name: 'crown' }).check();
+  await page.getByRole('radio', { name: 'regrowth' }).check();
+  expect(await out.count()).toBeLessThanOrEqual(whole);
+});
+
+test('words from the house offer what is within reach first', async ({ page, salon }) => {
+  await open(page, salon, hash);
+  await expect(page.getByRole('grid')).toHaveAttribute('aria-busy', 'false');
+  await page.getByRole('radio', { name: 'words', exact: true }).check();
+  const list = page.getByRole('list', { name: 'words' }).getByRole('button');
+  const out = await list.evaluateAll((all) =>
+    all.map((one) => one.textContent?.includes('not in one go') ?? false),
+  );
+  expect(out.length).toBeGreaterThan(0);
+  expect(out).toEqual([...out].sort((a, b) => Number(a) - Number(b)));
+});
+
+test('without the server the map still takes a wish and says what is missing', async ({
+  page,
+  salon,
+  watch,
+}) => {
+  watch.allow.push(/ERR_FAILED|Failed to load resource/);
+  let gone = true;
+  await page.route('**/api/v1/reach', (route) => (gone ? route.abort() : route.continue()));
+  await open(page, salon, hash);
+  await expect(page.getByText('What is within reach could not be worked out')).toBeVisible();
+  const gold = page.getByRole('grid').getByRole('button', { name: 'level 5, gold' });
+  await gold.click();
+  await expect(gold).toHaveAttribute('aria-pressed', 'true');
+  gone = false;
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByText('What is within reach could not be worked out')).toBeHidden();
+  await expect(page.getByRole('grid')).toHaveAttribute('aria-busy', 'false');
+});
+
+for (const scheme of ['light', 'dark'] as const) {
+  test(`the map with a wish out of reach is accessible in ${scheme}`, async ({ page, salon }) => {
+    await page.emulateMedia({ colorScheme: scheme });
+    await open(page, salon, hash);
+    await page.getByRole('grid').getByRole('button', { name: 'level 10, ash' }).click();
+    await expect(page.getByText('Not in one go today: level 10, ash')).toBeVisible();
+    await expectAccessible(page);
+    await page.setViewportSize({ width: 320, height: 844 });
+    await expectNoSideScroll(page);
+  });
+}
+
+test.describe('in French', () => {
+  test.use({ locale: 'fr-FR' });
+  test('the map speaks French', async ({ page, salon }) => {
+    await open(page, salon, hash);
+    const pale = page.getByRole('grid').getByRole('button', { name: 'hauteur 10, cendré' });
+    await expect(pale).toHaveAccessibleName(/pas en une fois aujourd’hui/);
+    await pale.click();
+    await expect(page.getByText(/Pas en une fois aujourd’hui : /)).toBeVisible();
+    await expect(page.getByText(/rien n’est promis/)).toBeVisible();
+    await expectAccessible(page);
+  });
+});

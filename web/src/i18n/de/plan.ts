@@ -1,0 +1,16 @@
+export const plan = {
+  'ways.title': 'Andere Wege',
+  'ways.lead': 'Im Ganzen schlechter, in einem besser.',
+  'ways.gentler': 'Schonender für das Haar',
+  'ways.simpler': 'Einfacher zu mischen',
+  'ways.cheaper': 'Günstiger',
+  'ways.fewer_bowls': 'Weniger Schalen',
+  'ways.same': 'kaum anders',
+  'ways.quarter': 'etwa eine Vierteltonhöhe daneben',
+  'ways.half': 'etwa eine halbe Tonhöhe daneben',
+  'ways.one': 'etwa eine Tonhöhe daneben',
+  'ways.more': 'mehr als eine Tonhöhe daneben',
+  'ways.look': 'Ansehen',
+  'ways.back': 'Zurück zum Plan',
+  'ways.take': 'Diesen nehmen',
+};

@@ -1,0 +1,16 @@
+export const plan = {
+  'ways.title': 'Otros caminos',
+  'ways.lead': 'Peores en conjunto, mejores en una cosa.',
+  'ways.gentler': 'Más suave para el cabello',
+  'ways.simpler': 'Más fácil de mezclar',
+  'ways.cheaper': 'Más barato',
+  'ways.fewer_bowls': 'Menos cuencos',
+  'ways.same': 'casi igual',
+  'ways.quarter': 'a un cuarto de altura, más o menos',
+  'ways.half': 'a media altura, más o menos',
+  'ways.one': 'a una altura, más o menos',
+  'ways.more': 'a más de una altura',
+  'ways.look': 'Verlo',
+  'ways.back': 'Volver al plan',
+  'ways.take': 'Tomar este',
+};

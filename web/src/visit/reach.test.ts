@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import type { ReachAnswer, ReachCellView, Tone, ToneSwatch } from '../api/types';
+import { withWish } from './aims';
+import { newVisit } from './head';
+import { askedZones, cellKey, cellOf, reachOf, wordsFor } from './reach';
+
+const cell = (level: number, tone: Tone, reachable: boolean, level_error = 0): ReachCellView => ({
+  level,
+  tone,
+  reachable,
+  nearest: { l: 30, a: 5, b: 10 },
+  srgb: { hex: '#505050', out_of_gamut: false },
+  wished_srgb: { hex: '#606060', out_of_gamut: false },
+  level_error,
+  tone_error: 0,
+  contrast_levels: 0,
+});
+const answer: ReachAnswer = {
+  schema: 'strandline.reach/1',
+  zones: [
+    { zone: 'crown/regrowth', recipes: 9, cells: [cell(5, 'gold', true), cell(8, 'gold', false, 0.6)] },
+    { zone: 'nape/lengths', recipes: 9, cells: [cell(5, 'gold', true), cell(8, 'gold', false, 2)] },
+    { zone: 'top/lengths', recipes: 9, cells: [cell(5, 'gold', false, 1), cell(8, 'gold', true)] },
+  ],
+};
+
+describe('the reach map', () => {
+  it('counts a cell only where every asked zone reaches it', () => {
+    const two = reachOf(answer, ['crown/regrowth', 'nape/lengths']);
+    expect(two.get(cellKey(5, 'gold'))?.reachable).toBe(true);
+    const three = reachOf(answer, ['crown/regrowth', 'nape/lengths', 'top/lengths']);
+    expect(three.get(cellKey(5, 'gold'))?.reachable).toBe(false);
+    expect(three.get(cellKey(5, 'gold'))?.missed.map((m) => m.zone)).toEqual(['top/lengths']);
+  });
+
+  it('names the zone that stays farthest away first', () => {
+    const map = reachOf(answer, ['crown/regrowth', 'nape/lengths']);
+    expect(map.get(cellKey(8, 'gold'))?.missed.map((m) => m.zone)).toEqual([
+      'nape/lengths',
+      'crown/regrowth',
+    ]);
+  });
+
+  it('answers for a wish between two levels with the darker one, and not for a shade', () => {
+    const map = reachOf(answer, ['crown/regrowth']);
+    expect(cellOf(map, { level: 8.5, tone: 'gold' })?.reachable).toBe(false);
+    expect(cellOf(map, { level: 5.5, tone: 'gold' })?.reachable).toBe(true);
+    expect(cellOf(map, { shade: 'any' })).toBeUndefined();
+    expect(cellOf(map, { leave: true })).toBeUndefined();
+  });
+
+  it('leaves out zones that are to be left alone', () => {
+    const visit = newVisit('A. B.', '2026-03-09');
+    const all = askedZones(visit, {});
+    const left = withWish(visit, { span: 'lengths' }, { leave: true });
+    expect(askedZones(left, {}).length).toBeLessThan(all.length);
+    expect(askedZones(left, {}).some((zone) => zone.endsWith('/lengths'))).toBe(false);
+  });
+
+  it('finds the words of the nearest swatch', () => {
+    const swatch = (level: number, tone: Tone, l: number): ToneSwatch => ({
+      level,
+      tone,
+      lab: { l, a: 5, b: 10 },
+      srgb: {} as ToneSwatch['srgb'],
+    });
+    const swatches = [swatch(4, 'natural', 25), swatch(5, 'gold', 31), swatch(6, 'ash', 40)];
+    expect(wordsFor({ l: 30, a: 5, b: 10 }, swatches)?.tone).toBe('gold');
+    expect(wordsFor({ l: 30, a: 5, b: 10 }, [])).toBeUndefined();
+  });
+});

@@ -1,0 +1,61 @@
+import type { Lab, ReachAnswer, ReachCellView, Tone, ToneSwatch, Visit } from '../api/types';
+import { wishFor, zonesIn, type Scope, type Wish } from './aims';
+
+/** A zone that misses a cell of the map, and what it becomes instead. */
+export interface Missed {
+  zone: string;
+  cell: ReachCellView;
+}
+
+/** One cell for all zones that are asked about; reached where every one of them reaches it. */
+export interface ReachHere {
+  reachable: boolean;
+  /** Zones that miss it, the farthest in depth first. */
+  missed: Missed[];
+}
+
+export type ReachMap = ReadonlyMap<string, ReachHere>;
+
+export const cellKey = (level: number, tone: Tone): string => `${level} ${tone}`;
+
+/** The zones in scope that something is wished for or may be: those to be left alone do not count. */
+export function askedZones(visit: Visit, scope: Scope): string[] {
+  const zones = zonesIn(visit.head, scope);
+  const coloured = zones.filter((zone) => !wishFor(visit, zone)?.leave);
+  return coloured.length ? coloured : zones;
+}
+
+/** The map of all these zones together. */
+export function reachOf(answer: ReachAnswer, zones: readonly string[]): ReachMap {
+  const map = new Map<string, ReachHere>();
+  for (const { zone, cells } of answer.zones) {
+    if (!zones.includes(zone)) continue;
+    for (const cell of cells) {
+      const key = cellKey(cell.level, cell.tone);
+      const here = map.get(key) ?? { reachable: true, missed: [] };
+      if (!cell.reachable) {
+        here.reachable = false;
+        here.missed.push({ zone, cell });
+      }
+      map.set(key, here);
+    }
+  }
+  for (const { missed } of map.values())
+    missed.sort((a, b) => Math.abs(b.cell.level_error) - Math.abs(a.cell.level_error));
+  return map;
+}
+
+/** The cell that speaks for a wish: between two levels, the darker one. Undefined for shades and picked colours. */
+export function cellOf(map: ReachMap, wish: Wish | undefined): ReachHere | undefined {
+  if (wish?.level === undefined || wish.leave) return undefined;
+  return map.get(cellKey(Math.floor(wish.level), wish.tone ?? 'natural'));
+}
+
+/** Level and tone whose swatch lies nearest to a colour (CIELAB distance, as only words depend on it). */
+export function wordsFor(lab: Lab, swatches: readonly ToneSwatch[]): ToneSwatch | undefined {
+  const far = ({ lab: s }: ToneSwatch) => Math.hypot(s.l - lab.l, s.a - lab.a, s.b - lab.b);
+  return swatches.reduce<ToneSwatch | undefined>(
+    (best, swatch) => (best && far(best) <= far(swatch) ? best : swatch),
+    undefined,
+  );
+}
