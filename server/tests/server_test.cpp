@@ -186,7 +186,9 @@ TEST_F(Running, AnswersWrongPathsAndMethodsAsProblems) {
 TEST_F(Running, RefusesBodiesThatAreTooLargeAndClosesThatConnection) {
   const auto got = post("/api/v1/assess", std::string((4u << 20) + 1, ' '));
   // The server may close before the whole body is sent; an answer, when it arrives, is 413.
-  if (got) EXPECT_EQ(got->status, 413);
+  if (got) {
+    EXPECT_EQ(got->status, 413);
+  }
   EXPECT_EQ(client_->Get("/api/v1/health")->status, 200);
 }
 

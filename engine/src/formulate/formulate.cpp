@@ -52,7 +52,7 @@ void tell(Plan& plan) {
     if (b.limits.overall == law::Status::unknown_percentage)
       plan.notes.push_back({"percentages_unknown", "", {{"bowl", b.bowl.label}}});
   }
-  if (plan.bowls.empty()) plan.why.push_back({"leave_as_it_is", "", {}});
+  if (plan.bowls.empty() && plan.report.stopped == "exhausted") plan.why.push_back({"leave_as_it_is", "", {}});
 }
 
 Result<Plan> formulate_once(const Head& head, const std::vector<Target>& targets, const Shelf& shelf,
@@ -89,6 +89,7 @@ Result<Plan> formulate_once(const Head& head, const std::vector<Target>& targets
   plan.zones = std::move(*after);
   tell(plan);
   plan.currency = shelf.currency;
+  if (plan.report.stopped == "cancelled") return plan;
   auto others = alternatives(in, targets, chooser, search, choice, plan, report);
   if (!others) return tl::unexpected(others.error());
   plan.alternatives = std::move(*others);

@@ -96,11 +96,12 @@ void BowlSearch::prepare(const std::vector<int>& settings, const std::vector<int
   };
   std::vector<Task> tasks;
   for (int setting : settings)
-    for (int zone : zones)
-      if (pair(setting, zone).bounds.empty()) {
-        loads(setting);
-        tasks.push_back({setting, zone});
-      }
+    for (int zone : zones) {
+      const auto& known = pairs_[static_cast<size_t>(setting) * zones_.size() + static_cast<size_t>(zone)];
+      if ((known && !known->bounds.empty()) || options_.cancelled()) continue;
+      loads(setting);
+      tasks.push_back({setting, zone});
+    }
   options_.parallel(static_cast<int>(tasks.size()), [&](int begin, int end) {
     for (int t = begin; t < end && !options_.cancelled(); ++t) {
       const auto [setting, zone] = tasks[static_cast<size_t>(t)];
@@ -124,6 +125,7 @@ void BowlSearch::prepare(const std::vector<int>& settings, const std::vector<int
       p.bounds = std::move(found);
     }
   });
+  if (options_.cancelled()) return;
   for (const Task& t : tasks) counts_.bounded += static_cast<long long>(pair(t.setting, t.zone).bounds.size());
 }
 
@@ -176,6 +178,10 @@ std::vector<Candidate> BowlSearch::best(const Wish& wish) {
     if (std::all_of(wish.zones.begin(), wish.zones.end(), [&](int z) { return may_serve(i, z); }))
       settings.push_back(i);
   prepare(settings, wish.zones);
+  if (options_.cancelled()) {
+    counts_.cancelled = true;
+    return {};
+  }
 
   // From the lowest bound on, in blocks, until no bound is below what was found. A few dozen first make the limit that
   // keeps the list of the rest short.
