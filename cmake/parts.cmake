@@ -16,7 +16,11 @@ function(strandline_tests name folder)
   target_precompile_headers(${name} PRIVATE <gtest/gtest.h> <rapidcheck.h> <vector> <string>)
   include(GoogleTest)
   add_test(NAME ${name} COMMAND ${name} WORKING_DIRECTORY ${CMAKE_SOURCE_DIR})
-  set_tests_properties(${name} PROPERTIES TIMEOUT 900 ENVIRONMENT "RC_PARAMS=seed=20261125")
+  set(timeout 900)
+  if(STRANDLINE_SANITIZE)
+    set(timeout 1800)  # many times slower
+  endif()
+  set_tests_properties(${name} PROPERTIES TIMEOUT ${timeout} ENVIRONMENT "RC_PARAMS=seed=20261125")
 endfunction()
 
 # strandline_fuzz(<folder> <libs...>): one libFuzzer program per *_fuzz.cpp in <folder>; seeds in <folder>/corpus/<program>/.
