@@ -25,7 +25,7 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 24> labels{{
     {"unknown_percentage", "unknown: a percentage is not declared"},
     {"not_permitted_use", "NOT PERMITTED FOR THIS USE"},
     {"not_listed", "no entry known here"},
-    {"exhausted", "all of them looked at"},
+    {"exhausted", "each bounded or evaluated"},
     {"cancelled", "stopped early"},
     {"not_searched", "nothing searched: your own bowls"},
     {"gentler", "gentler"},

@@ -23,20 +23,8 @@ struct Ends {
   GV low, high;
 };
 
-HWY_INLINE GV GroupCbrt(GV x) {
-  const G d;
-  const hn::RebindToSigned<G> di;
-  const auto bits = hn::ConvertTo(d, hn::BitCast(di, x));
-  GV y = hn::BitCast(d, hn::ConvertTo(di, hn::MulAdd(bits, GK(1.0F / 3.0F), GK(709921077.0F))));
-  for (int i = 0; i < 2; ++i) {
-    const GV y3 = hn::Mul(hn::Mul(y, y), y);
-    y = hn::Mul(y, hn::Div(hn::Add(y3, hn::Add(x, x)), hn::Add(hn::Add(y3, y3), x)));
-  }
-  return y;
-}
-
 HWY_INLINE Ends EndsOf(GV x, GV lost) {
-  const GV root = GroupCbrt(hn::Max(x, GK(1e-9F)));
+  const GV root = CbrtOf(G(), hn::Max(x, GK(1e-9F)));
   const GV line = hn::MulAdd(x, GK(static_cast<float>(841.0 / 108.0)), GK(static_cast<float>(4.0 / 29.0)));
   const GV high = hn::IfThenElse(hn::Gt(x, GK(static_cast<float>(216.0 / 24389.0))), root, line);
   return {hn::NegMulAdd(root, lost, root), high};

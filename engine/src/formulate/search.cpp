@@ -125,8 +125,6 @@ void BowlSearch::prepare(const std::vector<int>& settings, const std::vector<int
       p.bounds = std::move(found);
     }
   });
-  if (options_.cancelled()) return;
-  for (const Task& t : tasks) counts_.bounded += static_cast<long long>(pair(t.setting, t.zone).bounds.size());
 }
 
 // A bound on the objective of every recipe under one setting.

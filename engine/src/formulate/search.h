@@ -18,7 +18,6 @@ using Allowed = std::function<bool(const Candidate&)>;
 
 struct SearchCounts {
   long long recipes = 0;      // recipe and setting pairs answered for
-  long long bounded = 0;      // bounds computed: recipe × zone
   long long evaluations = 0;  // recipe × zone × scenario, in full
   bool cancelled = false;     // the lists are then the best seen, not proven best
 };

@@ -38,13 +38,14 @@ using V = hn::Vec<D>;
 HWY_INLINE V K(float x) { return hn::Set(D(), x); }
 
 // Cube root of x > 0: exponent divided by three, then two Halley steps (relative error about 1e-7).
-HWY_INLINE V Cbrt(V x) {
-  const D d;
-  const hn::RebindToSigned<D> di;
+template <class DF>
+HWY_INLINE hn::Vec<DF> CbrtOf(DF d, hn::Vec<DF> x) {
+  const hn::RebindToSigned<DF> di;
   const auto bits = hn::ConvertTo(d, hn::BitCast(di, x));
-  V y = hn::BitCast(d, hn::ConvertTo(di, hn::MulAdd(bits, K(1.0f / 3.0f), K(709921077.0f))));
+  const auto guess = hn::MulAdd(bits, hn::Set(d, 1.0f / 3.0f), hn::Set(d, 709921077.0f));
+  hn::Vec<DF> y = hn::BitCast(d, hn::ConvertTo(di, guess));
   for (int i = 0; i < 2; ++i) {
-    const V y3 = hn::Mul(hn::Mul(y, y), y);
+    const auto y3 = hn::Mul(hn::Mul(y, y), y);
     y = hn::Mul(y, hn::Div(hn::Add(y3, hn::Add(x, x)), hn::Add(hn::Add(y3, y3), x)));
   }
   return y;
@@ -53,7 +54,7 @@ HWY_INLINE V Cbrt(V x) {
 // CIE f(t): cube root, or its tangent line below (6/29)³.
 HWY_INLINE V F(V t) {
   const V line = hn::MulAdd(t, K(static_cast<float>(841.0 / 108.0)), K(static_cast<float>(4.0 / 29.0)));
-  return hn::IfThenElse(hn::Gt(t, K(static_cast<float>(216.0 / 24389.0))), Cbrt(hn::Max(t, K(1e-9f))), line);
+  return hn::IfThenElse(hn::Gt(t, K(static_cast<float>(216.0 / 24389.0))), CbrtOf(D(), hn::Max(t, K(1e-9f))), line);
 }
 
 // 1/(R + c*) at optical depth τ.
