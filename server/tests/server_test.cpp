@@ -7,8 +7,10 @@
 #include <sys/socket.h>
 #include <unistd.h>
 
+#include <cerrno>
 #include <fstream>
 #include <iterator>
+#include <system_error>
 #include <thread>
 
 #include "strandline/wire/json.h"
@@ -67,6 +69,7 @@ class Running : public testing::Test {
   // Raw bytes in, everything that comes back out.
   std::string raw(const std::string& bytes) const {
     const int s = socket(AF_INET, SOCK_STREAM, 0);
+    if (s < 0) throw std::system_error(errno, std::generic_category(), "socket");
     sockaddr_in to{};
     to.sin_family = AF_INET;
     to.sin_port = htons(static_cast<uint16_t>(port_));
