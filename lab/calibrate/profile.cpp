@@ -24,8 +24,7 @@ Fit with_profile_spread(const Problem& problem, Fit f) {
     if (problem.parameters[k].file.empty()) continue;
     const auto i = static_cast<Eigen::Index>(k);
     const double sd = f.sd(k);
-    const double rise =
-        (cost_with(problem, f, k, f.x[i] - sd) + cost_with(problem, f, k, f.x[i] + sd)) / 2 - f.cost;
+    const double rise = (cost_with(problem, f, k, f.x[i] - sd) + cost_with(problem, f, k, f.x[i] + sd)) / 2 - f.cost;
     scale[i] = std::sqrt(0.5 / rise);
   }
   f.covariance = scale.asDiagonal() * f.covariance * scale.asDiagonal();

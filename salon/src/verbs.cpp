@@ -15,6 +15,7 @@ PredictOptions report_options(const wire::ReadVisit& asked, const Effort& effort
   if (asked.options.scenarios) out.scenarios = *asked.options.scenarios;
   out.covered_contrast_levels = asked.visit.policy.formula.covered_contrast_levels;
   out.parallel = effort.parallel;
+  out.attribute_doubt = true;
   return out;
 }
 
@@ -22,6 +23,18 @@ std::vector<Step> own_steps(const Visit& visit) {
   std::vector<Step> steps;
   for (const Bowl& bowl : visit.bowls) steps.push_back({bowl.formula, bowl.zones});
   return steps;
+}
+
+// Which readings and constants the spread of a plan comes from.
+Result<Plan> with_doubt(Plan plan, const Visit& visit, const Effort& effort) {
+  std::vector<Step> steps;
+  for (const PlannedBowl& b : plan.bowls) steps.push_back({b.bowl.formula, b.bowl.zones});
+  return doubt_of(visit.head, steps, visit.shelf, effort.parallel).map([&](const std::vector<ZoneDoubt>& doubts) {
+    for (ZonePlan& zone : plan.zones)
+      for (const ZoneDoubt& d : doubts)
+        if (d.zone == zone.result.zone) zone.result.doubt = d.shares;
+    return std::move(plan);
+  });
 }
 
 Result<std::vector<Target>> targets(const Visit& visit) {
@@ -52,11 +65,8 @@ Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked, const Effort& 
   if (visit.bowls.empty()) return no_bowls();
   const auto wanted = targets(visit);
   if (!wanted) return tl::unexpected(wanted.error());
-  PredictOptions how = report_options(asked, effort);
-  how.attribute_doubt = true;
-  return strandline::predict(visit.head, own_steps(visit), visit.shelf, *wanted, how).map([&](const Prediction& p) {
-    return wire::view(p, *wanted);
-  });
+  return strandline::predict(visit.head, own_steps(visit), visit.shelf, *wanted, report_options(asked, effort))
+      .map([&](const Prediction& p) { return wire::view(p, *wanted); });
 }
 
 Result<wire::FadeAnswer> fade(const wire::ReadVisit& asked, const Habit& habit) {
@@ -76,6 +86,7 @@ Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effo
   const auto wanted = strandline::aim(visit.head, visit.aims, visit.shelf);
   if (!wanted) return tl::unexpected(wanted.error());
   return strandline::formulate(visit.head, *wanted, visit.shelf, visit.policy.formula, options(asked, effort))
+      .and_then([&](Plan p) { return with_doubt(std::move(p), visit, effort); })
       .map([&](const Plan& p) { return wire::view(p, *wanted, visit.shelf); });
 }
 
@@ -86,8 +97,11 @@ Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort) {
 }
 
 Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort) {
-  return strandline::plan(asked.visit, options(asked, effort)).map([&](const VisitPlan& p) {
-    return wire::view(p, asked.visit.shelf);
+  return strandline::plan(asked.visit, options(asked, effort)).and_then([&](VisitPlan p) {
+    return with_doubt(std::move(p.plan), asked.visit, effort).map([&](Plan with) {
+      p.plan = std::move(with);
+      return wire::view(p, asked.visit.shelf);
+    });
   });
 }
 
@@ -117,6 +131,8 @@ Result<wire::Json> answer(std::string_view verb, const wire::Json& document, con
   if (verb == "schedule") out = schedule(*asked, effort).map(json);
   if (verb == "plan") out = plan(*asked, effort).map(json);
   if (verb == "reach") out = reach(*asked, effort).map(json);
+  if (verb == "fade") out = fade(*asked, asked->options.habit).map(json);
+  if (verb == "grow") out = grow(*asked).map(json);
   if (verb == "what-if") out = what_if(*asked, effort).map(json);
   return out.map_error([&](Problems problems) { return wire::place_in(document, std::move(problems)); });
 }

@@ -1,4 +1,5 @@
-// Orders of steps and every class of the demo shelf, from documents to colours. What they are held to is common practice.
+// Orders of steps and every class of the demo shelf, from documents to colours. What they are held to is common
+// practice.
 #include <gtest/gtest.h>
 
 #include <cmath>

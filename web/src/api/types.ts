@@ -39,5 +39,7 @@ export type PlanAnswer = Schemas['PlanAnswer'];
 export type AlternativeView = Schemas['AlternativeView'];
 export type ReachAnswer = Schemas['ReachAnswer'];
 export type ReachCellView = Schemas['ReachCellView'];
+export type FadeAnswer = Schemas['FadeAnswer'];
+export type GrowAnswer = Schemas['GrowAnswer'];
 export type LevelsAnswer = Schemas['LevelsAnswer'];
 export type ShelfAnswer = Schemas['ShelfAnswer'];
