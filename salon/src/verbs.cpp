@@ -1,5 +1,7 @@
 #include "strandline/salon/verbs.h"
 
+#include <vector>
+
 namespace strandline::salon {
 
 namespace {
@@ -42,11 +44,21 @@ Result<std::vector<Target>> targets(const Visit& visit) {
   return strandline::aim(visit.head, visit.aims, visit.shelf);
 }
 
+// The clock and its bowls put one bowl on a zone; a prediction takes any order of steps on it.
+constexpr std::string_view kOneBowlAZone = "zone_in_two_bowls";
+
+Result<const Visit*> one_bowl_a_zone(const Visit& visit) {
+  Problems problems = check(visit);
+  if (!problems.empty()) return tl::unexpected(std::move(problems));
+  return &visit;
+}
+
 }  // namespace
 
 Result<wire::ReadVisit> open_visit(const wire::Json& document, const wire::Sources& sources) {
   return wire::read_visit(document, sources).and_then([&](wire::ReadVisit asked) -> Result<wire::ReadVisit> {
     Problems problems = check(asked.visit);
+    std::erase_if(problems, [](const Problem& p) { return p.code == kOneBowlAZone; });
     if (!problems.empty()) return tl::unexpected(wire::place_in(document, std::move(problems)));
     return asked;
   });
@@ -92,7 +104,9 @@ Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effo
 
 Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort) {
   const auto planned = asked.visit.bowls.empty() ? strandline::plan(asked.visit, options(asked, effort))
-                                                 : strandline::what_if(asked.visit, report_options(asked, effort));
+                                                 : one_bowl_a_zone(asked.visit).and_then([&](const Visit* v) {
+                                                     return strandline::what_if(*v, report_options(asked, effort));
+                                                   });
   return planned.map([](const VisitPlan& p) { return p.timeline; });
 }
 
@@ -113,9 +127,9 @@ Result<wire::ReachAnswer> reach(const wire::ReadVisit& asked, const Effort& effo
 
 Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort) {
   if (asked.visit.bowls.empty()) return no_bowls();
-  return strandline::what_if(asked.visit, report_options(asked, effort)).map([&](const VisitPlan& p) {
-    return wire::view(p, asked.visit.shelf);
-  });
+  return one_bowl_a_zone(asked.visit)
+      .and_then([&](const Visit* v) { return strandline::what_if(*v, report_options(asked, effort)); })
+      .map([&](const VisitPlan& p) { return wire::view(p, asked.visit.shelf); });
 }
 
 Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,

@@ -16,7 +16,8 @@ struct Effort {
   std::function<bool()> cancelled = [] { return false; };
 };
 
-// A visit read and checked. Problems carry JSON pointers into `document`.
+// A visit read and checked. Problems carry JSON pointers into `document`. A zone may lie in several bowls, in their
+// order: predict, fade and grow take them as steps; schedule and what_if answer zone_in_two_bowls.
 Result<wire::ReadVisit> open_visit(const wire::Json& document, const wire::Sources& sources);
 
 Result<wire::AssessAnswer> assess(const wire::ReadVisit& asked);
