@@ -97,6 +97,22 @@ Result<wire::ReachAnswer> reach(const wire::ReadVisit& asked, const Effort& effo
       .map([](const std::vector<ZoneReach>& zones) { return wire::view(zones); });
 }
 
+Result<wire::ReviewAnswer> review(const wire::ReadVisit& asked, const Effort& effort) {
+  return strandline::review(asked.visit, options(asked, effort)).map([](const Review& r) { return wire::view(r); });
+}
+
+Result<wire::RemadeAnswer> convert(const wire::ReadVisit& asked, const std::string& range, const Effort& effort) {
+  return strandline::convert(asked.visit, range, options(asked, effort)).map([&](const std::vector<Remade>& r) {
+    return wire::view(r, asked.visit.shelf);
+  });
+}
+
+Result<wire::RemadeAnswer> substitute(const wire::ReadVisit& asked, const std::string& product, const Effort& effort) {
+  return strandline::substitute(asked.visit, product, options(asked, effort)).map([&](const std::vector<Remade>& r) {
+    return wire::view(r, asked.visit.shelf);
+  });
+}
+
 Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort) {
   if (asked.visit.bowls.empty()) return no_bowls();
   return strandline::what_if(asked.visit, report_options(asked, effort)).map([&](const VisitPlan& p) {
@@ -105,7 +121,7 @@ Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& eff
 }
 
 Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,
-                          const Effort& effort) {
+                          const Effort& effort, const Beside& beside) {
   const auto asked = open_visit(document, sources);
   if (!asked) return tl::unexpected(asked.error());
   const auto json = [](const auto& value) { return wire::answer_json(value); };
@@ -118,6 +134,9 @@ Result<wire::Json> answer(std::string_view verb, const wire::Json& document, con
   if (verb == "plan") out = plan(*asked, effort).map(json);
   if (verb == "reach") out = reach(*asked, effort).map(json);
   if (verb == "what-if") out = what_if(*asked, effort).map(json);
+  if (verb == "review") out = review(*asked, effort).map(json);
+  if (verb == "convert") out = convert(*asked, beside.range, effort).map(json);
+  if (verb == "substitute") out = substitute(*asked, beside.product, effort).map(json);
   return out.map_error([&](Problems problems) { return wire::place_in(document, std::move(problems)); });
 }
 
