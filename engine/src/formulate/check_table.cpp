@@ -5,6 +5,7 @@
 #include <map>
 
 #include "formulate/choose.h"
+#include "formulate/first_steps.h"
 #include "formulate/planned.h"
 #include "predict/view.h"
 
@@ -85,7 +86,7 @@ std::vector<RouteStep::IfCheckShows> check_tables(const CheckInput& in, const Si
     for (const auto& [level, scenarios] : by_level(*looked_at->draws, now.draws)) {
       const double likelihood = static_cast<double>(scenarios.size()) / static_cast<double>(now.draws.constants.size());
       if (likelihood < kSeldom) continue;
-      if (level < far_enough) {
+      if (first.kind == code(Opening::lighten) && level < far_enough) {
         table.choices.push_back({level, likelihood, true, {}, 0});
         continue;
       }

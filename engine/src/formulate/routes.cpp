@@ -189,7 +189,7 @@ Result<VisitDone> last_step(const Task& task, const Situation& now, RouteStep fi
   done.objective = last->report.objective + price(task, first, last->zones);
   done.reachable = std::all_of(last->zones.begin(), last->zones.end(), [](const ZonePlan& z) { return z.reachable; });
   RouteStep second;
-  second.kind = first.check_after ? "tone" : "colour";
+  second.kind = first.kind == code(Opening::lighten) ? "tone" : "colour";
   second.bowls = std::move(last->bowls);
   if (first.check_after)
     second.if_check_shows = check_tables({task.head, task.targets, task.shelf, task.policy, task.options, task.domain},

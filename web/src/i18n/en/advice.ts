@@ -4,7 +4,7 @@ export const advice = {
   'route.lead': 'Where one bowl does not reach the wish. Try the whole way on a strand first.',
   'route.soften': 'Soften, then colour',
   'route.fill': 'Fill, then colour',
-  'route.remove': 'Take the old colour off, then tone',
+  'route.remove': 'Take the old colour off, then colour',
   'route.lighten': 'Lighten, then tone',
   'route.recommended': 'The way to go',
   'route.nearer': (levels: string) => `${levels} levels nearer to the wish than one bowl`,

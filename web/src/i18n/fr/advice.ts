@@ -4,7 +4,7 @@ export const advice = {
   'route.lead': 'Là où un seul bol n’atteint pas le souhait. Essayer d’abord tout le chemin sur une mèche.',
   'route.soften': 'Assouplir, puis colorer',
   'route.fill': 'Repigmenter, puis colorer',
-  'route.remove': 'Retirer l’ancienne couleur, puis patiner',
+  'route.remove': 'Retirer l’ancienne couleur, puis colorer',
   'route.lighten': 'Éclaircir, puis patiner',
   'route.recommended': 'Le chemin à prendre',
   'route.nearer': (levels: string) => `plus près du souhait de ${levels} ton qu’avec un bol`,
