@@ -24,6 +24,18 @@ std::vector<Step> own_steps(const Visit& visit) {
   return steps;
 }
 
+// Which readings and constants the spread of a plan comes from.
+Result<Plan> with_doubt(Plan plan, const Visit& visit, const Effort& effort) {
+  std::vector<Step> steps;
+  for (const PlannedBowl& b : plan.bowls) steps.push_back({b.bowl.formula, b.bowl.zones});
+  return doubt_of(visit.head, steps, visit.shelf, effort.parallel).map([&](const std::vector<ZoneDoubt>& doubts) {
+    for (ZonePlan& zone : plan.zones)
+      for (const ZoneDoubt& d : doubts)
+        if (d.zone == zone.result.zone) zone.result.doubt = d.shares;
+    return std::move(plan);
+  });
+}
+
 Result<std::vector<Target>> targets(const Visit& visit) {
   if (visit.aims.empty()) return std::vector<Target>{};
   return strandline::aim(visit.head, visit.aims, visit.shelf);
@@ -76,6 +88,7 @@ Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effo
   const auto wanted = strandline::aim(visit.head, visit.aims, visit.shelf);
   if (!wanted) return tl::unexpected(wanted.error());
   return strandline::formulate(visit.head, *wanted, visit.shelf, visit.policy.formula, options(asked, effort))
+      .and_then([&](Plan p) { return with_doubt(std::move(p), visit, effort); })
       .map([&](const Plan& p) { return wire::view(p, *wanted, visit.shelf); });
 }
 
@@ -86,8 +99,11 @@ Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort) {
 }
 
 Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort) {
-  return strandline::plan(asked.visit, options(asked, effort)).map([&](const VisitPlan& p) {
-    return wire::view(p, asked.visit.shelf);
+  return strandline::plan(asked.visit, options(asked, effort)).and_then([&](VisitPlan p) {
+    return with_doubt(std::move(p.plan), asked.visit, effort).map([&](Plan with) {
+      p.plan = std::move(with);
+      return wire::view(p, asked.visit.shelf);
+    });
   });
 }
 
@@ -133,6 +149,8 @@ Result<wire::Json> answer(std::string_view verb, const wire::Json& document, con
   if (verb == "schedule") out = schedule(*asked, effort).map(json);
   if (verb == "plan") out = plan(*asked, effort).map(json);
   if (verb == "reach") out = reach(*asked, effort).map(json);
+  if (verb == "fade") out = fade(*asked, asked->options.habit).map(json);
+  if (verb == "grow") out = grow(*asked).map(json);
   if (verb == "what-if") out = what_if(*asked, effort).map(json);
   if (verb == "review") out = review(*asked, effort).map(json);
   if (verb == "convert") out = convert(*asked, beside.range, effort).map(json);

@@ -82,6 +82,7 @@ ZoneView view(const ZoneResult& r, const TargetOf& targets) {
   out.deposit = r.deposit;
   out.exposure = r.exposure;
   out.landing = r.landing;
+  out.doubt = doubt_reasons(r.doubt);
   return out;
 }
 
@@ -90,6 +91,7 @@ ZoneView view(const ZonePlan& z, const TargetOf& targets) {
   out.bowl = z.bowl;
   out.reachable = z.reachable;
   out.why_not = z.why_not;
+  if (z.bowl.empty()) out.doubt.clear();
   return out;
 }
 

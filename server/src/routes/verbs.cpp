@@ -38,8 +38,8 @@ bool searches(const std::string& verb) {
 }  // namespace
 
 void add_verbs(httplib::Server& http, Context& context) {
-  for (const std::string verb : {"assess", "aim", "predict", "formulate", "schedule", "plan", "reach", "what-if",
-                                 "review", "convert", "substitute"}) {
+  for (const std::string verb : {"assess", "aim", "predict", "formulate", "schedule", "plan", "reach", "fade", "grow",
+                                 "what-if", "review", "convert", "substitute"}) {
     http.Post("/api/v1/" + verb, [verb, &context](const httplib::Request& request, httplib::Response& response) {
       // A client that has gone away stops its own search.
       const salon::Effort effort{context.workers.parallel_for(), [&request] { return client_gone(request); }};

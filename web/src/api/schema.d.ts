@@ -180,6 +180,38 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/fade": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["fade"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/grow": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["grow"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/what-if": {
         parameters: {
             query?: never;
@@ -190,54 +222,6 @@ export interface paths {
         get?: never;
         put?: never;
         post: operations["whatIf"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/v1/review": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        post: operations["review"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/v1/convert": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        post: operations["convert"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/v1/substitute": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        post: operations["substitute"];
         delete?: never;
         options?: never;
         head?: never;
@@ -547,8 +531,6 @@ export interface components {
             waste_share?: number;
             head_factor?: number;
             porosity_max?: number;
-            visits_most?: number;
-            weeks_between_visits?: number;
         };
         SchedulePolicy: {
             order?: components["schemas"]["OrderForce"];
@@ -602,6 +584,15 @@ export interface components {
         };
         AnswerOptions: {
             scenarios?: number;
+            /** @description read by fade */
+            habit?: components["schemas"]["Habit"];
+        };
+        Habit: {
+            washes_per_week?: number;
+            /** @description of full daylight on the hair */
+            light_hours_per_week?: number;
+            /** @description how far to look */
+            weeks?: number;
         };
         ShelfAnswer: {
             id: string;
@@ -729,6 +720,8 @@ export interface components {
             deposit: number;
             exposure: number;
             landing?: components["schemas"]["Landing"];
+            /** @description what the spread comes from, the most first: code and percent */
+            doubt: components["schemas"]["Problem"][];
         };
         TargetView: {
             lab: components["schemas"]["Lab"];
@@ -780,7 +773,6 @@ export interface components {
             runner_up_objective: number;
             limits: components["schemas"]["LimitReport"];
             why: components["schemas"]["Problem"][];
-            effects: components["schemas"]["PartEffect"][];
         };
         PartView: {
             product: string;
@@ -824,13 +816,6 @@ export interface components {
             max: number;
             status: components["schemas"]["LimitStatus"];
             scope_doubtful: boolean;
-        };
-        PartEffect: {
-            product: string;
-            level_without: number;
-            warm_without: number;
-            red_without: number;
-            loss_without: number;
         };
         SearchReport: {
             stopped: string;
@@ -908,43 +893,7 @@ export interface components {
             report: components["schemas"]["SearchReport"];
             alternatives: components["schemas"]["AlternativeView"][];
             timeline: components["schemas"]["Timeline"];
-            routes: components["schemas"]["Route"][];
             schema: string;
-        };
-        Route: {
-            kind: string;
-            visits: components["schemas"]["RouteVisit"][];
-            objective: number;
-            after_first_visit: number;
-            grams: number;
-            cost: number;
-            reachable: boolean;
-            recommended: boolean;
-            why: components["schemas"]["Problem"][];
-            notes: components["schemas"]["Problem"][];
-        };
-        RouteVisit: {
-            weeks_after_last: number;
-            steps: components["schemas"]["RouteStep"][];
-            zones: components["schemas"]["ZoneView"][];
-        };
-        RouteStep: {
-            kind: string;
-            bowls: components["schemas"]["BowlView"][];
-            check_after: boolean;
-            if_check_shows: components["schemas"]["IfCheckShows"][];
-            timeline: components["schemas"]["Timeline"];
-        };
-        IfCheckShows: {
-            bowl: string;
-            zone: string;
-            choices: components["schemas"]["CheckChoice"][];
-        };
-        CheckChoice: {
-            level: number;
-            likelihood: number;
-            recipe: components["schemas"]["Recipe"];
-            expected_loss: number;
         };
         ReachAnswer: {
             zones: components["schemas"]["ZoneReachView"][];
@@ -966,54 +915,51 @@ export interface components {
             tone_error: number;
             contrast_levels: number;
         };
-        ReviewAnswer: {
-            bowls: components["schemas"]["BowlReview"][];
-            reactions: components["schemas"]["Reaction"][];
+        FadeAnswer: {
+            washes_per_week: number;
+            light_hours_per_week: number;
+            zones: components["schemas"]["FadeZone"][];
             schema: string;
         };
-        BowlReview: {
-            label: string;
-            objective: number;
-            best: number;
-            best_recipe: components["schemas"]["Recipe"];
-            fine: boolean;
-            broken: components["schemas"]["Problem"][];
-            change?: components["schemas"]["Bowl"];
-            changes: components["schemas"]["Problem"][];
-            change_objective?: number;
-            effects: components["schemas"]["PartEffect"][];
-        };
-        Reaction: {
+        FadeZone: {
             zone: string;
-            reading: string;
-            by: number;
-            looks: components["schemas"]["Looks"];
-            level_moves: number;
+            moments: components["schemas"]["FadeMoment"][];
+            visible_week?: number;
         };
-        Looks: {
+        FadeMoment: {
+            week: number;
+            washes: number;
             lab: components["schemas"]["Lab"];
-            srgb: components["schemas"]["Rgb"];
+            srgb: components["schemas"]["UnderLights"];
             level: number;
             tone: components["schemas"]["Tone"];
-            warmth: number;
-            contrast_levels: number;
+            level_spread: components["schemas"]["Spread"];
+            delta_e_2000: number;
         };
-        RemadeAnswer: {
-            bowls: components["schemas"]["Remade"][];
+        GrowAnswer: {
+            lines: components["schemas"]["RegrowthLine"][];
+            lengths: components["schemas"]["RegrowthLength"][];
             schema: string;
         };
-        Remade: {
-            label: string;
-            bowl?: components["schemas"]["BowlView"];
-            changes: components["schemas"]["Problem"][];
-            zones: components["schemas"]["ZoneDifference"][];
-            notes: components["schemas"]["Problem"][];
-        };
-        ZoneDifference: {
+        RegrowthLine: {
+            area: string;
             zone: string;
-            before: components["schemas"]["Looks"];
-            after: components["schemas"]["Looks"];
-            delta_e_2000: number;
+            natural: components["schemas"]["Lab"];
+            coloured: components["schemas"]["Lab"];
+            natural_srgb: components["schemas"]["UnderLights"];
+            coloured_srgb: components["schemas"]["UnderLights"];
+            natural_level: number;
+            coloured_level: number;
+            natural_tone: components["schemas"]["Tone"];
+            coloured_tone: components["schemas"]["Tone"];
+            contrast_levels: number;
+            shows: boolean;
+            weeks: components["schemas"]["Spread"];
+        };
+        RegrowthLength: {
+            weeks: number;
+            cm: number;
+            cm_sd: number;
         };
         VisitSummary: {
             id: string;
@@ -1408,6 +1354,72 @@ export interface operations {
             };
         };
     };
+    fade: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FadeAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    grow: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["GrowAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
     whatIf: {
         parameters: {
             query?: never;
@@ -1428,109 +1440,6 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["PlanAnswer"];
-                };
-            };
-            /** @description problems */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Problems"];
-                };
-            };
-        };
-    };
-    review: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["Visit"];
-            };
-        };
-        responses: {
-            /** @description the answer */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["ReviewAnswer"];
-                };
-            };
-            /** @description problems */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Problems"];
-                };
-            };
-        };
-    };
-    convert: {
-        parameters: {
-            query: {
-                range: string;
-            };
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["Visit"];
-            };
-        };
-        responses: {
-            /** @description the answer */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["RemadeAnswer"];
-                };
-            };
-            /** @description problems */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Problems"];
-                };
-            };
-        };
-    };
-    substitute: {
-        parameters: {
-            query: {
-                product: string;
-            };
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": components["schemas"]["Visit"];
-            };
-        };
-        responses: {
-            /** @description the answer */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["RemadeAnswer"];
                 };
             };
             /** @description problems */

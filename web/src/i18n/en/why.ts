@@ -42,19 +42,19 @@ export const why = {
   'why.law': () => 'A legal limit stands against it.',
   // Where the doubt of a prediction comes from.
   'why.doubt_from_level_reading': (p: P) =>
-    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is the level that was read.`,
+    `${of(p, 'percent')} % of the doubt about its depth is the level that was read.`,
   'why.doubt_from_white_share': (p: P) =>
-    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is the white share.`,
+    `${of(p, 'percent')} % of the doubt about its depth is the white share.`,
   'why.doubt_from_porosity': (p: P) =>
-    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is the porosity.`,
+    `${of(p, 'percent')} % of the doubt about its depth is the porosity.`,
   'why.doubt_from_white_look': (p: P) =>
-    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is the colour of white hair, which was never measured here.`,
+    `${of(p, 'percent')} % of the doubt about its depth is the colour of white hair, which was never measured here.`,
   'why.doubt_from_lightening': (p: P) =>
-    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is how fast this head lightens: a strand test tells.`,
+    `${of(p, 'percent')} % of the doubt about its depth is how fast this head lightens: a strand test tells.`,
   'why.doubt_from_uptake': (p: P) =>
-    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is how much colour this hair takes: a strand test tells.`,
+    `${of(p, 'percent')} % of the doubt about its depth is how much colour this hair takes: a strand test tells.`,
   'why.doubt_from_blend': (p: P) =>
-    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is how white and pigmented fibres look together.`,
+    `${of(p, 'percent')} % of the doubt about its depth is how white and pigmented fibres look together.`,
   // Ways over more than one step.
   'why.route_soften': (p: P) =>
     `Soften the resistant white: ${of(p, 'percent')} %, ${of(p, 'minutes')} minutes.`,

@@ -45,19 +45,19 @@ export const why = {
   'why.law': () => 'Une limite légale s’y oppose.',
   // D’où vient le doute d’une prévision.
   'why.doubt_from_level_reading': (p: P) =>
-    `${of(p, 'zone')} : ${of(p, 'percent')} % du doute sur la profondeur vient de la hauteur de ton relevée.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de la hauteur de ton relevée.`,
   'why.doubt_from_white_share': (p: P) =>
-    `${of(p, 'zone')} : ${of(p, 'percent')} % du doute sur la profondeur vient de la part de cheveux blancs.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de la part de cheveux blancs.`,
   'why.doubt_from_porosity': (p: P) =>
-    `${of(p, 'zone')} : ${of(p, 'percent')} % du doute sur la profondeur vient de la porosité.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de la porosité.`,
   'why.doubt_from_white_look': (p: P) =>
-    `${of(p, 'zone')} : ${of(p, 'percent')} % du doute sur la profondeur vient de la couleur des cheveux blancs, jamais mesurée ici.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de la couleur des cheveux blancs, jamais mesurée ici.`,
   'why.doubt_from_lightening': (p: P) =>
-    `${of(p, 'zone')} : ${of(p, 'percent')} % du doute sur la profondeur vient de la vitesse d’éclaircissement de cette tête : une mèche test le dit.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de la vitesse d’éclaircissement de cette tête : une mèche test le dit.`,
   'why.doubt_from_uptake': (p: P) =>
-    `${of(p, 'zone')} : ${of(p, 'percent')} % du doute sur la profondeur vient de la couleur que ces cheveux prennent : une mèche test le dit.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de la couleur que ces cheveux prennent : une mèche test le dit.`,
   'why.doubt_from_blend': (p: P) =>
-    `${of(p, 'zone')} : ${of(p, 'percent')} % du doute sur la profondeur vient de l’aspect d’ensemble des cheveux blancs et pigmentés.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de l’aspect d’ensemble des cheveux blancs et pigmentés.`,
   'why.whitest_first': () => 'Le plus blanc d’abord : il demande le plus de temps.',
   'why.resistant_first': () => 'Les blancs résistants d’abord : ils demandent le plus de temps.',
   'why.crown_to_nape_then_sides': () => 'Du sommet à la nuque, puis les côtés.',

@@ -81,6 +81,7 @@ struct ZoneView {
   ColourView today, planned;
   double lift_levels = 0, deposit = 0, exposure = 0;
   std::optional<Landing> landing;
+  Problems doubt;  // what the spread comes from, the most first; empty where nothing is put on the zone
 };
 
 struct ZoneToday {

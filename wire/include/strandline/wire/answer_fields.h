@@ -106,7 +106,9 @@ struct Fields<ZoneView> {
       field("show_likelihood", &V::show_likelihood, always), field("simulated", &V::simulated, always),
       field("target", &V::target), field("today", &V::today, always), field("planned", &V::planned, always),
       field("lift_levels", &V::lift_levels, always), field("deposit", &V::deposit, always),
-      field("exposure", &V::exposure, always), field("landing", &V::landing));
+      field("exposure", &V::exposure, always), field("landing", &V::landing),
+      field("doubt", &V::doubt,
+            {.required = true, .note = "what the spread comes from, the most first: code and percent"}));
 };
 
 template <>
