@@ -17,7 +17,6 @@ PredictOptions report_options(const wire::ReadVisit& asked, const Effort& effort
   if (asked.options.scenarios) out.scenarios = *asked.options.scenarios;
   out.covered_contrast_levels = asked.visit.policy.formula.covered_contrast_levels;
   out.parallel = effort.parallel;
-  out.attribute_doubt = true;
   return out;
 }
 
@@ -77,8 +76,11 @@ Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked, const Effort& 
   if (visit.bowls.empty()) return no_bowls();
   const auto wanted = targets(visit);
   if (!wanted) return tl::unexpected(wanted.error());
-  return strandline::predict(visit.head, own_steps(visit), visit.shelf, *wanted, report_options(asked, effort))
-      .map([&](const Prediction& p) { return wire::view(p, *wanted); });
+  PredictOptions how = report_options(asked, effort);
+  how.attribute_doubt = true;
+  return strandline::predict(visit.head, own_steps(visit), visit.shelf, *wanted, how).map([&](const Prediction& p) {
+    return wire::view(p, *wanted);
+  });
 }
 
 Result<wire::FadeAnswer> fade(const wire::ReadVisit& asked, const Habit& habit) {
@@ -125,6 +127,22 @@ Result<wire::ReachAnswer> reach(const wire::ReadVisit& asked, const Effort& effo
       .map([](const std::vector<ZoneReach>& zones) { return wire::view(zones); });
 }
 
+Result<wire::ReviewAnswer> review(const wire::ReadVisit& asked, const Effort& effort) {
+  return strandline::review(asked.visit, options(asked, effort)).map([](const Review& r) { return wire::view(r); });
+}
+
+Result<wire::RemadeAnswer> convert(const wire::ReadVisit& asked, const std::string& range, const Effort& effort) {
+  return strandline::convert(asked.visit, range, options(asked, effort)).map([&](const std::vector<Remade>& r) {
+    return wire::view(r, asked.visit.shelf);
+  });
+}
+
+Result<wire::RemadeAnswer> substitute(const wire::ReadVisit& asked, const std::string& product, const Effort& effort) {
+  return strandline::substitute(asked.visit, product, options(asked, effort)).map([&](const std::vector<Remade>& r) {
+    return wire::view(r, asked.visit.shelf);
+  });
+}
+
 Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort) {
   if (asked.visit.bowls.empty()) return no_bowls();
   return one_bowl_a_zone(asked.visit)
@@ -133,7 +151,7 @@ Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& eff
 }
 
 Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,
-                          const Effort& effort) {
+                          const Effort& effort, const Beside& beside) {
   const auto asked = open_visit(document, sources);
   if (!asked) return tl::unexpected(asked.error());
   const auto json = [](const auto& value) { return wire::answer_json(value); };
@@ -148,6 +166,9 @@ Result<wire::Json> answer(std::string_view verb, const wire::Json& document, con
   if (verb == "fade") out = fade(*asked, asked->options.habit).map(json);
   if (verb == "grow") out = grow(*asked).map(json);
   if (verb == "what-if") out = what_if(*asked, effort).map(json);
+  if (verb == "review") out = review(*asked, effort).map(json);
+  if (verb == "convert") out = convert(*asked, beside.range, effort).map(json);
+  if (verb == "substitute") out = substitute(*asked, beside.product, effort).map(json);
   return out.map_error([&](Problems problems) { return wire::place_in(document, std::move(problems)); });
 }
 

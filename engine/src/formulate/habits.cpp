@@ -57,20 +57,36 @@ bool asks_colour_to_lift_colour(const SearchZone& zone) {
   return dyed > 0.5 * all && zone.target->level > level / dyed + kLighter;
 }
 
+bool out_of_place(const Setting& setting, const SearchZone& zone) {
+  if (asks_colour_to_lift_colour(zone)) return true;
+  constexpr double kDarker = 1;  // levels
+  double lightened = 0, all = 0;
+  for (const Population& p : zone.span->populations) {
+    all += p.share.value;
+    if (p.origin == ColourOrigin::lightened) lightened += p.share.value;
+  }
+  return setting.range->cls == ProductClass::permanent && lightened > 0.5 * all && zone.asked > -kDarker;
+}
+
 double mixing_price(const RecipeSet& set, const Shares& s) {
+  const Product* used[3];
+  size_t count = 0;
+  for (int i = 0; i < 3; ++i)
+    if (s.eighths[i] != 0) used[count++] = set.products()[static_cast<size_t>(s.product[i])];
+  return mixing_price(std::span(used, count));
+}
+
+double mixing_price(std::span<const Product* const> products) {
   const Constants c;
   constexpr double kNeighbours = 2;  // levels, common practice
-  int count = 0;
   double darkest = level_highest, lightest = level_lowest;
-  for (int i = 0; i < 3; ++i) {
-    if (s.eighths[i] == 0) continue;
-    const Product& p = *set.products()[static_cast<size_t>(s.product[i])];
-    ++count;
-    if (p.cls == ProductClass::clear || p.cls == ProductClass::corrector || p.level <= 0) continue;
-    darkest = std::min(darkest, p.level);
-    lightest = std::max(lightest, p.level);
+  for (const Product* p : products) {
+    if (p->cls == ProductClass::clear || p->cls == ProductClass::corrector || p->level <= 0) continue;
+    darkest = std::min(darkest, p->level);
+    lightest = std::max(lightest, p->level);
   }
-  return c.price_shade * std::max(0, count - 1) + c.price_level_gap * std::max(0.0, lightest - darkest - kNeighbours);
+  const double shades = static_cast<double>(products.size()) - 1;
+  return c.price_shade * std::max(0.0, shades) + c.price_level_gap * std::max(0.0, lightest - darkest - kNeighbours);
 }
 
 }  // namespace strandline

@@ -55,6 +55,31 @@ export const why = {
     `${of(p, 'percent')} % of the doubt about its depth is how much colour this hair takes: a strand test tells.`,
   'why.doubt_from_blend': (p: P) =>
     `${of(p, 'percent')} % of the doubt about its depth is how white and pigmented fibres look together.`,
+  // Ways over more than one step.
+  'why.route_soften': (p: P) =>
+    `Soften the resistant white: ${of(p, 'percent')} %, ${of(p, 'minutes')} minutes.`,
+  'why.route_fill': () => 'Fill, so that the depth has a warm ground.',
+  'why.route_remove': (p: P) =>
+    `Take the old colour off: ${of(p, 'minutes')} minutes, then rinse as long as the maker says.`,
+  'why.route_lighten': (p: P) =>
+    `Lighten with ${of(p, 'percent')} %, up to ${of(p, 'minutes')} minutes. Look every few minutes; stop on pain, heat or stretching hair.`,
+  'why.route_needs_visits': (p: P) =>
+    `It takes ${of(p, 'visits')} visits, ${of(p, 'weeks')} weeks or more apart. Check the hair before each.`,
+  'why.route_stays_short': () => 'Even so the wish is not quite reached.',
+  'why.route_strand_first': () => 'More than one step adds doubt: try the whole way on a strand first.',
+  // A second look.
+  'why.change_strength': (p: P) => `Take developer ${of(p, 'percent')} %.`,
+  'why.change_ratio': (p: P) => `Mix 1 to ${of(p, 'ratio')}.`,
+  'why.change_minutes': (p: P) => `Leave it for ${of(p, 'minutes')} minutes.`,
+  'why.swap_shade': (p: P) => `Take ${of(p, 'by')} instead of ${of(p, 'product')}.`,
+  'why.add_shade': (p: P) => `Add ${of(p, 'share')} % ${of(p, 'product')}.`,
+  'why.drop_shade': (p: P) => `Leave out ${of(p, 'product')}.`,
+  'why.shift_shares': (p: P) => `Take more of ${of(p, 'product')}: ${of(p, 'share')} % of the colour.`,
+  'why.another_bowl': () => 'Another bowl comes nearer than any change of this one.',
+  'why.other_maker_skin_test': () =>
+    'Another maker’s colour: a new skin test is due first, as the maker says.',
+  'why.nothing_may_replace': () => 'Nothing on the shelf may take its place on this hair.',
+  'why.scalp_lightener_strength': () => 'A lightener of this strength may not touch the scalp.',
   // The order of work.
   'why.whitest_first': () => 'Whitest hair first: it needs the longest.',
   'why.resistant_first': () => 'Resistant white first: it needs the longest.',

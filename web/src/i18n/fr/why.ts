@@ -71,4 +71,31 @@ export const why = {
   'why.as_listed': () => 'Dans l’ordre où les zones sont listées.',
   'why.small_mix': () => 'Un petit mélange frais : le premier serait trop vieux.',
   'why.one_basin_time': () => 'Tout ce qui touche le cuir chevelu part ensemble.',
+  // Chemins en plusieurs étapes.
+  'why.route_soften': (p: P) =>
+    `Assouplir les blancs résistants : ${of(p, 'percent')} %, ${of(p, 'minutes')} minutes.`,
+  'why.route_fill': () => 'Repigmenter, pour donner un fond chaud à la profondeur.',
+  'why.route_remove': (p: P) =>
+    `Retirer l’ancienne couleur : ${of(p, 'minutes')} minutes, puis rincer aussi longtemps que le fabricant le dit.`,
+  'why.route_lighten': (p: P) =>
+    `Éclaircir à ${of(p, 'percent')} %, jusqu’à ${of(p, 'minutes')} minutes. Regarder souvent ; arrêter si cela fait mal, chauffe ou si le cheveu s’étire.`,
+  'why.route_needs_visits': (p: P) =>
+    `Il faut ${of(p, 'visits')} visites, à au moins ${of(p, 'weeks')} semaines. Vérifier le cheveu avant chacune.`,
+  'why.route_stays_short': () => 'Même ainsi le souhait n’est pas tout à fait atteint.',
+  'why.route_strand_first': () =>
+    'Plusieurs étapes ajoutent du doute : essayer d’abord tout le chemin sur une mèche.',
+  // Un second regard.
+  'why.change_strength': (p: P) => `Prendre un oxydant à ${of(p, 'percent')} %.`,
+  'why.change_ratio': (p: P) => `Mélanger 1 pour ${of(p, 'ratio')}.`,
+  'why.change_minutes': (p: P) => `Laisser ${of(p, 'minutes')} minutes.`,
+  'why.swap_shade': (p: P) => `Prendre ${of(p, 'by')} au lieu de ${of(p, 'product')}.`,
+  'why.add_shade': (p: P) => `Ajouter ${of(p, 'share')} % de ${of(p, 'product')}.`,
+  'why.drop_shade': (p: P) => `Enlever ${of(p, 'product')}.`,
+  'why.shift_shares': (p: P) => `Plus de ${of(p, 'product')} : ${of(p, 'share')} % de la couleur.`,
+  'why.another_bowl': () => 'Un autre bol est plus près que tout changement de celui-ci.',
+  'why.other_maker_skin_test': () =>
+    'Couleur d’un autre fabricant : un nouveau test cutané d’abord, comme il le dit.',
+  'why.nothing_may_replace': () => 'Rien sur l’étagère ne peut le remplacer sur ces cheveux.',
+  'why.scalp_lightener_strength': () =>
+    'Un éclaircissant de cette force ne doit pas toucher le cuir chevelu.',
 };

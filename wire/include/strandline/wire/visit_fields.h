@@ -59,7 +59,9 @@ struct Fields<FormulaPolicy> {
                       field("gram_step", &P::gram_step, {.min = 0.1, .max = 10}),
                       field("waste_share", &P::waste_share, {.min = 0, .max = 1}),
                       field("head_factor", &P::head_factor, {.min = 0.1, .max = 5}),
-                      field("porosity_max", &P::porosity_max, {.min = 0, .max = 3}));
+                      field("porosity_max", &P::porosity_max, {.min = 0, .max = 3}),
+                      field("visits_most", &P::visits_most, {.min = 1, .max = 6}),
+                      field("weeks_between_visits", &P::weeks_between_visits, {.min = 0, .max = 52}));
 };
 
 template <>
