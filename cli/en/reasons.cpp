@@ -18,6 +18,18 @@ constexpr std::array sentences{
              "Try a strand first."},
     Sentence{"failed_stretch", "[{zone}: ]the wet stretch failed.",
              "No lightener, no high-lift and nothing of 6 % or more there."},
+    // What to point at before mixing.
+    Sentence{
+        "finding_dark_band", "{zone}: a band {levels} levels darker than the hair on both sides.",
+        "Give it a bowl of its own, or take the colour off there first; the safe side is lighter today, deepen later."},
+    Sentence{"finding_light_band", "{zone}: a band {levels} levels lighter than the hair on both sides.",
+             "Deepen it by itself, to the neighbours' depth."},
+    Sentence{"finding_hot_regrowth", "{zone}: coloured regrowth {levels} levels lighter than the lengths.",
+             "Deepen the regrowth with the lengths' own shade; the scalp's warmth lifts, so keep the developer weak."},
+    Sentence{"finding_uneven_ends", "{zone}: ends {levels} levels apart from the lengths before them.",
+             "Give the ends a bowl or a time of their own."},
+    Sentence{"finding_green", "{zone}: it looks green.",
+             "Rule out minerals and metal first; then a little red or copper takes the green back."},
     // Where the doubt of a prediction comes from.
     Sentence{"doubt_from_level_reading", "{percent} % of the doubt about its depth is the level that was read.", ""},
     Sentence{"doubt_from_white_share", "{percent} % of the doubt about its depth is the white share.", ""},
@@ -62,6 +74,13 @@ constexpr std::array sentences{
     Sentence{"one_bowl_serves", "One bowl serves {zones} zones.", ""},
     Sentence{"own_bowl", "This zone needs its own bowl.", ""},
     Sentence{"one_bowl_fewer", "With {bowls} bowls the result would be {worse} levels worse.", ""},
+    Sentence{"same_mix_later", "The mix of bowl {bowl} goes on the lengths for the last {minutes} minutes.",
+             "Weigh it fresh where the first is too old by then."},
+    Sentence{
+        "builds_up_on_lengths",
+        "Bowl {bowl} is not for the lengths too, not even for a few minutes: they would come out {levels} levels too "
+        "dark.",
+        ""},
     Sentence{"leave_as_it_is", "It is left as it is: nothing on the shelf brings it nearer.", ""},
     // Why a wish stays out of reach.
     Sentence{"colour_does_not_lift_colour", "Colour does not lift colour: asked {asked}, reached {reached}.",

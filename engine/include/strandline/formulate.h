@@ -95,7 +95,8 @@ struct SearchReport {
 
 // Another plan: worse on the whole, better in one way.
 struct Alternative {
-  std::string axis;  // "gentler" (weaker developer), "simpler" (fewer tubes), "fewer_bowls", "cheaper"
+  std::string
+      axis;  // "gentler" (weaker developer), "simpler" (fewer tubes), "fewer_bowls", "cheaper", "later_on_lengths"
   std::vector<PlannedBowl> bowls;
   std::vector<ZonePlan> zones;
   double objective = 0;  // comparable with SearchReport::objective

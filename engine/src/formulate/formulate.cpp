@@ -5,6 +5,7 @@
 
 #include "formulate/alternatives.h"
 #include "formulate/from.h"
+#include "formulate/later_on_lengths.h"
 #include "formulate/planned.h"
 #include "formulate/reasons.h"
 
@@ -73,6 +74,10 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
   auto others = alternatives(in, targets, chooser, search, choice, plan, report);
   if (!others) return tl::unexpected(others.error());
   plan.alternatives = std::move(*others);
+  auto later = later_on_lengths(in, targets, choice, plan, report);
+  if (!later) return tl::unexpected(later.error());
+  if (later->offered) plan.alternatives.push_back(std::move(later->way));
+  plan.why.insert(plan.why.end(), later->why.begin(), later->why.end());
   for (const Alternative& a : plan.alternatives)
     if (a.axis == "fewer_bowls")
       plan.why.push_back(

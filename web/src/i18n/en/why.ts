@@ -16,6 +16,9 @@ export const why = {
   'why.one_bowl_serves': (p: P) => `One bowl serves these ${of(p, 'zones')} zones.`,
   'why.own_bowl': () => 'This zone needs a bowl of its own.',
   'why.one_bowl_fewer': (p: P) => `${of(p, 'bowls')} bowls would do, at ${of(p, 'worse')} levels worse.`,
+  'why.same_mix_later': (p: P) => `The mix of bowl ${of(p, 'bowl')} goes on the lengths for the last ${of(p, 'minutes')} minutes.`,
+  'why.builds_up_on_lengths': (p: P) =>
+    `Bowl ${of(p, 'bowl')} is not for the lengths too: they would come out ${of(p, 'levels')} levels too dark.`,
   'why.leave_as_it_is': () => 'Nothing has to be coloured for this wish.',
   // What cannot be had.
   'why.colour_does_not_lift_colour': () =>
@@ -56,6 +59,17 @@ export const why = {
   'why.doubt_from_blend': (p: P) =>
     `${of(p, 'percent')} % of the doubt about its depth is how white and pigmented fibres look together.`,
   // Ways over more than one step.
+  // What to point at before mixing.
+  'why.finding_dark_band': (p: P) =>
+    `${of(p, 'zone')}: a band ${of(p, 'levels')} levels darker than both sides. Give it a bowl of its own; rather lighter today, deepen later.`,
+  'why.finding_light_band': (p: P) =>
+    `${of(p, 'zone')}: a band ${of(p, 'levels')} levels lighter than both sides. Deepen it by itself.`,
+  'why.finding_hot_regrowth': (p: P) =>
+    `${of(p, 'zone')}: coloured regrowth ${of(p, 'levels')} levels lighter than the lengths. Deepen it with their shade and a weak developer.`,
+  'why.finding_uneven_ends': (p: P) =>
+    `${of(p, 'zone')}: ends ${of(p, 'levels')} levels apart from the lengths. Give them a bowl or a time of their own.`,
+  'why.finding_green': (p: P) =>
+    `${of(p, 'zone')}: it looks green. Rule out minerals and metal first; then a little red or copper takes it back.`,
   'why.route_soften': (p: P) =>
     `Soften the resistant white: ${of(p, 'percent')} %, ${of(p, 'minutes')} minutes.`,
   'why.route_fill': () => 'Fill, so that the depth has a warm ground.',

@@ -16,6 +16,9 @@ export const why = {
   'why.own_bowl': () => 'Cette zone demande son propre bol.',
   'why.one_bowl_fewer': (p: P) =>
     `${of(p, 'bowls')} bols suffiraient, avec ${of(p, 'worse')} ton d’écart en plus.`,
+  'why.same_mix_later': (p: P) => `Le mélange du bol ${of(p, 'bowl')} passe sur les longueurs pendant les ${of(p, 'minutes')} dernières minutes.`,
+  'why.builds_up_on_lengths': (p: P) =>
+    `Le bol ${of(p, 'bowl')} ne convient pas aux longueurs : elles seraient trop foncées de ${of(p, 'levels')} ton.`,
   'why.leave_as_it_is': () => 'Rien n’est à colorer pour ce souhait.',
   'why.colour_does_not_lift_colour': () =>
     'La couleur n’éclaircit pas la couleur : ce qui est teint est d’abord décapé ou éclairci.',
@@ -72,6 +75,17 @@ export const why = {
   'why.small_mix': () => 'Un petit mélange frais : le premier serait trop vieux.',
   'why.one_basin_time': () => 'Tout ce qui touche le cuir chevelu part ensemble.',
   // Chemins en plusieurs étapes.
+  // À remarquer avant de mélanger.
+  'why.finding_dark_band': (p: P) =>
+    `${of(p, 'zone')} : une barre plus foncée de ${of(p, 'levels')} ton que de chaque côté. Lui donner son bol ; plutôt plus clair aujourd’hui, foncer ensuite.`,
+  'why.finding_light_band': (p: P) =>
+    `${of(p, 'zone')} : une barre plus claire de ${of(p, 'levels')} ton que de chaque côté. La foncer à part.`,
+  'why.finding_hot_regrowth': (p: P) =>
+    `${of(p, 'zone')} : repousse colorée plus claire de ${of(p, 'levels')} ton que les longueurs. La foncer avec leur nuance et un oxydant faible.`,
+  'why.finding_uneven_ends': (p: P) =>
+    `${of(p, 'zone')} : pointes à ${of(p, 'levels')} ton des longueurs. Leur donner un bol ou un temps à elles.`,
+  'why.finding_green': (p: P) =>
+    `${of(p, 'zone')} : un reflet vert. Écarter d’abord minéraux et métaux ; puis un peu de rouge ou de cuivre le reprend.`,
   'why.route_soften': (p: P) =>
     `Assouplir les blancs résistants : ${of(p, 'percent')} %, ${of(p, 'minutes')} minutes.`,
   'why.route_fill': () => 'Repigmenter, pour donner un fond chaud à la profondeur.',
