@@ -45,7 +45,8 @@ void look_along(const std::vector<Stretch>& s, Problems& notes) {
              here.path,
              {{"zone", here.colour->zone}, {"levels", levels(std::min(std::abs(before), std::abs(after)))}}});
     }
-    if (i > 1 && i + 1 == s.size() && std::abs(here.level() - s[i - 1].level()) >= kShows)
+    if (i > 1 && i + 1 == s.size() && std::abs(here.level() - s[i - 1].level()) >= kShows &&
+        std::abs(here.level() - s[i - 2].level()) >= kShows)
       notes.push_back({"finding_uneven_ends",
                        here.path,
                        {{"zone", here.colour->zone}, {"levels", levels(here.level() - s[i - 1].level())}}});
