@@ -20,7 +20,8 @@ export type Saving = 'saved' | 'saving' | 'waiting' | 'refused' | 'changed_elsew
 /** Why an answer is missing; `away` = the server is silent. */
 export type Trouble = { away: true } | { away: false; problems: Problem[] };
 
-const trouble = (error: unknown): Trouble => {
+/** What an error of a request means; anything else is thrown on. */
+export const troubleOf = (error: unknown): Trouble => {
   if (error instanceof Refused) return { away: false, problems: error.problems };
   if (error instanceof Away) return { away: true };
   throw error;
@@ -163,7 +164,7 @@ export class Work {
       } else if (!this.#keeping) this.#drop();
     } catch (error) {
       const conflict = error instanceof Refused && error.status === 409;
-      this.saveTrouble = trouble(error);
+      this.saveTrouble = troubleOf(error);
       this.saving = conflict ? 'changed_elsewhere' : this.saveTrouble.away ? 'waiting' : 'refused';
       if (this.saveTrouble.away) this.#timer = setTimeout(() => void this.save(), 3000);
       else if (!conflict && this.visit !== sent) this.#saveSoon();
@@ -185,7 +186,7 @@ export class Work {
         this.assessment = answer;
         this.assessTrouble = undefined;
       } catch (error) {
-        if (!signal.aborted) this.assessTrouble = trouble(error);
+        if (!signal.aborted) this.assessTrouble = troubleOf(error);
       }
     });
   }
@@ -205,7 +206,7 @@ export class Work {
         this.targets = answer;
         this.aimTrouble = undefined;
       } catch (error) {
-        if (!signal.aborted) this.aimTrouble = trouble(error);
+        if (!signal.aborted) this.aimTrouble = troubleOf(error);
       }
     });
   }
@@ -221,7 +222,7 @@ export class Work {
       this.reach = answer;
       this.#reached = head;
     } catch (error) {
-      this.reachTrouble = trouble(error);
+      this.reachTrouble = troubleOf(error);
     }
   }
 
@@ -247,7 +248,7 @@ export class Work {
         const answer = await api.whatIf(asked, signal);
         if (!signal.aborted) this.#planIs(answer, asked);
       } catch (error) {
-        if (!signal.aborted) this.planTrouble = trouble(error);
+        if (!signal.aborted) this.planTrouble = troubleOf(error);
       }
     });
     this.trying = false;
@@ -267,7 +268,7 @@ export class Work {
       this.#planIs(answer, asked);
       this.#found = { visit: asked, plan: answer };
     } catch (error) {
-      this.planTrouble = trouble(error);
+      this.planTrouble = troubleOf(error);
     }
     this.searching = false;
   }
