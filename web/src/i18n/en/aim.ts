@@ -1,5 +1,5 @@
 export const aim = {
-  'aim.lead': 'Upper half today, lower half what is wanted. Choose an area, or wish for the whole head.',
+  'aim.lead': 'Upper half today, lower half what is wanted.',
   'aim.wish': 'wanted',
   'aim.editor': 'Wanted result',
   'aim.where': 'Where',

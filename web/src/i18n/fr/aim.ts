@@ -1,6 +1,5 @@
 export const aim = {
-  'aim.lead':
-    'En haut aujourd’hui, en bas ce qui est voulu. Choisir une zone, ou souhaiter pour toute la tête.',
+  'aim.lead': 'En haut aujourd’hui, en bas le résultat voulu.',
   'aim.wish': 'voulu',
   'aim.editor': 'Résultat voulu',
   'aim.where': 'Où',
