@@ -14,9 +14,9 @@ namespace strandline {
 namespace {
 
 constexpr double kShortBy = 0.5;        // levels: half a level is on (common practice)
-constexpr double kLeftForColour = 0.1;  // porosity steps that the last step may still take
+constexpr double kLeftForColour = 0.1;  // porosity steps that the last step may still take (prior)
 constexpr size_t kGentlest = 6;         // ways that reach, judged by what can follow
-constexpr double kLeastGain = 0.3;      // levels that a further visit must bring
+constexpr double kLeastGain = 0.3;      // levels that a further visit must bring (prior)
 
 struct Task {
   const Head& head;
@@ -48,7 +48,7 @@ struct Tried {
   FirstStep step;
   Formula formula;
   double furthest_short = 0;  // levels that the darkest pigmented fibres stay below their wish
-  double objective = 0;       // of the zones touched, each with the best last step of its own
+  double objective = 0;       // of the zones touched, by the rough judgement below
 };
 
 // What the touched zones cost at best, each by itself, by bowls of one or two shades in every second scenario: enough
