@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "formulate/evenness.h"
 #include "formulate/planned.h"
 
 namespace strandline {
@@ -53,7 +54,7 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
   // The same zones share the same bowls, each bowl the best that the axis allows.
   auto same_sharing = [&](const Allowed& allowed) {
     Choice choice;
-    choice.objective = best.objective;
+    choice.objective = best.objective - best.uneven;
     for (const Chosen& bowl : best.bowls) {
       const auto list = exact_list(in, search.best({bowl.zones, allowed, true}), bowl.zones);
       if (list.empty()) return Choice{};
@@ -71,6 +72,8 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
                        return price_per_g(in, c) <= Constants{}.cheaper_colour_share * now.price;
                      }));
   if (best.bowls.size() > 1) found.emplace_back("fewer_bowls", chooser.choose(static_cast<int>(best.bowls.size()) - 1));
+
+  for (auto& [axis, choice] : found) even_out(in, choice);
 
   auto zones_served = [](const Choice& c) {
     size_t sum = 0;
