@@ -20,46 +20,14 @@
 namespace strandline {
 
 HWY_EXPORT(LowerBounds);
-HWY_EXPORT(NodeReflectance);
 
 namespace {
 
-using Values = std::vector<float>;  // [band][node][scenario]
-
-struct Nodes {
-  int cells = 0, scenarios = 0;
-  Values blend, white, pigmented;
-  const float* at(const Values& v, int band, int node) const {
-    return v.data() + static_cast<size_t>((band * (cells + 1) + node) * scenarios);
-  }
-};
-
-Nodes nodes(const ZoneTable& zone, int cells) {
-  Nodes n;
-  n.cells = cells;
-  n.scenarios = zone.scenarios;
-  const size_t size = static_cast<size_t>(kBands * (cells + 1) * zone.scenarios);
-  n.blend.resize(size);
-  if (zone.has_contrast) n.white.resize(size), n.pigmented.resize(size);
-  std::vector<float> blend(static_cast<size_t>(zone.stride)), white = blend, pigmented = blend;
-  for (int b = 0; b < kBands; ++b)
-    for (int j = 0; j <= cells; ++j) {
-      HWY_DYNAMIC_DISPATCH(NodeReflectance)
-      (kernel_constants(), zone, b, load_node(j), blend.data(), white.data(), pigmented.data());
-      const auto to = static_cast<long>((b * (cells + 1) + j) * zone.scenarios);
-      std::copy_n(blend.begin(), zone.scenarios, n.blend.begin() + to);
-      if (!zone.has_contrast) continue;
-      std::copy_n(white.begin(), zone.scenarios, n.white.begin() + to);
-      std::copy_n(pigmented.begin(), zone.scenarios, n.pigmented.begin() + to);
-    }
-  return n;
-}
-
 // Groups of like scenarios: halved again and again at the median of the feature that varies most. Features are cube
 // roots of a few band means of R at a few loads, of each curve.
-std::vector<int> group_scenarios(const Nodes& n, bool contrast) {
+std::vector<int> group_scenarios(const CurveNodes& n, bool contrast) {
   std::vector<std::vector<float>> features;
-  auto add = [&](const Values& v) {
+  auto add = [&](const NodeValues& v) {
     constexpr int kThirds = 3;
     for (int j = 0; j <= n.cells; j += std::max(1, n.cells / 3))
       for (int part = 0; part < kThirds; ++part) {
@@ -103,14 +71,8 @@ std::vector<int> group_scenarios(const Nodes& n, bool contrast) {
   return group;
 }
 
-// What (y + 2)/(3(y² + y + 1)²) is: the exact factor of the cube root's remainder.
-double remainder_factor(double y) {
-  const double q = y * y + y + 1;
-  return (y + 2) / (3 * q * q);
-}
-
 // Chords and remainders of one curve. False where the curve is not convex and falling, or the chords are too coarse.
-bool fill(BoundCurve& curve, const Nodes& n, const Values& v, const std::vector<int>& group) {
+bool fill(BoundCurve& curve, const CurveNodes& n, const NodeValues& v, const std::vector<int>& group) {
   const int cells = n.cells, bins = cells / kCellsPerBin + 1;
   const size_t groups = kScenarioGroups;
   curve.chords.assign(static_cast<size_t>(kBands * cells) * 2 * groups, 0);
@@ -150,13 +112,11 @@ bool fill(BoundCurve& curve, const Nodes& n, const Values& v, const std::vector<
         curve.chords[to] = static_cast<float>(mean[row] - own * left);
         curve.chords[to + groups] = static_cast<float>(own);
         // A convex curve lies above its neighbours' chords drawn on: the gap of this cell is at most …
-        constexpr double kNoise = 2e-6;  // of R in single precision
         const double rise = j + 1 < cells ? slope(j + 1, g) - own : -own, fall = j > 0 ? own - slope(j - 1, g) : rise;
-        if (own > kNoise / width || rise < -kNoise / width || fall < -kNoise / width) fine = false;
-        const double up = std::max(0.0, rise), down = std::max(0.0, fall);
-        const double gap = (j == 0 ? width * up : up + down > 0 ? width * up * down / (up + down) : 0) + 2 * kNoise;
+        if (own > kNodeNoise / width || rise < -kNodeNoise / width || fall < -kNodeNoise / width) fine = false;
+        const double gap = chord_gap(width, fall, rise, j == 0);
         // Single scenarios may bend more than their mean; their gap is at most the whole group's.
-        const double least = mean[row + groups] - 2 * kNoise, alone = gap * count[g];
+        const double least = mean[row + groups] - 2 * kNodeNoise, alone = gap * count[g];
         const double relative_sd = (std::max(sd[row], sd[row + groups]) + alone) / least;
         const double relative_far = (std::max(far[row], far[row + groups]) + alone) / least;
         coarse[g] = std::max(coarse[g], gap / least);
@@ -180,16 +140,11 @@ bool fill(BoundCurve& curve, const Nodes& n, const Values& v, const std::vector<
 
 }  // namespace
 
-float load_node(int cell) {
-  if (cell == 0) return 0;
-  return std::bit_cast<float>(static_cast<unsigned>(cell + kFirstCell) << kMantissaShift) - kLoadOffset;
-}
-
 BoundTable bound_table(const ZoneTable& zone, float load_max) {
   BoundTable t;
   t.cells = load_cell(load_max) + 1;
   t.has_contrast = zone.has_contrast;
-  const Nodes n = nodes(zone, t.cells);
+  const CurveNodes n = curve_nodes(zone, t.cells, true);
   const std::vector<int> group = group_scenarios(n, zone.has_contrast);
   t.weight.assign(kScenarioGroups, 0);
   t.contrast.assign(kScenarioGroups, 1);

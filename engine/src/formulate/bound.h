@@ -5,24 +5,13 @@
 // form.
 #pragma once
 
-#include <bit>
 #include <vector>
 
-#include "predict/kernel.h"
+#include "formulate/curve_nodes.h"
 
 namespace strandline {
 
 inline constexpr int kScenarioGroups = 16;
-
-// Cells over the load k: found from the bits of k + kLoadOffset, kCellsPerOctave to an octave, linear inside.
-inline constexpr float kLoadOffset = 0.02F;
-inline constexpr int kCellsPerOctave = 16;
-inline constexpr int kMantissaShift = 23 - 4;
-inline constexpr int kFirstCell = static_cast<int>(std::bit_cast<unsigned>(kLoadOffset) >> kMantissaShift);
-inline int load_cell(float load) {  // of load ≥ 0; 0 at load 0
-  return static_cast<int>(std::bit_cast<unsigned>(load + kLoadOffset) >> kMantissaShift) - kFirstCell;
-}
-float load_node(int cell);  // left end of the cell
 
 // Chords of one curve: [band][cell][intercept, slope][group], and how far below them the mean cube root may lie.
 struct BoundCurve {

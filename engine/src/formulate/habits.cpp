@@ -57,20 +57,32 @@ bool asks_colour_to_lift_colour(const SearchZone& zone) {
   return dyed > 0.5 * all && zone.target->level > level / dyed + kLighter;
 }
 
-double mixing_price(const RecipeSet& set, const Shares& s) {
+bool counts_as_natural(const Product& p) {
+  return p.tone == Tone::natural && p.level > 0 && p.cls != ProductClass::clear;
+}
+
+bool counts_for_levels(const Product& p) {
+  return p.cls != ProductClass::clear && p.cls != ProductClass::corrector && p.level > 0;
+}
+
+double mixing_price(int shades, double apart) {
   const Constants c;
   constexpr double kNeighbours = 2;  // levels, common practice
+  return c.price_shade * std::max(0, shades - 1) + c.price_level_gap * std::max(0.0, apart - kNeighbours);
+}
+
+double mixing_price(const RecipeSet& set, const Shares& s) {
   int count = 0;
   double darkest = level_highest, lightest = level_lowest;
   for (int i = 0; i < 3; ++i) {
     if (s.eighths[i] == 0) continue;
     const Product& p = *set.products()[static_cast<size_t>(s.product[i])];
     ++count;
-    if (p.cls == ProductClass::clear || p.cls == ProductClass::corrector || p.level <= 0) continue;
+    if (!counts_for_levels(p)) continue;
     darkest = std::min(darkest, p.level);
     lightest = std::max(lightest, p.level);
   }
-  return c.price_shade * std::max(0, count - 1) + c.price_level_gap * std::max(0.0, lightest - darkest - kNeighbours);
+  return mixing_price(count, lightest - darkest);
 }
 
 }  // namespace strandline

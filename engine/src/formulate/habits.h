@@ -24,6 +24,11 @@ double setting_price(const Setting& setting, const SearchZone& zone, double expo
 double natural_share_price(const SearchZone& zone, double natural_share, ProductClass cls);
 // A tint does not lift a tint: the wish is lighter than what was put on. A remover or a lightener comes first.
 bool asks_colour_to_lift_colour(const SearchZone& zone);
+// A natural shade that answers for white; a shade whose level counts for how far apart the shades of a bowl lie.
+bool counts_as_natural(const Product& product);
+bool counts_for_levels(const Product& product);
+// Levels per bowl for `shades` shades whose levels lie `apart`.
+double mixing_price(int shades, double apart);
 // Levels per bowl: every shade after the first, and shades further apart than two levels (the average rule of the
 // trade holds for neighbours).
 double mixing_price(const RecipeSet& set, const Shares& shares);

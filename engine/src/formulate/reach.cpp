@@ -19,8 +19,7 @@ std::vector<ScenarioColour> palette(const ZoneRef& ref, const ZoneDraws& zone, c
     const ZoneTable table = zone_table(zone, bare_chemistry(one.setting), draws);
     const RecipeSet& set = all.sets[static_cast<size_t>(one.set)];
     std::vector<float> load(kBands);
-    for (const Shares& s : set.shares()) {
-      if (s.eighths[2] > 0) continue;
+    for (const Shares& s : set.few()) {
       const Spectrum exact = set.load(s, one.setting.ratio);
       std::copy(exact.begin(), exact.end(), load.begin());
       out.push_back(colours(table, load.data()).front());

@@ -1,0 +1,93 @@
+// clang-format off: the order of these includes is Highway's.
+#include "formulate/curve_nodes.h"
+
+#undef HWY_TARGET_INCLUDE
+#define HWY_TARGET_INCLUDE "engine/src/formulate/curve_nodes.cpp"
+#include <hwy/foreach_target.h>
+#include <hwy/highway.h>
+
+#include "engine/src/predict/curve-inl.h"
+// clang-format on
+
+HWY_BEFORE_NAMESPACE();
+namespace strandline {
+namespace HWY_NAMESPACE {
+
+// R of every scenario at one band and load. `white` and `pigmented` may be null.
+void NodeReflectance(const KernelConstants& k, const ZoneTable& zone, int band, float load, float* blend, float* white,
+                     float* pigmented) {
+  const D d;
+  const int lanes = static_cast<int>(hn::Lanes(d)), stride = zone.stride;
+  for (int s = 0; s < stride; s += lanes) {
+    const V m = hn::LoadU(d, zone.blend_m.data() + s);
+    const V black = hn::NegMulAdd(K(0.01F), m, K(0.01F));
+    const V rest = hn::NegMulAdd(m, K(k.c_star), black);
+    V sum = hn::Zero(d), kind[2] = {sum, sum}, share[2] = {sum, sum};
+    for (int p = 0; p < zone.populations; ++p) {
+      const V u = hn::LoadU(d, zone.uptake.data() + p * stride + s);
+      const V own = hn::LoadU(d, zone.share.data() + p * stride + s);
+      const V base = hn::LoadU(d, zone.base.data() + (p * kBands + band) * stride + s);
+      const V e = CurveE(k, hn::MulAdd(u, K(load * zone.prefer[p * kBands + band]), base));
+      sum = hn::Add(sum, hn::Div(hn::Mul(own, e), hn::MulAdd(rest, e, m)));
+      if (!white) continue;
+      const V r = hn::Sub(hn::Div(K(1.0F), e), K(k.c_star));
+      kind[zone.white[p]] = hn::MulAdd(own, r, kind[zone.white[p]]);
+      share[zone.white[p]] = hn::Add(share[zone.white[p]], own);
+    }
+    hn::StoreU(hn::Div(hn::Sub(hn::Div(K(1.0F), sum), black), m), d, blend + s);
+    if (!white) continue;
+    hn::StoreU(hn::Div(kind[1], hn::Max(share[1], K(1e-6F))), d, white + s);
+    hn::StoreU(hn::Div(kind[0], hn::Max(share[0], K(1e-6F))), d, pigmented + s);
+  }
+}
+
+}  // namespace HWY_NAMESPACE
+}  // namespace strandline
+HWY_AFTER_NAMESPACE();
+
+#if HWY_ONCE
+#include <algorithm>
+
+namespace strandline {
+
+HWY_EXPORT(NodeReflectance);
+
+float load_node(int cell) {
+  if (cell == 0) return 0;
+  return std::bit_cast<float>(static_cast<unsigned>(cell + kFirstCell) << kMantissaShift) - kLoadOffset;
+}
+
+CurveNodes curve_nodes(const ZoneTable& zone, int cells, bool with_contrast) {
+  CurveNodes n;
+  n.cells = cells;
+  n.scenarios = zone.scenarios;
+  const bool kinds = with_contrast && zone.has_contrast;
+  const size_t size = static_cast<size_t>(kBands * (cells + 1) * zone.scenarios);
+  n.blend.resize(size);
+  if (kinds) n.white.resize(size), n.pigmented.resize(size);
+  std::vector<float> blend(static_cast<size_t>(zone.stride)), white = blend, pigmented = blend;
+  for (int b = 0; b < kBands; ++b)
+    for (int j = 0; j <= cells; ++j) {
+      HWY_DYNAMIC_DISPATCH(NodeReflectance)
+      (kernel_constants(), zone, b, load_node(j), blend.data(), kinds ? white.data() : nullptr, pigmented.data());
+      const auto to = static_cast<long>((b * (cells + 1) + j) * zone.scenarios);
+      std::copy_n(blend.begin(), zone.scenarios, n.blend.begin() + to);
+      if (!kinds) continue;
+      std::copy_n(white.begin(), zone.scenarios, n.white.begin() + to);
+      std::copy_n(pigmented.begin(), zone.scenarios, n.pigmented.begin() + to);
+    }
+  return n;
+}
+
+double chord_gap(double width, double fall, double rise, bool first) {
+  const double up = std::max(0.0, rise), down = std::max(0.0, fall);
+  return (first ? width * up : up + down > 0 ? width * up * down / (up + down) : 0) + 2 * kNodeNoise;
+}
+
+double remainder_factor(double y) {
+  const double q = y * y + y + 1;
+  return (y + 2) / (3 * q * q);
+}
+
+}  // namespace strandline
+#endif
