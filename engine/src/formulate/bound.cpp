@@ -11,9 +11,10 @@
 
 #if HWY_ONCE
 #include <algorithm>
-#include <bit>
+#include <array>
 #include <cmath>
 #include <numeric>
+#include <optional>
 
 #include "strandline/optics.h"
 
@@ -25,24 +26,29 @@ namespace {
 
 // Groups of like scenarios: halved again and again at the median of the feature that varies most. Features are cube
 // roots of a few band means of R at a few loads, of each curve.
-std::vector<int> group_scenarios(const CurveNodes& n, bool contrast) {
+std::vector<int> group_scenarios(const ZoneTable& zone, int cells) {
+  constexpr int kThirds = 3;
+  const size_t stride = static_cast<size_t>(zone.stride);
   std::vector<std::vector<float>> features;
-  auto add = [&](const NodeValues& v) {
-    constexpr int kThirds = 3;
-    for (int j = 0; j <= n.cells; j += std::max(1, n.cells / 3))
-      for (int part = 0; part < kThirds; ++part) {
-        std::vector<float> f(static_cast<size_t>(n.scenarios));
-        for (int s = 0; s < n.scenarios; ++s) {
-          float sum = 0;
-          for (int b = part * kBands / kThirds; b < (part + 1) * kBands / kThirds; ++b) sum += n.at(v, b, j)[s];
-          f[static_cast<size_t>(s)] = std::cbrt(sum);
-        }
-        features.push_back(std::move(f));
+  std::vector<float> row[3];  // blend, white, pigmented
+  for (auto& r : row) r.resize(stride);
+  const size_t curves = zone.has_contrast ? 3 : 1;
+  for (int j = 0; j <= cells; j += std::max(1, cells / 3))
+    for (int part = 0; part < kThirds; ++part) {
+      std::vector<float> sum[3];
+      for (auto& v : sum) v.assign(static_cast<size_t>(zone.scenarios), 0);
+      for (int b = part * kBands / kThirds; b < (part + 1) * kBands / kThirds; ++b) {
+        node_reflectance(zone, b, load_node(j), row[0].data(), zone.has_contrast ? row[1].data() : nullptr,
+                         row[2].data());
+        for (size_t c = 0; c < curves; ++c)
+          for (size_t s = 0; s < sum[c].size(); ++s) sum[c][s] += row[c][s];
       }
-  };
-  add(n.blend);
-  if (contrast) add(n.white), add(n.pigmented);
-  std::vector<int> order(static_cast<size_t>(n.scenarios)), group(order.size());
+      for (size_t c = 0; c < curves; ++c) {
+        for (float& v : sum[c]) v = std::cbrt(v);
+        features.push_back(std::move(sum[c]));
+      }
+    }
+  std::vector<int> order(static_cast<size_t>(zone.scenarios)), group(order.size());
   std::iota(order.begin(), order.end(), 0);
   auto split = [&](auto&& self, size_t begin, size_t end, int first, int count) -> void {
     if (count == 1) {
@@ -71,72 +77,101 @@ std::vector<int> group_scenarios(const CurveNodes& n, bool contrast) {
   return group;
 }
 
-// Chords and remainders of one curve. False where the curve is not convex and falling, or the chords are too coarse.
-bool fill(BoundCurve& curve, const CurveNodes& n, const NodeValues& v, const std::vector<int>& group) {
-  const int cells = n.cells, bins = cells / kCellsPerBin + 1;
-  const size_t groups = kScenarioGroups;
-  curve.chords.assign(static_cast<size_t>(kBands * cells) * 2 * groups, 0);
-  std::vector<double> count(groups, 0), mean((static_cast<size_t>(cells) + 1) * groups), sd = mean, far = mean;
-  std::vector<double> spread(static_cast<size_t>(bins) * groups, 0), furthest = spread, coarse(groups, 0);
-  for (int g : group) count[static_cast<size_t>(g)] += 1;
-  bool fine = true;
-  for (int b = 0; b < kBands; ++b) {
-    std::fill(mean.begin(), mean.end(), 0);
-    std::fill(sd.begin(), sd.end(), 0);
-    std::fill(far.begin(), far.end(), 0);
-    for (int j = 0; j <= cells; ++j) {
-      const float* r = n.at(v, b, j);
-      const size_t row = static_cast<size_t>(j) * groups;
-      for (size_t s = 0; s < group.size(); ++s) mean[row + static_cast<size_t>(group[s])] += static_cast<double>(r[s]);
-      for (size_t g = 0; g < groups; ++g) mean[row + g] /= std::max(1.0, count[g]);
-      for (size_t s = 0; s < group.size(); ++s) {
-        const size_t at = row + static_cast<size_t>(group[s]);
-        const double off = std::abs(static_cast<double>(r[s]) - mean[at]);
-        sd[at] += off * off;
-        far[at] = std::max(far[at], off);
-      }
-      for (size_t g = 0; g < groups; ++g) sd[row + g] = std::sqrt(sd[row + g] / std::max(1.0, count[g]));
-    }
-    auto slope = [&](int j, size_t g) {
-      const size_t row = static_cast<size_t>(j) * groups + g;
-      return (mean[row + groups] - mean[row]) /
-             (static_cast<double>(load_node(j + 1)) - static_cast<double>(load_node(j)));
-    };
-    for (int j = 0; j < cells; ++j)
-      for (size_t g = 0; g < groups; ++g) {
-        if (count[g] == 0) continue;
-        const size_t row = static_cast<size_t>(j) * groups + g;
-        const double left = static_cast<double>(load_node(j)), width = static_cast<double>(load_node(j + 1)) - left;
-        const double own = slope(j, g);
-        const size_t to = (static_cast<size_t>(b * cells + j) * 2) * groups + g;
-        curve.chords[to] = static_cast<float>(mean[row] - own * left);
-        curve.chords[to + groups] = static_cast<float>(own);
-        // A convex curve lies above its neighbours' chords drawn on: the gap of this cell is at most …
-        const double rise = j + 1 < cells ? slope(j + 1, g) - own : -own, fall = j > 0 ? own - slope(j - 1, g) : rise;
-        if (own > kNodeNoise / width || rise < -kNodeNoise / width || fall < -kNodeNoise / width) fine = false;
-        const double gap = chord_gap(width, fall, rise, j == 0);
-        // Single scenarios may bend more than their mean; their gap is at most the whole group's.
-        const double least = mean[row + groups] - 2 * kNodeNoise, alone = gap * count[g];
-        const double relative_sd = (std::max(sd[row], sd[row + groups]) + alone) / least;
-        const double relative_far = (std::max(far[row], far[row + groups]) + alone) / least;
-        coarse[g] = std::max(coarse[g], gap / least);
-        // The bins of smaller cells must hold for every larger cell too.
-        for (int bin = 0; bin <= j / kCellsPerBin; ++bin) {
-          const size_t at = static_cast<size_t>(bin) * groups + g;
-          spread[at] = std::max(spread[at], relative_sd);
-          furthest[at] = std::max(furthest[at], relative_far);
-        }
-      }
+constexpr size_t kGroups = kScenarioGroups;
+using ByGroup = std::array<double, kGroups>;
+
+// What the scenarios of each group have in common at one node.
+struct GroupNode {
+  ByGroup mean{}, sd{}, far{};
+};
+
+GroupNode group_node(const float* r, const std::vector<int>& group, const ByGroup& count) {
+  GroupNode n;
+  for (size_t s = 0; s < group.size(); ++s) n.mean[static_cast<size_t>(group[s])] += static_cast<double>(r[s]);
+  for (size_t g = 0; g < kGroups; ++g) n.mean[g] /= count[g];
+  for (size_t s = 0; s < group.size(); ++s) {
+    const size_t g = static_cast<size_t>(group[s]);
+    const double off = std::abs(static_cast<double>(r[s]) - n.mean[g]);
+    n.sd[g] += off * off;
+    n.far[g] = std::max(n.far[g], off);
   }
-  curve.lost.assign(static_cast<size_t>(bins) * groups, 0);
-  for (size_t i = 0; i < curve.lost.size(); ++i) {
-    const double y0 = std::cbrt(std::max(0.0, 1 - furthest[i]));
-    const double e = coarse[i % groups];
-    if (e > 0.05) fine = false;
-    curve.lost[i] = static_cast<float>(spread[i] * spread[i] * remainder_factor(y0) + 0.34 * e + 2e-5);
-  }
-  return fine;
+  for (size_t g = 0; g < kGroups; ++g) n.sd[g] = std::sqrt(n.sd[g] / count[g]);
+  return n;
 }
+
+// Makes one curve, band by band.
+class CurveMaker {
+ public:
+  CurveMaker(BoundCurve& curve, int cells, const std::vector<int>& group)
+      : curve_(curve), group_(group), cells_(static_cast<size_t>(cells)), node_(cells_ + 1), slope_(cells_) {
+    curve_.chords.assign(kBands * cells_ * 2 * kGroups, 0);
+    for (int g : group) members_[static_cast<size_t>(g)] += 1;
+    for (size_t g = 0; g < kGroups; ++g) count_[g] = std::max(1.0, members_[g]);
+    for (int j = 0; j < cells; ++j)
+      width_.push_back(static_cast<double>(load_node(j + 1)) - static_cast<double>(load_node(j)));
+    spread_.resize(cells_ / kCellsPerBin + 1);
+    furthest_.resize(spread_.size());
+  }
+
+  // R of every scenario at the nodes of this band, rows of `stride`.
+  void add(int band, const std::vector<float>& values, int stride) {
+    for (size_t j = 0; j <= cells_; ++j)
+      node_[j] = group_node(&values[j * static_cast<size_t>(stride)], group_, count_);
+    for (size_t j = 0; j < cells_; ++j)
+      for (size_t g = 0; g < kGroups; ++g) slope_[j][g] = (node_[j + 1].mean[g] - node_[j].mean[g]) / width_[j];
+    for (size_t j = 0; j < cells_; ++j) add_cell(static_cast<size_t>(band), j);
+  }
+
+  // Remainders. False where the curve is not convex and falling, or the chords are too coarse.
+  bool finish() {
+    const size_t bins = spread_.size();
+    curve_.lost.assign(bins * kGroups, 0);
+    ByGroup most{}, out{};
+    // What is lost at smaller cells must hold for every larger cell too.
+    for (size_t bin = bins; bin-- > 0;)
+      for (size_t g = 0; g < kGroups; ++g) {
+        most[g] = std::max(most[g], spread_[bin][g]);
+        out[g] = std::max(out[g], furthest_[bin][g]);
+        const double y0 = std::cbrt(std::max(0.0, 1 - out[g]));
+        if (coarse_[g] > 0.05) fine_ = false;
+        curve_.lost[bin * kGroups + g] =
+            static_cast<float>(most[g] * most[g] * remainder_factor(y0) + 0.34 * coarse_[g] + 2e-5);
+      }
+    return fine_;
+  }
+
+ private:
+  void add_cell(size_t band, size_t j) {
+    const GroupNode &left = node_[j], &right = node_[j + 1];
+    const double from = static_cast<double>(load_node(static_cast<int>(j))), noise = kNodeNoise / width_[j];
+    float* to = &curve_.chords[(band * cells_ + j) * 2 * kGroups];
+    ByGroup &most = spread_[j / kCellsPerBin], &out = furthest_[j / kCellsPerBin];
+    for (size_t g = 0; g < kGroups; ++g) {
+      if (members_[g] == 0) continue;
+      const double own = slope_[j][g];
+      to[g] = static_cast<float>(left.mean[g] - own * from);
+      to[g + kGroups] = static_cast<float>(own);
+      // A convex curve lies above its neighbours' chords drawn on.
+      const double rise = j + 1 < cells_ ? slope_[j + 1][g] - own : -own, fall = j ? own - slope_[j - 1][g] : rise;
+      if (own > noise || rise < -noise || fall < -noise) fine_ = false;
+      const double gap = chord_gap(width_[j], fall, rise, j == 0), least = right.mean[g] - 2 * kNodeNoise;
+      // Single scenarios may bend more than their mean; their gap is at most the whole group's.
+      const double alone = gap * count_[g];
+      most[g] = std::max(most[g], (std::max(left.sd[g], right.sd[g]) + alone) / least);
+      out[g] = std::max(out[g], (std::max(left.far[g], right.far[g]) + alone) / least);
+      coarse_[g] = std::max(coarse_[g], gap / least);
+    }
+  }
+
+  BoundCurve& curve_;
+  const std::vector<int>& group_;
+  size_t cells_;
+  ByGroup members_{}, count_{}, coarse_{};
+  std::vector<double> width_;
+  std::vector<GroupNode> node_;
+  std::vector<ByGroup> slope_, spread_, furthest_;
+  bool fine_ = true;
+};
 
 }  // namespace
 
@@ -144,8 +179,7 @@ BoundTable bound_table(const ZoneTable& zone, float load_max) {
   BoundTable t;
   t.cells = load_cell(load_max) + 1;
   t.has_contrast = zone.has_contrast;
-  const CurveNodes n = curve_nodes(zone, t.cells, true);
-  const std::vector<int> group = group_scenarios(n, zone.has_contrast);
+  const std::vector<int> group = group_scenarios(zone, t.cells);
   t.weight.assign(kScenarioGroups, 0);
   t.contrast.assign(kScenarioGroups, 1);
   for (size_t s = 0; s < group.size(); ++s) {
@@ -158,11 +192,18 @@ BoundTable bound_table(const ZoneTable& zone, float load_max) {
   }
   const double m_most = *std::max_element(zone.exact_m.begin(), zone.exact_m.end());
   t.certified = m_most <= Constants{}.blend_m_highest + 1e-12;
-  t.certified = fill(t.blend, n, n.blend, group) && t.certified;
-  if (t.has_contrast) {
-    t.certified = fill(t.white, n, n.white, group) && t.certified;
-    t.certified = fill(t.pigmented, n, n.pigmented, group) && t.certified;
+  CurveMaker blend(t.blend, t.cells, group);
+  std::optional<CurveMaker> white, pigmented;
+  if (t.has_contrast) white.emplace(t.white, t.cells, group), pigmented.emplace(t.pigmented, t.cells, group);
+  BandNodes nodes;
+  for (int b = 0; b < kBands; ++b) {
+    band_nodes(zone, b, t.cells, t.has_contrast, nodes);
+    blend.add(b, nodes.blend, zone.stride);
+    if (white) white->add(b, nodes.white, zone.stride), pigmented->add(b, nodes.pigmented, zone.stride);
   }
+  t.certified = blend.finish() && t.certified;
+  if (white) t.certified = white->finish() && t.certified;
+  if (pigmented) t.certified = pigmented->finish() && t.certified;
   return t;
 }
 

@@ -19,47 +19,42 @@ HWY_EXPORT(BoxBounds);
 
 namespace {
 
-// Mean and spread of R over the scenarios at the nodes of one band. Spreads hold for every larger load too.
-struct BandNodes {
-  std::vector<double> mean, spread, far;
+// Mean and spread of R over the scenarios at the nodes of one band.
+struct NodeSpread {
+  double mean = 0, sd = 0, far = 0;
 };
 
-BandNodes band_nodes(const CurveNodes& n, int band) {
-  BandNodes all;
-  const size_t count = static_cast<size_t>(n.cells) + 1, scenarios = static_cast<size_t>(n.scenarios);
-  all.mean.resize(count), all.spread.resize(count), all.far.resize(count);
-  for (size_t j = 0; j < count; ++j) {
-    const float* r = n.at(n.blend, band, static_cast<int>(j));
-    double sum = 0, squares = 0;
-    float least = r[0], most = r[0];
-    for (size_t s = 0; s < scenarios; ++s) {
-      const double v = static_cast<double>(r[s]);
-      sum += v, squares += v * v;
-      least = std::min(least, r[s]), most = std::max(most, r[s]);
-    }
-    const double mean = sum / static_cast<double>(scenarios);
-    all.mean[j] = mean;
-    all.spread[j] = std::sqrt(std::max(0.0, squares / static_cast<double>(scenarios) - mean * mean));
-    all.far[j] = mean - static_cast<double>(least);
+NodeSpread spread_of(const float* r, int scenarios) {
+  double sum = 0, squares = 0;
+  float least = r[0];
+  for (int s = 0; s < scenarios; ++s) {
+    const double v = static_cast<double>(r[s]);
+    sum += v, squares += v * v;
+    least = std::min(least, r[s]);
   }
-  return all;
+  const double mean = sum / scenarios;
+  return {mean, std::sqrt(std::max(0.0, squares / scenarios - mean * mean)), mean - static_cast<double>(least)};
 }
 
 }  // namespace
 
-BoxTable box_table(const ZoneTable& zone, const CurveNodes& nodes) {
+BoxTable box_table(const ZoneTable& zone, float load_max) {
   BoxTable t;
-  t.cells = nodes.cells;
+  t.cells = load_cell(load_max) + 1;
   t.rows.assign(static_cast<size_t>(kBands * t.cells) * 2 * kBoxChannels, 0);
   t.certified = *std::max_element(zone.exact_m.begin(), zone.exact_m.end()) <= Constants{}.blend_m_highest + 1e-12;
   const KernelConstants& k = kernel_constants();
-  const double scenarios = nodes.scenarios, root = std::sqrt(scenarios);
+  const double scenarios = zone.scenarios, root = std::sqrt(scenarios);
   double coarse = 0, furthest = 0;
+  BandNodes nodes;
+  std::vector<NodeSpread> own(static_cast<size_t>(t.cells) + 1);
   for (int b = 0; b < kBands; ++b) {
-    const BandNodes own = band_nodes(nodes, b);
+    band_nodes(zone, b, t.cells, false, nodes);
+    for (size_t j = 0; j < own.size(); ++j)
+      own[j] = spread_of(&nodes.blend[j * static_cast<size_t>(zone.stride)], zone.scenarios);
     auto width = [](int j) { return static_cast<double>(load_node(j + 1)) - static_cast<double>(load_node(j)); };
     auto slope = [&](int j) {
-      return (own.mean[static_cast<size_t>(j) + 1] - own.mean[static_cast<size_t>(j)]) / width(j);
+      return (own[static_cast<size_t>(j) + 1].mean - own[static_cast<size_t>(j)].mean) / width(j);
     };
     const float wx = k.x[b], wy = k.y[b], wz = k.z[b];
     double spread = 0, far = 0;
@@ -69,13 +64,13 @@ BoxTable box_table(const ZoneTable& zone, const CurveNodes& nodes) {
       const double noise = kNodeNoise / width(j);
       if (s > noise || rise < -noise || fall < -noise) t.certified = false;
       const double gap = chord_gap(width(j), fall, rise, j == 0);
-      coarse = std::max(coarse, gap / (own.mean[right] - 2 * kNodeNoise));
+      coarse = std::max(coarse, gap / (own[right].mean - 2 * kNodeNoise));
       // A single scenario lies below its own chord by at most the sum of all gaps, √n of the mean gap in the mean square.
-      spread = std::max(spread, std::max(own.spread[left], own.spread[right]) + root * gap);
-      far = std::max(far, std::max(own.far[left], own.far[right]) + scenarios * gap);
+      spread = std::max(spread, std::max(own[left].sd, own[right].sd) + root * gap);
+      far = std::max(far, std::max(own[left].far, own[right].far) + scenarios * gap);
       furthest = std::max(furthest, far / spread);
       float* row = &t.rows[static_cast<size_t>(b * t.cells + j) * 2 * kBoxChannels];
-      const float base = static_cast<float>(own.mean[left] - s * static_cast<double>(load_node(j)));
+      const float base = static_cast<float>(own[left].mean - s * static_cast<double>(load_node(j)));
       const float line = static_cast<float>(s), sd = static_cast<float>(spread);
       const float weights[kBoxChannels] = {wx, wy, wz, 0, 0, 0, std::max(0.0F, wx - wy), std::max(0.0F, wy - wz)};
       for (int c = 0; c < kBoxChannels; ++c) row[c] = weights[c] * base, row[kBoxChannels + c] = weights[c] * line;

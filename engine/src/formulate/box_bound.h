@@ -23,7 +23,7 @@ struct BoxTable {
   bool certified = true;    // the checks of the proof passed; else bounds are 0
 };
 
-BoxTable box_table(const ZoneTable& zone, const CurveNodes& nodes);
+BoxTable box_table(const ZoneTable& zone, float load_max);
 
 // For each of `count` boxes (rows of kBoxBands loads, low ≤ high): a number no larger than the mean loss of any load
 // in it.

@@ -57,26 +57,19 @@ float load_node(int cell) {
   return std::bit_cast<float>(static_cast<unsigned>(cell + kFirstCell) << kMantissaShift) - kLoadOffset;
 }
 
-CurveNodes curve_nodes(const ZoneTable& zone, int cells, bool with_contrast) {
-  CurveNodes n;
-  n.cells = cells;
-  n.scenarios = zone.scenarios;
-  const bool kinds = with_contrast && zone.has_contrast;
-  const size_t size = static_cast<size_t>(kBands * (cells + 1) * zone.scenarios);
-  n.blend.resize(size);
-  if (kinds) n.white.resize(size), n.pigmented.resize(size);
-  std::vector<float> blend(static_cast<size_t>(zone.stride)), white = blend, pigmented = blend;
-  for (int b = 0; b < kBands; ++b)
-    for (int j = 0; j <= cells; ++j) {
-      HWY_DYNAMIC_DISPATCH(NodeReflectance)
-      (kernel_constants(), zone, b, load_node(j), blend.data(), kinds ? white.data() : nullptr, pigmented.data());
-      const auto to = static_cast<long>((b * (cells + 1) + j) * zone.scenarios);
-      std::copy_n(blend.begin(), zone.scenarios, n.blend.begin() + to);
-      if (!kinds) continue;
-      std::copy_n(white.begin(), zone.scenarios, n.white.begin() + to);
-      std::copy_n(pigmented.begin(), zone.scenarios, n.pigmented.begin() + to);
-    }
-  return n;
+void node_reflectance(const ZoneTable& zone, int band, float load, float* blend, float* white, float* pigmented) {
+  HWY_DYNAMIC_DISPATCH(NodeReflectance)(kernel_constants(), zone, band, load, blend, white, pigmented);
+}
+
+void band_nodes(const ZoneTable& zone, int band, int cells, bool with_kinds, BandNodes& out) {
+  const size_t stride = static_cast<size_t>(zone.stride), size = (static_cast<size_t>(cells) + 1) * stride;
+  out.blend.resize(size);
+  if (with_kinds) out.white.resize(size), out.pigmented.resize(size);
+  for (int j = 0; j <= cells; ++j) {
+    const size_t at = static_cast<size_t>(j) * stride;
+    node_reflectance(zone, band, load_node(j), &out.blend[at], with_kinds ? &out.white[at] : nullptr,
+                     with_kinds ? &out.pigmented[at] : nullptr);
+  }
 }
 
 double chord_gap(double width, double fall, double rise, bool first) {

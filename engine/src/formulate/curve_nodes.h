@@ -20,18 +20,16 @@ float load_node(int cell);  // left end of the cell
 
 inline constexpr double kNodeNoise = 2e-6;  // of R in single precision
 
-using NodeValues = std::vector<float>;  // [band][node][scenario]
-
-struct CurveNodes {
-  int cells = 0, scenarios = 0;
-  NodeValues blend;             // populations seen together
-  NodeValues white, pigmented;  // the mean of each kind; empty unless there is contrast and it was asked for
-  const float* at(const NodeValues& v, int band, int node) const {
-    return v.data() + static_cast<size_t>((band * (cells + 1) + node) * scenarios);
-  }
+// One band: R of every scenario at the nodes 0 … cells, [node][scenario]. One band at a time keeps the memory small.
+struct BandNodes {
+  std::vector<float> blend;             // populations seen together
+  std::vector<float> white, pigmented;  // the mean of each kind, where it was asked for
 };
 
-CurveNodes curve_nodes(const ZoneTable& zone, int cells, bool with_contrast);
+// R of every scenario at one band and load; `white` and `pigmented` may be null. Rows of zone.stride numbers.
+void node_reflectance(const ZoneTable& zone, int band, float load, float* blend, float* white, float* pigmented);
+// Into `out`, which keeps its memory; rows of zone.stride numbers.
+void band_nodes(const ZoneTable& zone, int band, int cells, bool with_kinds, BandNodes& out);
 
 // How far, at most, a convex curve lies below its chord over a cell of this width, where the slope changes by `fall`
 // at its left end and by `rise` at its right; no cell lies left of the first.

@@ -35,14 +35,15 @@ double needed_developer_percent(const Span& span, double asked) {
 }
 
 double setting_price(const Setting& s, const SearchZone& zone, double exposure) {
-  const Constants c;
+  constexpr Constants c;
   return c.price_exposure * exposure +
          c.price_strength_per_percent * std::max(0.0, s.developer_percent - zone.needed_percent);
 }
 
 double natural_share_price(const SearchZone& zone, double natural_share, ProductClass cls) {
   if (cls != ProductClass::permanent) return 0;
-  return Constants{}.price_natural_share * std::max(0.0, zone.white - natural_share);
+  constexpr double kPrice = Constants{}.price_natural_share;
+  return kPrice * std::max(0.0, zone.white - natural_share);
 }
 
 bool asks_colour_to_lift_colour(const SearchZone& zone) {
@@ -66,7 +67,7 @@ bool counts_for_levels(const Product& p) {
 }
 
 double mixing_price(int shades, double apart) {
-  const Constants c;
+  constexpr Constants c;
   constexpr double kNeighbours = 2;  // levels, common practice
   return c.price_shade * std::max(0, shades - 1) + c.price_level_gap * std::max(0.0, apart - kNeighbours);
 }

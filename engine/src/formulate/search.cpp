@@ -139,7 +139,7 @@ bool BowlSearch::divide(Run& run) {
   options_.parallel(static_cast<int>(missing.size()), [&](int begin, int end) {
     for (int i = begin; i < end; ++i) {
       auto& [m, most] = missing[static_cast<size_t>(i)];
-      m->box = box_table(m->table, curve_nodes(m->table, load_cell(most) + 1, false));
+      m->box = box_table(m->table, most);
     }
   });
 
