@@ -207,12 +207,13 @@ BoundTable bound_table(const ZoneTable& zone, float load_max) {
   return t;
 }
 
-void lower_bounds(const BoundTable& table, const ZoneLoss& loss, const float* loads, int count, float* out) {
+void lower_bounds(const BoundTable& table, const ZoneLoss& loss, const float* loads, int count, float* out,
+                  float enough) {
   if (!table.certified) {
     std::fill_n(out, count, 0.0F);
     return;
   }
-  HWY_DYNAMIC_DISPATCH(LowerBounds)(kernel_constants(), table, loss, loads, count, out);
+  HWY_DYNAMIC_DISPATCH(LowerBounds)(kernel_constants(), table, loss, loads, count, enough, out);
 }
 
 }  // namespace strandline

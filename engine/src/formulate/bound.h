@@ -5,6 +5,7 @@
 // form.
 #pragma once
 
+#include <limits>
 #include <vector>
 
 #include "formulate/curve_nodes.h"
@@ -33,7 +34,9 @@ inline constexpr int kCellsPerBin = 8;
 
 BoundTable bound_table(const ZoneTable& zone, float load_max);
 
-// For each of `count` loads (kBands floats each): a number no larger than the mean loss.
-void lower_bounds(const BoundTable& table, const ZoneLoss& loss, const float* loads, int count, float* out);
+// For each of `count` loads (kBands floats each): a number no larger than the mean loss. Beyond `enough` it need not be
+// the best that is known.
+void lower_bounds(const BoundTable& table, const ZoneLoss& loss, const float* loads, int count, float* out,
+                  float enough = std::numeric_limits<float>::infinity());
 
 }  // namespace strandline

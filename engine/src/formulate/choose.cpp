@@ -86,9 +86,9 @@ Chooser::Chooser(const ChoiceInput& in, std::vector<ZoneGroup> groups, BowlLists
     kind.exact.resize(masks);
     for (size_t g = 0; g < kind.groups.size(); ++g) {
       kind.leave.push_back(leave_cost(kind.groups[g]));
-      const auto alone = lists_(kind.groups[g].zones, false);
-      // Rounding: the list is ordered by single-precision objectives.
-      const double own = alone.empty() ? kNever : alone[0].objective - kRounding;
+      const BowlList alone = lists_(kind.groups[g].zones, false);
+      stopped_ = stopped_ || !alone.complete;
+      const double own = alone.bound;
       for (size_t mask = 1; mask < masks; ++mask)
         if (mask >> g & 1) kind.least[mask] += own;
     }
@@ -105,8 +105,12 @@ double Chooser::leave_cost(const ZoneGroup& group) const {
 void Chooser::search(Kind& kind, int mask) {
   const size_t m = static_cast<size_t>(mask);
   const std::vector<int> zones = zones_of(kind.groups, mask);
-  kind.exact[m] = exact_list(in_, lists_(zones, true), zones);
-  kind.least[m] = kind.exact[m].empty() ? kNever : kind.exact[m][0].objective;
+  BowlList list = lists_(zones, true);
+  kind.exact[m] = exact_list(in_, std::move(list.candidates), zones);
+  if (list.complete)
+    kind.least[m] = kind.exact[m].empty() ? kNever : kind.exact[m][0].objective;
+  else
+    kind.least[m] = std::max(kind.least[m], list.bound), stopped_ = true;
   kind.searched[m] = true;
 }
 
@@ -123,29 +127,41 @@ Chosen Chooser::chosen(const std::vector<int>& zones, std::vector<Candidate> lis
   return c;
 }
 
+Chooser::Split Chooser::cheapest(int most, const std::vector<double> (&costs)[2]) const {
+  std::vector<Cover> by_kind[2];
+  for (size_t k = 0; k < 2; ++k) by_kind[k] = covers(costs[k], kinds_[k].leave, most, Constants{}.price_bowl);
+  Split best;
+  best.cost = kNever;
+  for (size_t i = 0; i <= static_cast<size_t>(most); ++i)
+    for (size_t j = 0; i + j <= static_cast<size_t>(most); ++j)
+      if (const double both = by_kind[0][i].cost + by_kind[1][j].cost; both < best.cost)
+        best = {both, {by_kind[0][i].masks, by_kind[1][j].masks}};
+  return best;
+}
+
 Choice Chooser::choose(int bowls_max) {
   const int most = std::min({in_.policy.bowls_max, bowls_max, kBowlsMost});
-  for (;;) {
-    std::vector<std::vector<Cover>> by_kind;
-    for (const Kind& kind : kinds_) by_kind.push_back(covers(kind.least, kind.leave, most, Constants{}.price_bowl));
-    double cost = kNever;
-    size_t split[2] = {0, 0};
-    for (size_t i = 0; i <= static_cast<size_t>(most); ++i)
-      for (size_t j = 0; i + j <= static_cast<size_t>(most); ++j)
-        if (const double both = by_kind[0][i].cost + by_kind[1][j].cost; both < cost)
-          cost = both, split[0] = i, split[1] = j;
-    bool exact = true;
+  auto bounded = [&] { return cheapest(most, {kinds_[0].least, kinds_[1].least}); };
+  Split split = bounded();
+  for (bool exact = false; !exact && !stopped_; split = bounded()) {
+    exact = true;
     for (size_t k = 0; k < 2; ++k)
-      for (int mask : by_kind[k][split[k]].masks)
+      for (int mask : split.masks[k])
         if (!kinds_[k].searched[static_cast<size_t>(mask)]) search(kinds_[k], mask), exact = false;
-    if (!exact) continue;
-    Choice choice;
-    choice.objective = cost;
-    for (size_t k = 0; k < 2; ++k)
-      for (int mask : by_kind[k][split[k]].masks)
-        choice.bowls.push_back(chosen(zones_of(kinds_[k].groups, mask), kinds_[k].exact[static_cast<size_t>(mask)]));
-    return choice;
   }
+  Choice choice;
+  choice.bound = split.cost;
+  if (stopped_) {
+    std::vector<double> found[2];
+    for (size_t k = 0; k < 2; ++k)
+      for (const auto& list : kinds_[k].exact) found[k].push_back(list.empty() ? kNever : list[0].objective);
+    split = cheapest(most, found);
+  }
+  choice.objective = split.cost;
+  for (size_t k = 0; k < 2; ++k)
+    for (int mask : split.masks[k])
+      choice.bowls.push_back(chosen(zones_of(kinds_[k].groups, mask), kinds_[k].exact[static_cast<size_t>(mask)]));
+  return choice;
 }
 
 }  // namespace strandline

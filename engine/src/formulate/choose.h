@@ -20,6 +20,7 @@ struct Chosen {
 struct Choice {
   std::vector<Chosen> bowls;
   double objective = 0;
+  double bound = 0;  // no choice costs less; the objective itself unless a search was stopped
 };
 
 struct ChoiceInput {
@@ -35,14 +36,15 @@ struct ChoiceInput {
 
 // Lists what one bowl could be for some zones, ordered by the single-precision objective: search.h in earnest, a full
 // enumeration in tests. `mixing_price` false: the zones' own part only.
-using BowlLists = std::function<std::vector<Candidate>(const std::vector<int>& zones, bool mixing_price)>;
+using BowlLists = std::function<BowlList(const std::vector<int>& zones, bool mixing_price)>;
 
 class Chooser {
  public:
   Chooser(const ChoiceInput& in, std::vector<ZoneGroup> groups, BowlLists lists);
 
   // The cheapest cover of both span kinds with at most `bowls_max` bowls. A set of groups is searched only when its
-  // lower bound (what its zones cost at best each by itself) does not rule it out.
+  // lower bound (what its zones cost at best each by itself) does not rule it out. Where a search was stopped: the
+  // cheapest of what was found.
   Choice choose(int bowls_max);
   // One bowl for these zones out of a list: exact in double precision, law and stock kept, the best first.
   Chosen chosen(const std::vector<int>& zones, std::vector<Candidate> list) const;
@@ -52,16 +54,23 @@ class Chooser {
  private:
   struct Kind {
     std::vector<ZoneGroup> groups;
-    std::vector<double> least;                  // per mask: a lower bound, exact where searched
+    std::vector<double> least;                  // per mask: a lower bound, exact where searched to the end
     std::vector<bool> searched;                 // per mask
     std::vector<std::vector<Candidate>> exact;  // per mask, best first
     std::vector<double> leave;                  // per group
   };
+  // The cheapest way to share at most `most` bowls between the two kinds, at these costs per mask.
+  struct Split {
+    double cost = 0;
+    std::vector<int> masks[2];
+  };
+  Split cheapest(int most, const std::vector<double> (&costs)[2]) const;
   void search(Kind& kind, int mask);
 
   const ChoiceInput& in_;
   BowlLists lists_;
   std::vector<Kind> kinds_;
+  bool stopped_ = false;  // some list is not complete
 };
 
 // The kept candidates for one bowl, exact and allowed, best first. Ties within 1e-6 go by setting and shares.

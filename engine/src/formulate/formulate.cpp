@@ -70,7 +70,7 @@ Result<Plan> formulate_once(const Head& head, const std::vector<Target>& targets
       head,  shelf, policy, all,
       zones, draws, total,  [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
   Chooser chooser(in, group_zones(zones),
-                  [&](const std::vector<int>& own, bool mixing) { return search.best({own, {}, mixing}); });
+                  [&](const std::vector<int>& own, bool mixing) { return search.find({own, {}, mixing}); });
   Plan plan;
   const Choice choice = chooser.choose(policy.bowls_max);
   plan.bowls = planned_bowls(in, choice);
@@ -78,7 +78,7 @@ Result<Plan> formulate_once(const Head& head, const std::vector<Target>& targets
   plan.report.recipes = search.counts().recipes;
   plan.report.evaluations = search.counts().evaluations;
   plan.report.stopped = search.counts().cancelled ? "cancelled" : "exhausted";
-  plan.report.bound = search.counts().cancelled ? 0 : choice.objective;
+  plan.report.bound = choice.bound;
   plan.report.gap = plan.report.objective - plan.report.bound;
 
   PredictOptions report;

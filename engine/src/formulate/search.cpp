@@ -188,7 +188,8 @@ void BowlSearch::bound_singles(Run& run) {
       double sum = least_price(*t.ground, b, t.prices);
       for (size_t z = 0; z < t.zones.size() && sum <= limit; ++z) {
         float low = 0;
-        lower_bounds(*t.zones[z].made->groups, *t.zones[z].loss, load, 1, &low);
+        const double enough = (limit - sum) / std::max(t.zones[z].share, 1e-9) + 1e-3;
+        lower_bounds(*t.zones[z].made->groups, *t.zones[z].loss, load, 1, &low, static_cast<float>(enough));
         sum += t.zones[z].share * static_cast<double>(low);
       }
       b.bound = std::max(b.bound, sum);
@@ -263,7 +264,7 @@ BowlList BowlSearch::find(const Wish& wish) {
   for (const Branch& b : run.fresh) rest = std::min(rest, b.bound);
   list.complete = !more;
   list.candidates = run.best.take();
-  list.bound = list.candidates.empty() ? kNever : list.candidates[0].objective - kRounding;
+  list.bound = list.candidates.empty() ? wish.worth : list.candidates[0].objective - kRounding;
   if (!list.complete) list.bound = std::min(list.bound, rest);
   counts_.cancelled = counts_.cancelled || !list.complete;
   return list;

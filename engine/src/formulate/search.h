@@ -28,7 +28,7 @@ struct SearchCounts {
 // What a search found, and what is certain of the rest.
 struct BowlList {
   std::vector<Candidate> candidates;  // ordered; empty where nothing is allowed
-  // No recipe costs less (to rounding); infinite where none is wanted. Below the first candidate only if it was stopped.
+  // No recipe costs less. Far below the first candidate only where the search was stopped.
   double bound = 0;
   bool complete = true;
 };

@@ -1,0 +1,159 @@
+#include "formulate/search.h"
+
+#include "engine/tests/formulate/random_trial.h"
+
+namespace strandline {
+namespace {
+
+using namespace testing_support;
+
+std::vector<int> all_zones(const Prepared& p) {
+  std::vector<int> all;
+  for (size_t z = 0; z < p.search_zones.size(); ++z) all.push_back(static_cast<int>(z));
+  return all;
+}
+
+// The first kKept are those of the oracle, each the same recipe where no other lies within the rounding of a sum.
+void expect_same(const std::vector<Candidate>& found, const std::vector<Candidate>& oracle, unsigned seed) {
+  const size_t count = std::min<size_t>(kKept, oracle.size());
+  ASSERT_GE(found.size(), count) << seed;
+  for (size_t i = 0; i < count; ++i) {
+    EXPECT_NEAR(found[i].objective, oracle[i].objective, 1e-6) << seed << " place " << i;
+    EXPECT_TRUE(std::any_of(found.begin(), found.end(),
+                            [&](const Candidate& c) {
+                              return same_recipe(c, oracle[i]) && std::abs(c.objective - oracle[i].objective) < 1e-9;
+                            }))
+        << seed << " place " << i;
+  }
+}
+
+// Two independent routes: bounding and full enumeration find the same recipes, for one zone and for several.
+TEST(Search, FindsWhatEnumerationFinds) {
+  long long looked = 0, evaluated = 0;
+  for (unsigned seed = 1; seed <= 520; ++seed) {
+    const bool large = seed % 26 == 0;
+    const Trial trial = random_trial(seed, large ? 16 : 6, 1 + static_cast<int>(seed % 3 == 2) + (seed % 7 == 0));
+    const Prepared p(trial, large ? 64 : 16 + 16 * (seed % 2));
+    if (p.domain.settings.empty()) continue;
+    const FormulateOptions options;
+    std::vector<ZoneGroup> together(1);
+    together[0].zones = all_zones(p);
+    const Enumeration oracle =
+        enumerate(p.domain, p.search_zones, together, p.draws, p.total_weight, p.policy, options);
+    BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
+    const BowlList found = search.find({together[0].zones, {}, true});
+    EXPECT_TRUE(found.complete);
+    expect_same(found.candidates, oracle.best[1], seed);
+    if (!found.candidates.empty()) EXPECT_LE(found.bound, oracle.best[1][0].objective + 1e-9) << seed;
+    looked += search.counts().recipes * static_cast<long long>(p.draws.constants.size() * p.search_zones.size());
+    evaluated += search.counts().evaluations;
+  }
+  EXPECT_LT(evaluated, looked / 3);  // it does leave work out, on the smallest shelves too; by choice
+}
+
+TEST(Search, AFilterIsObeyedAndStaysExact) {
+  const Trial trial = random_trial(7, 10);
+  const Prepared p(trial, 32);
+  const FormulateOptions options;
+  BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
+  const Allowed weak = [&](const Candidate& c) {
+    return tubes(c.shares) <= 2 && p.domain.settings[static_cast<size_t>(c.setting)].setting.developer_percent < 4;
+  };
+  const auto found = search.best({{0}, weak, true});
+  ASSERT_FALSE(found.empty());
+  const ChoiceInput in{trial.head,
+                       trial.shelf,
+                       p.policy,
+                       p.domain,
+                       p.search_zones,
+                       p.draws,
+                       p.total_weight,
+                       [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
+  double best = 1e9;
+  for (size_t k = 0; k < p.domain.settings.size(); ++k)
+    for (const Shares& s : p.domain.sets[0].shares())
+      if (const Candidate c{0, 0, static_cast<int>(k), s}; weak(c)) best = std::min(best, exact_objective(in, c, {0}));
+  EXPECT_TRUE(weak(found[0]));
+  EXPECT_NEAR(found[0].objective, best, kRounding);
+}
+
+TEST(Search, WhatIsNotWorthItIsLeftOut) {
+  const Trial trial = random_trial(8, 10);
+  const Prepared p(trial, 32);
+  BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, {});
+  const auto all = search.best({{0}, {}, true});
+  ASSERT_GE(all.size(), 3U);
+  const double worth = 0.5 * (all[0].objective + all[2].objective);
+  const BowlList some = search.find({{0}, {}, true, worth});
+  EXPECT_TRUE(some.complete);
+  for (const Candidate& c : some.candidates) EXPECT_LE(c.objective, worth);
+  ASSERT_FALSE(some.candidates.empty());
+  EXPECT_TRUE(same_recipe(some.candidates[0], all[0]));
+  const BowlList none = search.find({{0}, {}, true, all[0].objective - 0.1});
+  EXPECT_TRUE(none.candidates.empty());
+  EXPECT_LE(none.bound, all[0].objective);
+}
+
+// Stopped anywhere, it never claims more than is true: the bound lies below the optimum, and what it has above it.
+TEST(Search, StoppedItProvesAGap) {
+  int useful = 0;
+  for (unsigned seed = 1; seed <= 40; ++seed) {
+    const Trial trial = random_trial(seed, 14, 1 + static_cast<int>(seed % 2));
+    const Prepared p(trial, 32);
+    BowlSearch whole(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, {});
+    const BowlList best = whole.find({all_zones(p), {}, true});
+    ASSERT_TRUE(best.complete && !best.candidates.empty());
+    double last = -1;
+    for (int after : {0, 1, 3, 10, 30, 100}) {
+      FormulateOptions options;
+      int asked = 0;
+      options.cancelled = [&] { return asked++ >= after; };
+      BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
+      const BowlList found = search.find({all_zones(p), {}, true});
+      EXPECT_EQ(search.counts().cancelled, !found.complete);
+      EXPECT_LE(found.bound, best.candidates[0].objective + 1e-9) << seed << " after " << after;
+      EXPECT_GE(found.bound, last - 2 * kRounding) << seed;  // more work proves no less
+      last = found.bound;
+      if (found.candidates.empty()) continue;
+      EXPECT_GE(found.candidates[0].objective, best.candidates[0].objective - kRounding) << seed;
+      if (!found.complete && found.bound > 0.5 * best.candidates[0].objective) ++useful;
+    }
+  }
+  EXPECT_GT(useful, 10);  // the bound says something before the end; by choice
+}
+
+// Whoever does the work, in whatever order: the same lists, the same counts.
+TEST(Search, ThreadsDoNotChangeIt) {
+  for (unsigned seed : {3U, 4U, 12U}) {
+    const Trial trial = random_trial(seed, 14, 2);
+    const Prepared p(trial, 64);
+    auto run = [&](const ParallelFor& parallel) {
+      FormulateOptions options;
+      options.parallel = parallel;
+      BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
+      auto list = search.find({all_zones(p), {}, true});
+      return std::make_pair(std::move(list), search.counts());
+    };
+    const auto serial = run(serial_for);
+    const auto backwards = run([](int count, const std::function<void(int, int)>& body) {
+      for (int i = count; i-- > 0;) body(i, i + 1);
+    });
+    const auto halves = run([](int count, const std::function<void(int, int)>& body) {
+      body(count / 2, count);
+      body(0, count / 2);
+    });
+    for (const auto* other : {&backwards, &halves}) {
+      EXPECT_EQ(other->second.boxes, serial.second.boxes);
+      EXPECT_EQ(other->second.bounds, serial.second.bounds);
+      EXPECT_EQ(other->second.evaluations, serial.second.evaluations);
+      ASSERT_EQ(other->first.candidates.size(), serial.first.candidates.size());
+      for (size_t i = 0; i < serial.first.candidates.size(); ++i) {
+        EXPECT_EQ(other->first.candidates[i].objective, serial.first.candidates[i].objective);
+        EXPECT_TRUE(same_recipe(other->first.candidates[i], serial.first.candidates[i]));
+      }
+    }
+  }
+}
+
+}  // namespace
+}  // namespace strandline
