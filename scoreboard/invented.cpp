@@ -126,8 +126,8 @@ Shelf invented_shelf(int shades, const std::vector<double>& strengths, const std
     p.tone = static_cast<Tone>(i / 10 % kTones);
     Bands own = bands_of(p.tone);
     for (double* band : {&own.yellow, &own.red, &own.blue}) *band *= (corrector ? 8 : 1) * random.uniform(0.6, 1.4);
-    p.swatch = swatch(lightness_of_level(corrector ? 6 : p.level) + random.uniform(-1.5, 1.5), own.yellow, own.red,
-                      own.blue);
+    p.swatch =
+        swatch(lightness_of_level(corrector ? 6 : p.level) + random.uniform(-1.5, 1.5), own.yellow, own.red, own.blue);
     add(p);
   }
   for (double percent : strengths) {
@@ -156,7 +156,8 @@ Wanted invented_head(std::uint64_t seed) {
   Seeded random(500 + seed);
   const double level = random.uniform(3.5, 8), white = random.uniform(0, 0.6), last = level + random.uniform(-1, 1);
   Wanted w;
-  const AreaKind kinds[] = {AreaKind::front_hairline, AreaKind::temples, AreaKind::top, AreaKind::crown, AreaKind::nape};
+  const AreaKind kinds[] = {AreaKind::front_hairline, AreaKind::temples, AreaKind::top, AreaKind::crown,
+                            AreaKind::nape};
   const char* names[] = {"front hairline", "temples", "top", "crown", "nape"};
   for (int i = 0; i < 5; ++i) {
     Area a;
@@ -164,11 +165,12 @@ Wanted invented_head(std::uint64_t seed) {
     a.kind = kinds[i];
     a.scalp_cm2 = random.uniform(60, 200);
     const double own = std::clamp(white + random.uniform(-0.25, 0.25), 0.0, 0.95);
-    Span lengths = span("lengths", 1.8, 20, 0, std::clamp(last + random.uniform(0, 0.8), 1.0, 10.0),
-                        random.uniform(0.8, 2.2));
+    Span lengths =
+        span("lengths", 1.8, 20, 0, std::clamp(last + random.uniform(0, 0.8), 1.0, 10.0), random.uniform(0.8, 2.2));
     lengths.populations[0].origin = ColourOrigin::tinted;
-    a.spans = {span("regrowth", 0, 1.8, own < 0.03 ? 0 : own, level + random.uniform(-0.4, 0.4), random.uniform(0.6, 1.4)),
-               lengths};
+    a.spans = {
+        span("regrowth", 0, 1.8, own < 0.03 ? 0 : own, level + random.uniform(-0.4, 0.4), random.uniform(0.6, 1.4)),
+        lengths};
     w.head.areas.push_back(a);
   }
   const Tone tone = kWished[random.below(std::size(kWished))];

@@ -1,5 +1,6 @@
-// formulate.robust.ms and its kin: the certified search for one bowl on invented heads and shelves, one core. Its rival is
-// the vectorised enumeration of the same domain, nothing pruned: one full run, and every head's own speed from a sample.
+// formulate.robust.ms and its kin: the certified search for one bowl on invented heads and shelves, one core. Its rival
+// is the vectorised enumeration of the same domain, nothing pruned: one full run, and every head's own speed from a
+// sample.
 #include <cmath>
 
 #include "one_zone.h"
@@ -52,12 +53,13 @@ double sampled_ns(const Domain& domain, const OneZone& zone) {
   const int n = static_cast<int>(set.products().size());
   for (int i = 0; i < kSample; ++i) {
     const int first = random.below(n - 2);
-    const Shares s{{static_cast<short>(first), static_cast<short>(first + 1), static_cast<short>(first + 2)}, {3, 3, 2}};
+    const Shares s{{static_cast<short>(first), static_cast<short>(first + 1), static_cast<short>(first + 2)},
+                   {3, 3, 2}};
     const Spectrum load = set.load(s, domain.settings[0].setting.ratio);
     for (double v : load) loads.push_back(static_cast<float>(v));
   }
-  const double ms = scoreboard::median_ms(
-      3, [&] { mean_losses(table, zone.zones[0].price, loads.data(), kSample, losses.data()); });
+  const double ms =
+      scoreboard::median_ms(3, [&] { mean_losses(table, zone.zones[0].price, loads.data(), kSample, losses.data()); });
   return 1e6 * ms / kSample / kSearchScenarios;
 }
 
@@ -74,9 +76,8 @@ int main() {
   const OneZone zone(1, shelf);
   const auto found = scoreboard::search_one(domain, zone);
   Enumeration all;
-  const double full_ms = scoreboard::median_ms(1, [&] {
-    all = enumerate(domain, zone.zones, group_zones(zone.zones), zone.draws, 1, policy, {});
-  });
+  const double full_ms = scoreboard::median_ms(
+      1, [&] { all = enumerate(domain, zone.zones, group_zones(zone.zones), zone.draws, 1, policy, {}); });
   bool same = found.list.candidates.size() >= kKept;
   for (size_t i = 0; same && i < kKept; ++i)
     same = std::abs(found.list.candidates[i].objective - all.best[1][i].objective) < 1e-6;
@@ -93,7 +94,8 @@ int main() {
   const Runs settings = search_heads(settings24, many, 5, 1);
   scoreboard::print(
       {{"formulate.robust.ms", robust.median_ms(), "ms",
-        note("100 shades, 4 strengths, " + text(recipes / 1e6) + " million recipes, 64 scenarios, median of 20 heads, one core",
+        note("100 shades, 4 strengths, " + text(recipes / 1e6) +
+                 " million recipes, 64 scenarios, median of 20 heads, one core",
              robust)},
        {"formulate.robust.vs_enumeration", scoreboard::median(enumeration_ms) / robust.median_ms(), "ratio",
         "medians of 20 heads; enumeration " + text(full_ns) + " ns per recipe and scenario in one full run of " +

@@ -1,5 +1,5 @@
-// formulate.shades200.ms and shades400.ms: bigger shelves, a search that is stopped and says what is left, and the memory
-// of the whole program.
+// formulate.shades200.ms and shades400.ms: bigger shelves, a search that is stopped and says what is left, and the
+// memory of the whole program.
 #include <sys/resource.h>
 
 #include <chrono>

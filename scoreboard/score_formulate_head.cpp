@@ -1,5 +1,5 @@
-// formulate.head.ms: whole invented heads, five areas × two spans, at most four bowls, demo shelf, two threads, other ways
-// included.
+// formulate.head.ms: whole invented heads, five areas × two spans, at most four bowls, demo shelf, two threads, other
+// ways included.
 
 #include "invented.h"
 #include "measure.h"

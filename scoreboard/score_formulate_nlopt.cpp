@@ -1,5 +1,6 @@
 // formulate.vs_nlopt: the usual way out where nothing is certified. Random triples of shades, their shares made best by
-// NLopt's BOBYQA, rounded to eighths; a hundred times the time of the certified search. Does it come within 1 %, and when?
+// NLopt's BOBYQA, rounded to eighths; a hundred times the time of the certified search. Does it come within 1 %, and
+// when?
 #include <nlopt.h>
 
 #include <chrono>
@@ -60,12 +61,11 @@ Shares in_eighths(Shares s, const double* x) {
   return out;
 }
 
-// Milliseconds until the objective is within 1 % of `certified`; the whole budget where it never is. `best` = the least.
+// Milliseconds until the objective is within 1 % of `certified`; the whole budget where it never is. `best` = the
+// least.
 double time_to_reach(Rival& rival, double certified, double budget_ms, double* best) {
   const auto begin = std::chrono::steady_clock::now();
-  auto ms = [&] {
-    return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - begin).count();
-  };
+  auto ms = [&] { return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - begin).count(); };
   for (const auto& one : rival.domain.settings)
     rival.tables.push_back(zone_table(rival.zone.draws.zones[0], bare_chemistry(one.setting), rival.zone.draws));
   scoreboard::Seeded random(3);
@@ -126,8 +126,9 @@ int main() {
                   100 * (best / certified - 1));
     each += buffer;
   }
-  scoreboard::print({{"formulate.vs_nlopt", ratio_sum, "ratio",
-                      "mean over 3 heads of the time multi-start BOBYQA takes to come within 1 % (or its whole budget, at most 100 "
-                      "times ours or 30 s) over that of the certified search; came there on " +
-                          std::to_string(reached) + " of 3" + each}});
+  scoreboard::print(
+      {{"formulate.vs_nlopt", ratio_sum, "ratio",
+        "mean over 3 heads of the time multi-start BOBYQA takes to come within 1 % (or its whole budget, at most 100 "
+        "times ours or 30 s) over that of the certified search; came there on " +
+            std::to_string(reached) + " of 3" + each}});
 }

@@ -14,6 +14,7 @@ int main() {
     recipes = static_cast<double>((*zones)[0].recipes);
   });
   char note[120];
-  std::snprintf(note, sizeof note, "one zone, 100 shades, 4 strengths, %.0f recipes, 80 wishes, one core, median of 5", recipes);
+  std::snprintf(note, sizeof note, "one zone, 100 shades, 4 strengths, %.0f recipes, 80 wishes, one core, median of 5",
+                recipes);
   scoreboard::print({{"reach.ms", ms, "ms", note}});
 }

@@ -59,9 +59,9 @@ HWY_INLINE void SumRows(const BoxTable& t, const float* load, float* out) {
 
 // f of one of X, Y, Z: roots of both ends, and what the lower one may lose to the spread.
 struct Root {
-  V low, high;    // ends of the mean's cube root
-  V lost;         // the mean of the roots is at least low·(1 − lost)
-  V upper;        // CIE's f of the upper end
+  V low, high;  // ends of the mean's cube root
+  V lost;       // the mean of the roots is at least low·(1 − lost)
+  V upper;      // CIE's f of the upper end
 };
 
 HWY_INLINE Root RootsOf(const BoxTable& t, V x_low, V x_high, V spread) {
@@ -83,10 +83,12 @@ HWY_INLINE Ends<D> Difference(const Root& x, const Root& y, V low, V high) {
   const D d;
   auto q = [&](V a, V b) HWY_ATTR { return hn::MulAdd(a, hn::Add(a, b), hn::Mul(b, b)); };
   const V most = q(x.high, y.high), least = q(x.low, y.low);
-  const V joint_low = hn::NegMulAdd(x.high, x.lost, hn::Div(low, hn::IfThenElse(hn::Ge(low, hn::Zero(d)), most, least)));
+  const V joint_low =
+      hn::NegMulAdd(x.high, x.lost, hn::Div(low, hn::IfThenElse(hn::Ge(low, hn::Zero(d)), most, least)));
   const V joint_high =
       hn::MulAdd(y.high, y.lost, hn::Div(high, hn::IfThenElse(hn::Ge(high, hn::Zero(d)), least, most)));
-  Ends<D> e{hn::Sub(hn::NegMulAdd(x.low, x.lost, x.low), y.upper), hn::Sub(x.upper, hn::NegMulAdd(y.low, y.lost, y.low))};
+  Ends<D> e{hn::Sub(hn::NegMulAdd(x.low, x.lost, x.low), y.upper),
+            hn::Sub(x.upper, hn::NegMulAdd(y.low, y.lost, y.low))};
   // CIE's f is the cube root only beyond (6/29)³.
   const V bright = K(static_cast<float>(6.0 / 29.0 + 1e-5));
   const auto rooted = hn::And(hn::Gt(x.low, bright), hn::Gt(y.low, bright));

@@ -65,7 +65,8 @@ BoxTable box_table(const ZoneTable& zone, float load_max) {
       if (s > noise || rise < -noise || fall < -noise) t.certified = false;
       const double gap = chord_gap(width(j), fall, rise, j == 0);
       coarse = std::max(coarse, gap / (own[right].mean - 2 * kNodeNoise));
-      // A single scenario lies below its own chord by at most the sum of all gaps, √n of the mean gap in the mean square.
+      // A single scenario lies below its own chord by at most the sum of all gaps, √n of the mean gap in the mean
+      // square.
       spread = std::max(spread, std::max(own[left].sd, own[right].sd) + root * gap);
       far = std::max(far, std::max(own[left].far, own[right].far) + scenarios * gap);
       furthest = std::max(furthest, far / spread);

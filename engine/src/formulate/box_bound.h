@@ -27,6 +27,7 @@ BoxTable box_table(const ZoneTable& zone, float load_max);
 
 // For each of `count` boxes (rows of kBoxBands loads, low ≤ high): a number no larger than the mean loss of any load
 // in it.
-void box_bounds(const BoxTable& table, const ZoneLoss& loss, const float* low, const float* high, int count, float* out);
+void box_bounds(const BoxTable& table, const ZoneLoss& loss, const float* low, const float* high, int count,
+                float* out);
 
 }  // namespace strandline

@@ -10,7 +10,7 @@
 namespace strandline {
 
 struct Branch {
-  double bound = 0;                    // no recipe of it costs less
+  double bound = 0;  // no recipe of it costs less
   int setting = 0;
   int node[3] = {0, 0, 0};             // of the range's tree
   signed char eighths[3] = {0, 0, 0};  // falling; 0 where there is no such part

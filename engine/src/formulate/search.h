@@ -72,8 +72,8 @@ class BowlSearch {
   double total_weight_;
   const FormulaPolicy& policy_;
   const FormulateOptions& options_;
-  std::vector<Ground> grounds_;                            // per RecipeSet
-  std::vector<std::unique_ptr<SettingZone>> made_;         // [setting][zone], when first needed
+  std::vector<Ground> grounds_;                     // per RecipeSet
+  std::vector<std::unique_ptr<SettingZone>> made_;  // [setting][zone], when first needed
   SearchCounts counts_;
 };
 

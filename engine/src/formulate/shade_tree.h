@@ -12,15 +12,15 @@ inline constexpr int kBoxBands = 32;  // kBands and one that stays 0, for whole 
 
 // Some shades, and between what ends everything of them lies.
 struct ShadeNode {
-  int begin = 0, end = 0;        // places in ShadeTree::order
-  int left = -1, right = -1;     // indices of nodes; -1 for a single shade
-  float low[kBoxBands] = {};     // of what one part offers (optical depth), rounded outwards
+  int begin = 0, end = 0;     // places in ShadeTree::order
+  int left = -1, right = -1;  // indices of nodes; -1 for a single shade
+  float low[kBoxBands] = {};  // of what one part offers (optical depth), rounded outwards
   float high[kBoxBands] = {};
   double total_low = 0, total_high = 0;  // of its mean over the bands
   double spread = 0;                     // Σ high − low
   double level_low = 0, level_high = 0;
-  bool levelled = true;         // every shade counts for the distance of levels
-  bool natural = false;         // some shade counts as natural
+  bool levelled = true;  // every shade counts for the distance of levels
+  bool natural = false;  // some shade counts as natural
   bool all_correctors = true;
   bool single() const { return left < 0; }
 };

@@ -61,14 +61,11 @@ TEST(Search, AFilterIsObeyedAndStaysExact) {
   };
   const auto found = search.best({{0}, weak, true});
   ASSERT_FALSE(found.empty());
-  const ChoiceInput in{trial.head,
-                       trial.shelf,
-                       p.policy,
-                       p.domain,
-                       p.search_zones,
-                       p.draws,
-                       p.total_weight,
-                       [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
+  const ChoiceInput in{
+      trial.head,     trial.shelf,
+      p.policy,       p.domain,
+      p.search_zones, p.draws,
+      p.total_weight, [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
   double best = 1e9;
   for (size_t k = 0; k < p.domain.settings.size(); ++k)
     for (const Shares& s : p.domain.sets[0].shares())
