@@ -41,9 +41,13 @@ constexpr std::array sentences{
     Sentence{"populations_and_shorthand",
              "This span lists its populations and gives level, tone or white share in short as well.",
              "Keep one of the two."},
+    Sentence{"no_wish", "The document has no wish.", "Give aims, so that there is something to judge the bowls by."},
+    Sentence{"range_gives_no_colour", "{range} gives no colour of its own.",
+             "Name a range of tints, demis or direct colour."},
     Sentence{"no_bowls", "The document has no bowls of its own.", "Add \"bowls\", or ask for a plan instead."},
     Sentence{"unknown_verb", "There is nothing called \"{verb}\" here.",
-             "Ask for assess, aim, predict, formulate, schedule, plan, reach or what-if."},
+             "Ask for assess, aim, predict, formulate, schedule, plan, reach, fade, grow, what-if, review, "
+             "convert or substitute."},
     // The head.
     Sentence{"head_has_no_areas", "The head has no areas.", "Describe at least one area with one span."},
     Sentence{"too_many_areas", "The head has more than {max} areas.", "Merge areas that are read alike."},

@@ -7,7 +7,7 @@ namespace strandline::cli::en {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 24> labels{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 34> labels{{
     {"prepare", "prepare"},
     {"mix", "mix"},
     {"apply", "apply"},
@@ -32,6 +32,15 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 24> labels{{
     {"simpler", "fewer tubes"},
     {"cheaper", "cheaper"},
     {"fewer_bowls", "one bowl fewer"},
+    {"later_on_lengths", "the same mix, later on the lengths"},
+    {"soften", "soften"},
+    {"fill", "fill"},
+    {"remove", "take the old colour off"},
+    {"lighten", "lighten"},
+    {"colour", "colour"},
+    {"level", "level"},
+    {"white", "white share"},
+    {"porosity", "porosity"},
 }};
 
 }  // namespace

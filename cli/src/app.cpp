@@ -24,6 +24,9 @@ int run(const std::vector<std::string>& arguments, Io& io) {
   add_fade(app, session);
   add_grow(app, session);
   add_reach(app, session);
+  add_review(app, session);
+  add_convert(app, session);
+  add_substitute(app, session);
   add_serve(app, session);
   add_schema(app, session);
   add_evidence(app, session);

@@ -38,6 +38,7 @@ const std::set<std::string> not_codes = {"as_listed",
                                          "store_seq",
                                          "visit_id",
                                          "fewer_bowls",
+                                         "later_on_lengths",
                                          "remove_packet",
                                          "not_searched",
                                          "store_conflict"};

@@ -126,7 +126,9 @@ void write_correlation(const Problem& problem, const Fit& f, const std::string& 
   write(folder + "/doubt/correlation.json",
         {{"kind", "correlation"},
          {"title", "Correlation of the fitted constants that vary from scenario to scenario (M13)"},
-         {"source", "fitted to knowledge/calibration/data.json: Laplace's approximation of the posterior"},
+         {"source",
+          "fitted to knowledge/calibration/data.json: Laplace's approximation of the posterior, spreads along the "
+          "profiles"},
          {"command", command},
          {"keys", keys},
          {"rows", rows}});

@@ -6,6 +6,7 @@
 #include "fit.h"
 #include "knowledge.h"
 #include "predict.h"
+#include "profile.h"
 #include "report.h"
 #include "spectra.h"
 
@@ -24,7 +25,8 @@ usage: calibrate [--knowledge FOLDER] [--write] [--grid] [--spectra FILE]
   --write          puts values, spreads, anchors and correlations into FOLDER
   --knowledge      default knowledge; its calibration/ holds priors.json and data.json
 
-Levenberg-Marquardt on standardised residuals; the posterior is Laplace's approximation.
+Levenberg-Marquardt on standardised residuals; the posterior is Laplace's approximation with each spread taken along
+the constant's profile.
 )";
 
 struct Choice {
@@ -58,7 +60,7 @@ Choice parse(int argc, char** argv) {
 
 int work(const Choice& c) {
   const Problem problem = read_problem(c.knowledge + "/calibration");
-  const Fit found = fit(problem, prior_point(problem));
+  const Fit found = with_profile_spread(problem, fit(problem, prior_point(problem)));
   const Hair hair = hair_at(problem, found.x);
   print_residuals(problem, found, stdout);
   print_parameters(problem, found, stdout);

@@ -1,5 +1,6 @@
 #include "products.h"
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 
@@ -76,6 +77,12 @@ Product plain(const std::string& id, const std::string& range, const std::string
   return p;
 }
 
+void add_clear(Shelf& s, const std::string& range, double price) {
+  Product clear = plain(range + "-clear", range, "clear", ProductClass::clear, 240, 60, price);
+  clear.swatch = swatch(Spectrum{});
+  s.products.push_back(std::move(clear));
+}
+
 void add_correctors(Shelf& s, const std::string& range, double strength, double price) {
   for (const char* name : {"yellow", "red", "violet", "blue", "green"}) {
     Product p = plain(range + "-corrector-" + name, range, std::string("corrector ") + name, ProductClass::corrector,
@@ -83,9 +90,7 @@ void add_correctors(Shelf& s, const std::string& range, double strength, double 
     p.swatch = swatch(band(name, strength));
     s.products.push_back(std::move(p));
   }
-  Product clear = plain(range + "-clear", range, "clear", ProductClass::clear, 240, 60, price);
-  clear.swatch = swatch(Spectrum{});
-  s.products.push_back(std::move(clear));
+  add_clear(s, range, price);
 }
 
 Range range(const std::string& id, const std::string& name, ProductClass cls, ReferenceProcess reference,
@@ -118,28 +123,47 @@ void add_ranges(Shelf& s) {
   demi.alkaline_lift = 0.15;
   s.ranges.push_back(demi);
 
-  Range lightener =
-      range("lift", "powder lightener", ProductClass::lightener, {6, 2, 40}, {1.5, 2}, {1.5, 3, 6, 9}, {15, 30, 45});
+  // Hardly alkaline: it deposits and does not lift.
+  Range acid = range("silk", "acid demi colour", ProductClass::demi, {1.5, 1, 20}, {1}, {1.5}, {5, 20, 20});
+  acid.alkaline_lift = 0.02;
+  s.ranges.push_back(acid);
+
+  Range lightener = range("lift", "powder lightener, off the scalp", ProductClass::lightener, {6, 2, 40}, {1.5, 2},
+                          {1.5, 3, 6, 9}, {15, 30, 45});
   lightener.mix_warn_min = 45;
   lightener.mix_life_min = 60;
+  lightener.scalp_allowed = false;
   s.ranges.push_back(lightener);
+
+  // On the scalp: less alkali and weaker bottles.
+  Range gentle = range("rise", "cream lightener, on the scalp", ProductClass::lightener, {6, 2, 45}, {2}, {1.5, 3, 6},
+                       {15, 35, 50});
+  gentle.mix_warn_min = 45;
+  gentle.mix_life_min = 60;
+  gentle.alkaline_lift = 0.7;
+  s.ranges.push_back(gentle);
 
   Range direct = range("vivid", "direct colour", ProductClass::direct, {0, 0, 25}, {0}, {}, {15, 25, 30});
   s.ranges.push_back(direct);
 
   Range remover = range("undo", "oxidative colour remover", ProductClass::remover, {0, 1, 20}, {1}, {}, {10, 20, 20});
   s.ranges.push_back(remover);
+
+  Range filler = range("fill", "filler", ProductClass::filler, {0, 0, 15}, {0}, {}, {10, 15, 20});
+  s.ranges.push_back(filler);
+
+  // Half the alkali of a tint, just before it, on white that takes badly.
+  Range softener =
+      range("soften", "pre-softening cream", ProductClass::pre_treatment, {6, 1, 10}, {1}, {3, 6}, {5, 10, 15});
+  softener.alkaline_lift = 0.5;
+  s.ranges.push_back(softener);
+
+  Range chelating =
+      range("clarify", "chelating treatment", ProductClass::pre_treatment, {0, 0, 10}, {0}, {}, {5, 10, 15});
+  s.ranges.push_back(chelating);
 }
 
-}  // namespace
-
-Shelf shelf(double* worst) {
-  *worst = 0;
-  Shelf s;
-  s.id = "demo";
-  s.title = "Demo shelf: every range, shade, price and percentage is invented";
-  s.invented = true;
-  add_ranges(s);
+void add_tints(Shelf& s, double* worst) {
   add_shades(s, "cover", ProductClass::permanent,
              {{Tone::natural, 1, 10},
               {Tone::ash, 5, 9},
@@ -160,31 +184,86 @@ Shelf shelf(double* worst) {
               {Tone::red, 4, 6}},
              0.16, worst);
   add_correctors(s, "gloss", 0.7, 0.2);
+  add_shades(s, "silk", ProductClass::demi,
+             {{Tone::natural, 5, 9}, {Tone::violet, 9, 10}, {Tone::beige, 8, 10}, {Tone::copper, 7, 8}}, 0.19, worst);
+  add_clear(s, "silk", 0.19);
   add_shades(s, "bright", ProductClass::high_lift,
              {{Tone::natural, 10, 10}, {Tone::ash, 10, 10}, {Tone::violet, 10, 10}, {Tone::beige, 10, 10}}, 0.17,
              worst);
+}
+
+// Invented contents: one direct dye of the list of regulated dyes each, well below its limit.
+void add_direct(Shelf& s) {
+  struct Dye {
+    const char* name;
+    law::Declared declared;
+  };
+  for (const Dye& dye : {Dye{"yellow", {"10442-83-8", "261", "HC Yellow No 13", 0.8, ""}},
+                         Dye{"red", {"77061-58-6", "268", "Basic Red 51", 0.3, ""}},
+                         Dye{"blue", {"502453-61-4", "282", "HC Blue 16", 1.2, ""}},
+                         Dye{"violet", {"104226-19-9", "224", "HC Violet 2", 0.9, ""}}}) {
+    Product p = plain(std::string("vivid-") + dye.name, "vivid", std::string("direct ") + dye.name,
+                      ProductClass::direct, 150, 100, 0.12);
+    p.swatch = swatch(band(dye.name, 1.1));
+    p.declared = {dye.declared};
+    s.products.push_back(std::move(p));
+  }
+}
+
+void add_fillers(Shelf& s, double* worst) {
+  for (const auto& [level, tone] : {std::pair{7, Tone::copper}, std::pair{8, Tone::gold}}) {
+    Product p = plain("fill-" + number(level) + "-" + std::string(word(tone)), "fill",
+                      "filler " + number(level) + " " + std::string(word(tone)), ProductClass::filler, 180, 60, 0.16);
+    double miss = 0;
+    p.level = level;
+    p.tone = tone;
+    p.swatch = swatch(dye_for(colour_of(level, tone), &miss));
+    *worst = std::max(*worst, miss);
+    p.declared = {{"97404-02-9", "276", "Basic Orange 31", 0.2, ""}};
+    s.products.push_back(std::move(p));
+  }
+}
+
+void add_developers(Shelf& s) {
   for (double percent : {1.5, 3.0, 6.0, 9.0, 12.0}) {
     const std::string text = percent == 1.5 ? "1.5" : number(percent);
     Product p = plain("developer-" + text, "", "developer " + text + " %", ProductClass::developer, 1000, 1000, 0.011);
     p.peroxide_percent = percent;
     s.products.push_back(std::move(p));
   }
+}
+
+void add_treatments(Shelf& s) {
   s.products.push_back(plain("lift-powder", "lift", "powder lightener", ProductClass::lightener, 500, 500, 0.07));
-  for (const char* name : {"yellow", "red", "blue", "violet"}) {
-    Product p = plain(std::string("vivid-") + name, "vivid", std::string("direct ") + name, ProductClass::direct, 150,
-                      100, 0.12);
-    p.swatch = swatch(band(name, 1.1));
-    s.products.push_back(std::move(p));
-  }
+  Product cream = plain("rise-cream", "rise", "cream lightener", ProductClass::lightener, 400, 100, 0.09);
+  cream.density = 1.05;
+  s.products.push_back(cream);
   s.products.push_back(plain("undo-a", "undo", "colour remover", ProductClass::remover, 200, 100, 0.1));
   s.products.push_back(plain("undo-b", "undo", "remover activator", ProductClass::remover, 200, 100, 0.1));
-  Product filler = plain("gloss-filler", "gloss", "filler warm", ProductClass::filler, 180, 60, 0.16);
-  double miss = 0;
-  filler.swatch = swatch(dye_for(colour_of(7, Tone::copper), &miss));
-  s.products.push_back(std::move(filler));
-  s.products.push_back(plain("chelate", "", "mineral remover", ProductClass::pre_treatment, 250, 250, 0.05));
+  Product soften = plain("soften-cream", "soften", "softening cream", ProductClass::pre_treatment, 300, 100, 0.06);
+  soften.declared = {{"1336-21-6", "4", "Ammonia", 0.6, "ammonium_hydroxide"}};
+  s.products.push_back(soften);
+  Product chelate = plain("chelate", "clarify", "mineral remover", ProductClass::pre_treatment, 250, 250, 0.05);
+  chelate.declared = {{"2809-21-4", "53", "Etidronic acid", 0.8, "etidronic_acid"}};
+  s.products.push_back(chelate);
   s.products.push_back(plain("acid-rinse", "", "acid rinse", ProductClass::after_treatment, 500, 500, 0.03));
   s.products.push_back(plain("mild-shampoo", "", "mild shampoo, home", ProductClass::home_care, 12 * 250, 250, 0.04));
+}
+
+}  // namespace
+
+Shelf shelf(double* worst) {
+  *worst = 0;
+  Shelf s;
+  s.id = "demo";
+  s.title = "Demo shelf: every range, shade, price and percentage is invented";
+  s.invented = true;
+  add_ranges(s);
+  add_tints(s, worst);
+  add_developers(s);
+  add_direct(s);
+  add_fillers(s, worst);
+  add_treatments(s);
   return s;
 }
 

@@ -1,5 +1,7 @@
 #include "strandline/salon/verbs.h"
 
+#include <vector>
+
 namespace strandline::salon {
 
 namespace {
@@ -24,9 +26,30 @@ std::vector<Step> own_steps(const Visit& visit) {
   return steps;
 }
 
+// Which readings and constants the spread of a plan comes from.
+Result<Plan> with_doubt(Plan plan, const Visit& visit, const Effort& effort) {
+  std::vector<Step> steps;
+  for (const PlannedBowl& b : plan.bowls) steps.push_back({b.bowl.formula, b.bowl.zones});
+  return doubt_of(visit.head, steps, visit.shelf, effort.parallel).map([&](const std::vector<ZoneDoubt>& doubts) {
+    for (ZonePlan& zone : plan.zones)
+      for (const ZoneDoubt& d : doubts)
+        if (d.zone == zone.result.zone) zone.result.doubt = d.shares;
+    return std::move(plan);
+  });
+}
+
 Result<std::vector<Target>> targets(const Visit& visit) {
   if (visit.aims.empty()) return std::vector<Target>{};
   return strandline::aim(visit.head, visit.aims, visit.shelf);
+}
+
+// The clock and its bowls put one bowl on a zone; a prediction takes any order of steps on it.
+constexpr std::string_view kOneBowlAZone = "zone_in_two_bowls";
+
+Result<const Visit*> one_bowl_a_zone(const Visit& visit) {
+  Problems problems = check(visit);
+  if (!problems.empty()) return tl::unexpected(std::move(problems));
+  return &visit;
 }
 
 }  // namespace
@@ -34,6 +57,7 @@ Result<std::vector<Target>> targets(const Visit& visit) {
 Result<wire::ReadVisit> open_visit(const wire::Json& document, const wire::Sources& sources) {
   return wire::read_visit(document, sources).and_then([&](wire::ReadVisit asked) -> Result<wire::ReadVisit> {
     Problems problems = check(asked.visit);
+    std::erase_if(problems, [](const Problem& p) { return p.code == kOneBowlAZone; });
     if (!problems.empty()) return tl::unexpected(wire::place_in(document, std::move(problems)));
     return asked;
   });
@@ -76,18 +100,24 @@ Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effo
   const auto wanted = strandline::aim(visit.head, visit.aims, visit.shelf);
   if (!wanted) return tl::unexpected(wanted.error());
   return strandline::formulate(visit.head, *wanted, visit.shelf, visit.policy.formula, options(asked, effort))
+      .and_then([&](Plan p) { return with_doubt(std::move(p), visit, effort); })
       .map([&](const Plan& p) { return wire::view(p, *wanted, visit.shelf); });
 }
 
 Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort) {
   const auto planned = asked.visit.bowls.empty() ? strandline::plan(asked.visit, options(asked, effort))
-                                                 : strandline::what_if(asked.visit, report_options(asked, effort));
+                                                 : one_bowl_a_zone(asked.visit).and_then([&](const Visit* v) {
+                                                     return strandline::what_if(*v, report_options(asked, effort));
+                                                   });
   return planned.map([](const VisitPlan& p) { return p.timeline; });
 }
 
 Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort) {
-  return strandline::plan(asked.visit, options(asked, effort)).map([&](const VisitPlan& p) {
-    return wire::view(p, asked.visit.shelf);
+  return strandline::plan(asked.visit, options(asked, effort)).and_then([&](VisitPlan p) {
+    return with_doubt(std::move(p.plan), asked.visit, effort).map([&](Plan with) {
+      p.plan = std::move(with);
+      return wire::view(p, asked.visit.shelf);
+    });
   });
 }
 
@@ -97,15 +127,31 @@ Result<wire::ReachAnswer> reach(const wire::ReadVisit& asked, const Effort& effo
       .map([](const std::vector<ZoneReach>& zones) { return wire::view(zones); });
 }
 
-Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort) {
-  if (asked.visit.bowls.empty()) return no_bowls();
-  return strandline::what_if(asked.visit, report_options(asked, effort)).map([&](const VisitPlan& p) {
-    return wire::view(p, asked.visit.shelf);
+Result<wire::ReviewAnswer> review(const wire::ReadVisit& asked, const Effort& effort) {
+  return strandline::review(asked.visit, options(asked, effort)).map([](const Review& r) { return wire::view(r); });
+}
+
+Result<wire::RemadeAnswer> convert(const wire::ReadVisit& asked, const std::string& range, const Effort& effort) {
+  return strandline::convert(asked.visit, range, options(asked, effort)).map([&](const std::vector<Remade>& r) {
+    return wire::view(r, asked.visit.shelf);
   });
 }
 
+Result<wire::RemadeAnswer> substitute(const wire::ReadVisit& asked, const std::string& product, const Effort& effort) {
+  return strandline::substitute(asked.visit, product, options(asked, effort)).map([&](const std::vector<Remade>& r) {
+    return wire::view(r, asked.visit.shelf);
+  });
+}
+
+Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort) {
+  if (asked.visit.bowls.empty()) return no_bowls();
+  return one_bowl_a_zone(asked.visit)
+      .and_then([&](const Visit* v) { return strandline::what_if(*v, report_options(asked, effort)); })
+      .map([&](const VisitPlan& p) { return wire::view(p, asked.visit.shelf); });
+}
+
 Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,
-                          const Effort& effort) {
+                          const Effort& effort, const Beside& beside) {
   const auto asked = open_visit(document, sources);
   if (!asked) return tl::unexpected(asked.error());
   const auto json = [](const auto& value) { return wire::answer_json(value); };
@@ -117,7 +163,12 @@ Result<wire::Json> answer(std::string_view verb, const wire::Json& document, con
   if (verb == "schedule") out = schedule(*asked, effort).map(json);
   if (verb == "plan") out = plan(*asked, effort).map(json);
   if (verb == "reach") out = reach(*asked, effort).map(json);
+  if (verb == "fade") out = fade(*asked, asked->options.habit).map(json);
+  if (verb == "grow") out = grow(*asked).map(json);
   if (verb == "what-if") out = what_if(*asked, effort).map(json);
+  if (verb == "review") out = review(*asked, effort).map(json);
+  if (verb == "convert") out = convert(*asked, beside.range, effort).map(json);
+  if (verb == "substitute") out = substitute(*asked, beside.product, effort).map(json);
   return out.map_error([&](Problems problems) { return wire::place_in(document, std::move(problems)); });
 }
 

@@ -15,7 +15,8 @@ using httplib::Request, httplib::Response;
 // A path of the API that knows other methods.
 bool known_path(const std::string& path) {
   static const std::regex paths(
-      "/api/v1/(health|shelf|tones|levels|assess|aim|predict|formulate|schedule|plan|what-if|visits|changes|"
+      "/api/v1/(health|shelf|tones|levels|assess|aim|predict|formulate|schedule|plan|reach|fade|grow|what-if|review|"
+      "convert|substitute|visits|changes|"
       "visits/[A-Za-z0-9_-]{1,80})");
   return std::regex_match(path, paths);
 }

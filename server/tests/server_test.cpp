@@ -118,6 +118,58 @@ TEST_F(Running, AnswersAssessAndPredict) {
   EXPECT_TRUE(zone["planned"]["srgb"]["led"]["hex"].is_string());
 }
 
+TEST_F(Running, AnswersFadeAndGrow) {
+  Json document = *wire::parse(visit("my_own_bowls"));
+  const auto usual = post("/api/v1/fade", wire::print(document));
+  ASSERT_EQ(usual->status, 200) << usual->body;
+  EXPECT_EQ(Json::parse(usual->body)["schema"], "strandline.fade/1");
+  EXPECT_EQ(Json::parse(usual->body)["zones"][0]["moments"].size(), 9u);
+  document["options"]["habit"] = {{"washes_per_week", 7}, {"weeks", 4}};
+  const auto daily = post("/api/v1/fade", wire::print(document));
+  ASSERT_EQ(daily->status, 200) << daily->body;
+  EXPECT_EQ(Json::parse(daily->body)["zones"][0]["moments"].size(), 5u);
+  const auto off = [](const httplib::Result& r, int week) -> double {
+    return Json::parse(r->body)["zones"][0]["moments"][week]["delta_e_2000"];
+  };
+  EXPECT_GT(off(daily, 4), off(usual, 4)) << "more washes, more fade";
+
+  const auto line = post("/api/v1/grow", wire::print(document));
+  ASSERT_EQ(line->status, 200) << line->body;
+  EXPECT_EQ(Json::parse(line->body)["schema"], "strandline.grow/1");
+  EXPECT_EQ(Json::parse(line->body)["lines"].size(), 2u);
+  EXPECT_EQ(Json::parse(line->body)["lengths"].size(), 5u);
+}
+
+TEST_F(Running, RefusesBadFadeAndGrowWithTheirPlace) {
+  Json document = *wire::parse(visit("my_own_bowls"));
+  const auto place = [](const httplib::Result& r) { return Json::parse(r->body)["problems"][0]["path"]; };
+  document["options"]["habit"]["washes_per_week"] = 50;
+  const auto often = post("/api/v1/fade", wire::print(document));
+  EXPECT_EQ(often->status, 422);
+  EXPECT_EQ(place(often), "/options/habit/washes_per_week");
+  document["options"]["habit"] = {{"weeks", 2.5}};
+  EXPECT_EQ(post("/api/v1/fade", wire::print(document))->status, 422);
+  document.erase("options");
+  document["bowls"][0]["parts"][0]["product"] = "nothing";
+  for (const char* verb : {"/api/v1/fade", "/api/v1/grow"}) {
+    const auto unknown = post(verb, wire::print(document));
+    EXPECT_EQ(unknown->status, 422) << verb;
+    EXPECT_EQ(place(unknown), "/bowls/0/parts/0/product") << verb;
+    EXPECT_EQ(post(verb, "{")->status, 400) << verb;
+    EXPECT_EQ(client_->Get(verb)->status, 405) << verb;
+  }
+}
+
+TEST_F(Running, SaysWhatIsInDoubtZoneByZone) {
+  const auto got = post("/api/v1/what-if", visit("my_own_bowls"));
+  ASSERT_EQ(got->status, 200) << got->body;
+  for (const Json& zone : Json::parse(got->body)["zones"]) {
+    ASSERT_FALSE(zone["doubt"].empty()) << zone["zone"];
+    EXPECT_EQ(zone["doubt"][0]["code"].get<std::string>().rfind("doubt_from_", 0), 0u);
+    EXPECT_GT(std::stoi(zone["doubt"][0]["params"]["percent"].get<std::string>()), 14);
+  }
+}
+
 TEST_F(Running, WhatIfFollowsAChangedGram) {
   Json document = *wire::parse(visit("my_own_bowls"));
   const auto before = post("/api/v1/what-if", wire::print(document));

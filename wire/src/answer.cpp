@@ -82,6 +82,7 @@ ZoneView view(const ZoneResult& r, const TargetOf& targets) {
   out.deposit = r.deposit;
   out.exposure = r.exposure;
   out.landing = r.landing;
+  out.doubt = doubt_reasons(r.doubt);
   return out;
 }
 
@@ -90,8 +91,11 @@ ZoneView view(const ZonePlan& z, const TargetOf& targets) {
   out.bowl = z.bowl;
   out.reachable = z.reachable;
   out.why_not = z.why_not;
+  if (z.bowl.empty()) out.doubt.clear();
   return out;
 }
+
+}  // namespace
 
 BowlView view(const PlannedBowl& b, const Shelf& shelf) {
   BowlView out;
@@ -116,6 +120,25 @@ BowlView view(const PlannedBowl& b, const Shelf& shelf) {
   out.runner_up_objective = b.runner_up_objective;
   out.limits = b.limits;
   out.why = b.why;
+  out.effects = b.effects;
+  return out;
+}
+
+namespace {
+
+RouteView view(const Route& r, const TargetOf& targets, const Shelf& shelf) {
+  RouteView out{r.kind,        {},    r.objective, r.after_first_visit, r.grams, r.cost, r.reachable,
+                r.recommended, r.why, r.notes};
+  for (const RouteVisit& visit : r.visits) {
+    RouteVisitView v{visit.weeks_after_last, {}, {}};
+    for (const RouteStep& step : visit.steps) {
+      RouteStepView s{step.kind, {}, step.check_after, step.if_check_shows, step.timeline};
+      for (const PlannedBowl& b : step.bowls) s.bowls.push_back(wire::view(b, shelf));
+      v.steps.push_back(std::move(s));
+    }
+    for (const ZonePlan& z : visit.zones) v.zones.push_back(view(z, targets));
+    out.visits.push_back(std::move(v));
+  }
   return out;
 }
 
@@ -187,7 +210,9 @@ FormulateAnswer view(const Plan& plan, const std::vector<Target>& targets, const
 }
 
 PlanAnswer view(const VisitPlan& plan, const Shelf& shelf) {
-  PlanAnswer out{view(plan.plan, plan.targets, shelf), plan.timeline};
+  PlanAnswer out{view(plan.plan, plan.targets, shelf), plan.timeline, {}};
+  const TargetOf wanted = by_zone(plan.targets);
+  for (const Route& r : plan.routes) out.routes.push_back(view(r, wanted, shelf));
   const Problems& read = plan.assessment.notes;
   out.plan.notes.insert(out.plan.notes.begin(), read.begin(), read.end());
   return out;

@@ -1,6 +1,7 @@
 #include "strandline/wire/openapi.h"
 
-#include "strandline/wire/answer_fields.h"
+#include "strandline/wire/advice_fields.h"
+#include "strandline/wire/later_fields.h"
 #include "strandline/wire/schema.h"
 
 namespace strandline::wire {
@@ -126,7 +127,14 @@ void add_verbs(Printer& p, const Json& visit, Json& paths) {
   post("/api/v1/schedule", "schedule", with_schema_key("timeline", p.type<Timeline>()));
   post("/api/v1/plan", "plan", answer_of<PlanAnswer>(p));
   post("/api/v1/reach", "reach", answer_of<ReachAnswer>(p));
+  post("/api/v1/fade", "fade", answer_of<FadeAnswer>(p));
+  post("/api/v1/grow", "grow", answer_of<GrowAnswer>(p));
   post("/api/v1/what-if", "whatIf", answer_of<PlanAnswer>(p));
+  post("/api/v1/review", "review", answer_of<ReviewAnswer>(p));
+  post("/api/v1/convert", "convert", answer_of<RemadeAnswer>(p));
+  paths["/api/v1/convert"]["post"]["parameters"] = Json::array({parameter("range", "query", true, "string")});
+  post("/api/v1/substitute", "substitute", answer_of<RemadeAnswer>(p));
+  paths["/api/v1/substitute"]["post"]["parameters"] = Json::array({parameter("product", "query", true, "string")});
 }
 
 void add_visits(Printer& p, const Json& visit, Json& paths) {

@@ -40,7 +40,9 @@ TEST(OpenApi, EveryReferenceIsDefined) {
   std::set<std::string> references;
   collect_references(api, references);
   for (const std::string& r : references) EXPECT_TRUE(api.contains(Json::json_pointer(r.substr(1)))) << r;
-  EXPECT_TRUE(api["paths"].contains("/api/v1/what-if"));
+  for (const char* verb : {"what-if", "fade", "grow", "reach"})
+    EXPECT_TRUE(api["paths"].contains(std::string("/api/v1/") + verb)) << verb;
+  EXPECT_EQ(api["components"]["schemas"]["ZoneView"]["properties"]["doubt"]["type"], "array");
 }
 
 }  // namespace

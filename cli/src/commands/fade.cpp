@@ -1,4 +1,5 @@
 #include <memory>
+#include <optional>
 #include <ostream>
 
 #include "src/print/swatch.h"
@@ -33,17 +34,27 @@ void print_fading(const wire::FadeAnswer& answer, const Paint& paint, std::ostre
 }  // namespace
 
 void add_fade(CLI::App& app, Session& session) {
-  const auto habit = std::make_shared<Habit>();
+  struct Asked {
+    std::optional<double> washes, sun;
+    std::optional<int> weeks;
+  };
+  const auto given = std::make_shared<Asked>();
+  const auto habit = [given](Habit written) {
+    written.washes_per_week = given->washes.value_or(written.washes_per_week);
+    written.light_hours_per_week = given->sun.value_or(written.light_hours_per_week);
+    written.weeks = given->weeks.value_or(written.weeks);
+    return written;
+  };
   CLI::App* command = add_visit_command(
       app, session, "fade", "the tone over weeks of a washing habit, after the document's own bowls",
       [habit](const VisitFlags& flags, Session& s) {
         return run_visit(
-            flags, s, [&](const auto& asked, const auto&) { return salon::fade(asked, *habit); },
+            flags, s, [&](const auto& asked, const auto&) { return salon::fade(asked, habit(asked.options.habit)); },
             [&](const wire::FadeAnswer& a, const Visit&) { print_fading(a, paint_for(flags, s.io), s.io.out); });
       });
-  command->add_option("--washes", habit->washes_per_week, "washes a week, 0 to 21 (default 3)");
-  command->add_option("--sun", habit->light_hours_per_week, "hours of full daylight a week, 0 to 100 (default 3)");
-  command->add_option("--weeks", habit->weeks, "weeks to look ahead, 1 to 52 (default 8)");
+  command->add_option("--washes", given->washes, "washes a week, 0 to 21 (default: the document's habit, else 3)");
+  command->add_option("--sun", given->sun, "hours of full daylight a week, 0 to 100 (likewise, 3)");
+  command->add_option("--weeks", given->weeks, "weeks to look ahead, 1 to 52 (likewise, 8)");
 }
 
 }  // namespace strandline::cli

@@ -1,5 +1,6 @@
 #include "src/print/bowls.h"
 
+#include <cmath>
 #include <ostream>
 
 #include "en/sentences.h"
@@ -23,26 +24,48 @@ void print_limits(const law::LimitReport& limits, std::ostream& out) {
   }
 }
 
+// "without it 0.6 levels lighter, warmer"
+void print_effects(const wire::BowlView& bowl, std::ostream& out) {
+  constexpr double kSmall = 0.05, kTone = 1;  // levels; a*b* units
+  for (const PartEffect& e : bowl.effects) {
+    std::string name = e.product;
+    for (const wire::PartView& part : bowl.parts)
+      if (part.product == e.product && !part.name.empty()) name = part.name;
+    out << "    without " << printable(name) << ":";
+    const char* sep = " ";
+    auto say = [&](const std::string& words) { out << sep << words, sep = ", "; };
+    if (std::abs(e.level_without) >= kSmall)
+      say(number(std::abs(e.level_without), 1) + (e.level_without > 0 ? " levels lighter" : " levels darker"));
+    if (std::abs(e.warm_without) >= kTone) say(e.warm_without > 0 ? "warmer" : "cooler");
+    if (std::abs(e.red_without) >= kTone) say(e.red_without > 0 ? "redder" : "greener");
+    say(e.loss_without > 0 ? number(e.loss_without, 2) + " levels further off" : "no further off");
+    out << '\n';
+  }
+}
+
 }  // namespace
 
-void print_bowls(const wire::FormulateAnswer& answer, std::ostream& out) {
-  for (const wire::BowlView& bowl : answer.bowls) {
-    out << "\n  Bowl " << printable(bowl.label) << ": "
-        << printable(bowl.range_name.empty() ? bowl.range : bowl.range_name) << ", " << number(bowl.minutes, 0)
-        << " minutes from the last touch\n";
-    Table table({"  weigh", ">grams"});
-    for (const wire::PartView& part : bowl.parts) {
-      table.row({"  " + printable(part.name.empty() ? part.product : part.name), number(part.grams, 1)});
-    }
-    table.row({"  together", number(bowl.grams, 1)});
-    table.print(out);
-    out << "    goes on:";
-    for (std::size_t i = 0; i < bowl.zones.size(); ++i) out << (i ? ", " : " ") << printable(bowl.zones[i]);
-    out << "\n    peroxide on the head: " << number(bowl.on_head_peroxide_percent, 2)
-        << " %;  cost: " << number(bowl.cost, 2) << ' ' << printable(answer.currency) << '\n';
-    print_limits(bowl.limits, out);
-    print_lines(bowl.why, "    ", out);
+void print_bowl(const wire::BowlView& bowl, const std::string& currency, std::ostream& out) {
+  out << "\n  Bowl " << printable(bowl.label) << ": "
+      << printable(bowl.range_name.empty() ? bowl.range : bowl.range_name) << ", " << number(bowl.minutes, 0)
+      << " minutes from the last touch\n";
+  Table table({"  weigh", ">grams"});
+  for (const wire::PartView& part : bowl.parts) {
+    table.row({"  " + printable(part.name.empty() ? part.product : part.name), number(part.grams, 1)});
   }
+  table.row({"  together", number(bowl.grams, 1)});
+  table.print(out);
+  out << "    goes on:";
+  for (std::size_t i = 0; i < bowl.zones.size(); ++i) out << (i ? ", " : " ") << printable(bowl.zones[i]);
+  out << "\n    peroxide on the head: " << number(bowl.on_head_peroxide_percent, 2)
+      << " %;  cost: " << number(bowl.cost, 2) << ' ' << printable(currency) << '\n';
+  print_limits(bowl.limits, out);
+  print_lines(bowl.why, "    ", out);
+  print_effects(bowl, out);
+}
+
+void print_bowls(const wire::FormulateAnswer& answer, std::ostream& out) {
+  for (const wire::BowlView& bowl : answer.bowls) print_bowl(bowl, answer.currency, out);
 }
 
 void print_summary(const wire::FormulateAnswer& answer, std::ostream& out) {

@@ -60,4 +60,15 @@ void print_zones(const std::vector<wire::ZoneView>& zones, const Paint& paint, s
   }
 }
 
+void print_doubt(const std::vector<wire::ZoneView>& zones, std::ostream& out) {
+  bool said = false;
+  for (const wire::ZoneView& z : zones)
+    if (!z.doubt.empty()) {
+      out << (said ? "" : "\n  What is in doubt\n");
+      said = true;
+      out << "  " << printable(z.zone) << '\n';
+      print_lines(z.doubt, "    ", out);
+    }
+}
+
 }  // namespace strandline::cli

@@ -28,6 +28,8 @@ struct FormulaPolicy {
   double waste_share = 0.05;
   double head_factor = 1;     // this client's last leftover: < 1 mixes less
   double porosity_max = 2.8;  // condition ceiling: no lift beyond
+  int visits_most = 3;        // a route takes no more
+  double weeks_between_visits = 4;
 };
 
 struct FormulateOptions {
@@ -54,6 +56,16 @@ struct Recipe {
   double minutes = 0;
 };
 
+// The result without one colour part, the rest of the bowl weighed up to the same grams: what the part is there for.
+// Nominal, mean over the bowl's zones by their weight.
+struct PartEffect {
+  std::string product;
+  double level_without = 0;  // minus the level with it: positive = this part darkens
+  double warm_without = 0;   // a*b* units along the warm axis: positive = this part cools
+  double red_without = 0;    // a*b* units across it: positive = this part takes red away
+  double loss_without = 0;   // expected loss, levels: how much worse the bowl is without it
+};
+
 struct PlannedBowl {
   Bowl bowl;
   Recipe recipe;
@@ -65,6 +77,7 @@ struct PlannedBowl {
   double on_head_peroxide_percent = 0;
   law::LimitReport limits;  // every regulated row touched
   Reasons why;
+  std::vector<PartEffect> effects;  // one per colour part, in the order of the parts; none where it is the only one
 };
 
 struct ZonePlan {
@@ -82,7 +95,8 @@ struct SearchReport {
 
 // Another plan: worse on the whole, better in one way.
 struct Alternative {
-  std::string axis;  // "gentler" (weaker developer), "simpler" (fewer tubes), "fewer_bowls", "cheaper"
+  std::string
+      axis;  // "gentler" (weaker developer), "simpler" (fewer tubes), "fewer_bowls", "cheaper", "later_on_lengths"
   std::vector<PlannedBowl> bowls;
   std::vector<ZonePlan> zones;
   double objective = 0;  // comparable with SearchReport::objective

@@ -8,6 +8,7 @@
 #include "strandline/assess.h"
 #include "strandline/formulate.h"
 #include "strandline/predict.h"
+#include "strandline/route.h"
 #include "strandline/schedule.h"
 #include "strandline/visit.h"
 
@@ -21,6 +22,7 @@ struct VisitPlan {
   std::vector<Target> targets;
   Plan plan;
   Timeline timeline;
+  std::vector<Route> routes;  // ways over more than one step, best first; only where a wish is out of reach of one bowl
 };
 
 // assess + aim + formulate + schedule in one answer.

@@ -49,6 +49,10 @@ struct Prediction {
   Problems notes;
 };
 
+// What a zone's doubt comes from, in words to be: {doubt_from_…, percent}. The largest share always, the second where
+// it is a third or more; none for no shares.
+Problems doubt_reasons(const std::vector<DoubtShare>& doubt);
+
 // Runs body(begin, end) over [0, count) in pieces, on as many threads as its owner likes; serial by default.
 using ParallelFor = std::function<void(int count, const std::function<void(int begin, int end)>& body)>;
 void serial_for(int count, const std::function<void(int, int)>& body);
@@ -68,6 +72,16 @@ struct PredictOptions {
 // product or range is a problem. `targets` may be empty.
 Result<Prediction> predict(const Head& head, const std::vector<Step>& steps, const Shelf& shelf,
                            const std::vector<Target>& targets = {}, const PredictOptions& options = {});
+
+struct ZoneDoubt {
+  std::string zone;
+  std::vector<DoubtShare> shares;  // largest first, together 1; empty where nothing is in doubt
+};
+
+// The variance of each zone's L* after the steps with one source drawn and the others nominal, over the sum of these
+// variances (M13); document order. Requires and problems as predict.
+Result<std::vector<ZoneDoubt>> doubt_of(const Head& head, const std::vector<Step>& steps, const Shelf& shelf,
+                                        const ParallelFor& parallel = serial_for);
 
 // aim: wishes → one target per zone. Unknown zone or shade, level or L*a*b* out of range: problems.
 Result<std::vector<Target>> aim(const Head& head, const std::vector<ZoneAim>& wishes, const Shelf& shelf);

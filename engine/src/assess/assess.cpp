@@ -1,5 +1,6 @@
 #include "strandline/assess.h"
 
+#include "assess/findings.h"
 #include "predict/view.h"
 #include "strandline/predict.h"
 #include "strandline/scenario.h"
@@ -22,6 +23,8 @@ Assessment assess(const Head& head) {
       if (span.wet_stretch_percent && !stretch_passed(span))
         a.notes.push_back({"failed_stretch", path, {{"zone", zone}}});
     }
+  const Problems seen = findings(head, a.zones);
+  a.notes.insert(a.notes.end(), seen.begin(), seen.end());
   return a;
 }
 

@@ -32,6 +32,8 @@ struct ChoiceInput {
   const Draws& draws;
   double total_weight = 1;
   std::function<const ZoneTable&(int setting, int zone)> table;  // of Domain::settings and `zones`
+  std::vector<Step> before = {};                                 // done before these bowls, on the head as it was read
+  char first_label = 'A';
 };
 
 // Lists what one bowl could be for some zones, ordered by the single-precision objective: search.h in earnest, a full

@@ -22,8 +22,7 @@ SettingRun prepare(const Setting& setting, const std::vector<SearchZone>& zones,
   for (size_t g = 0; g < groups.size(); ++g)
     for (int z : groups[g].zones) {
       const SearchZone& zone = zones[static_cast<size_t>(z)];
-      if (!forbidden(setting, *zone.span, policy).empty() || asks_colour_to_lift_colour(zone))
-        run.group_allowed[g] = false;
+      if (!forbidden(setting, *zone.span, policy).empty() || out_of_place(setting, zone)) run.group_allowed[g] = false;
     }
   for (size_t g = 0; g < groups.size(); ++g)
     if (run.group_allowed[g])

@@ -4,35 +4,13 @@
 #include <map>
 
 #include "formulate/alternatives.h"
-#include "formulate/habits.h"
+#include "formulate/from.h"
+#include "formulate/later_on_lengths.h"
 #include "formulate/planned.h"
 #include "formulate/reasons.h"
 
 namespace strandline {
 namespace {
-
-std::vector<SearchZone> search_zones(const Head& head, const Draws& draws, const std::vector<Target>& targets,
-                                     const FormulaPolicy& policy) {
-  std::vector<SearchZone> all;
-  const std::vector<ZoneRef> refs = zones(head);
-  for (size_t i = 0; i < refs.size(); ++i)
-    for (const Target& t : targets) {
-      if (t.zone != refs[i].id || t.leave) continue;
-      SearchZone z;
-      z.area = refs[i].area;
-      z.span = refs[i].span;
-      z.draws = &draws.zones[i];
-      z.target = &t;
-      z.price = zone_loss(t, policy.covered_contrast_levels);
-      z.weight = t.weight;
-      z.white = white_share(draws.zones[i]);
-      z.asked = asked_lift(*z.span, t);
-      z.needed_percent = needed_developer_percent(*z.span, z.asked);
-      z.leave_loss = exact_mean_loss(zone_table(draws.zones[i], draws), z.price, Spectrum{});
-      all.push_back(z);
-    }
-  return all;
-}
 
 // Products of which the bowls together need more than there is.
 std::vector<std::string> short_of(const std::vector<PlannedBowl>& bowls, const Shelf& shelf) {
@@ -55,20 +33,23 @@ void tell(Plan& plan) {
   if (plan.bowls.empty() && plan.report.stopped == "exhausted") plan.why.push_back({"leave_as_it_is", "", {}});
 }
 
-Result<Plan> formulate_once(const Head& head, const std::vector<Target>& targets, const Shelf& shelf,
+Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets, const Shelf& shelf,
                             const FormulaPolicy& policy, const FormulateOptions& options) {
   const Domain all = domain(shelf, policy);
   if (all.settings.empty()) return tl::unexpected(Problems{{"no_range_usable", "/shelf", {}}});
-  const Draws draws = draw(head, options.scenarios);
-  const std::vector<SearchZone> zones = search_zones(head, draws, targets, policy);
+  const Draws& draws = from.now.draws;
+  const std::vector<SearchZone> zones = search_zones(from.now, targets, policy);
   double total = 0;
   for (const SearchZone& z : zones) total += z.weight;
   if (!(total > 0)) total = 1;
 
   BowlSearch search(all, zones, draws, total, policy, options);
   const ChoiceInput in{
-      head,  shelf, policy, all,
-      zones, draws, total,  [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
+      from.head,     shelf,
+      policy,        all,
+      zones,         draws,
+      total,         [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); },
+      from.now.done, from.first_label};
   Chooser chooser(in, group_zones(zones),
                   [&](const std::vector<int>& own, bool mixing) { return search.find({own, {}, mixing}); });
   Plan plan;
@@ -89,10 +70,14 @@ Result<Plan> formulate_once(const Head& head, const std::vector<Target>& targets
   plan.zones = std::move(*after);
   tell(plan);
   plan.currency = shelf.currency;
-  if (plan.report.stopped == "cancelled") return plan;
+  if (plan.report.stopped == "cancelled" || !from.other_ways) return plan;
   auto others = alternatives(in, targets, chooser, search, choice, plan, report);
   if (!others) return tl::unexpected(others.error());
   plan.alternatives = std::move(*others);
+  auto later = later_on_lengths(in, targets, choice, plan, report);
+  if (!later) return tl::unexpected(later.error());
+  if (later->offered) plan.alternatives.push_back(std::move(later->way));
+  plan.why.insert(plan.why.end(), later->why.begin(), later->why.end());
   for (const Alternative& a : plan.alternatives)
     if (a.axis == "fewer_bowls")
       plan.why.push_back(
@@ -106,11 +91,17 @@ Result<Plan> formulate_once(const Head& head, const std::vector<Target>& targets
 
 Result<Plan> formulate(const Head& head, const std::vector<Target>& targets, const Shelf& shelf,
                        const FormulaPolicy& policy, const FormulateOptions& options) {
+  const Situation now = at_start(head, options.scenarios);
+  return formulate_from({now, head}, targets, shelf, policy, options);
+}
+
+Result<Plan> formulate_from(const From& from, const std::vector<Target>& targets, const Shelf& shelf,
+                            const FormulaPolicy& policy, const FormulateOptions& options) {
   Shelf left = shelf;
   Problems left_out;
   constexpr int kTriesWithoutStock = 4;
   for (int attempt = 0;; ++attempt) {
-    auto plan = formulate_once(head, targets, left, policy, options);
+    auto plan = formulate_once(from, targets, left, policy, options);
     if (!plan) return plan;
     const std::vector<std::string> missing = short_of(plan->bowls, left);
     plan->notes.insert(plan->notes.end(), left_out.begin(), left_out.end());

@@ -58,6 +58,17 @@ bool asks_colour_to_lift_colour(const SearchZone& zone) {
   return dyed > 0.5 * all && zone.target->level > level / dyed + kLighter;
 }
 
+bool out_of_place(const Setting& setting, const SearchZone& zone) {
+  if (asks_colour_to_lift_colour(zone)) return true;
+  constexpr double kDarker = 1;  // levels
+  double lightened = 0, all = 0;
+  for (const Population& p : zone.span->populations) {
+    all += p.share.value;
+    if (p.origin == ColourOrigin::lightened) lightened += p.share.value;
+  }
+  return setting.range->cls == ProductClass::permanent && lightened > 0.5 * all && zone.asked > -kDarker;
+}
+
 bool counts_as_natural(const Product& p) {
   return p.tone == Tone::natural && p.level > 0 && p.cls != ProductClass::clear;
 }
@@ -72,18 +83,22 @@ double mixing_price(int shades, double apart) {
   return c.price_shade * std::max(0, shades - 1) + c.price_level_gap * std::max(0.0, apart - kNeighbours);
 }
 
-double mixing_price(const RecipeSet& set, const Shares& s) {
-  int count = 0;
+double mixing_price(std::span<const Product* const> products) {
   double darkest = level_highest, lightest = level_lowest;
-  for (int i = 0; i < 3; ++i) {
-    if (s.eighths[i] == 0) continue;
-    const Product& p = *set.products()[static_cast<size_t>(s.product[i])];
-    ++count;
-    if (!counts_for_levels(p)) continue;
-    darkest = std::min(darkest, p.level);
-    lightest = std::max(lightest, p.level);
+  for (const Product* p : products) {
+    if (!counts_for_levels(*p)) continue;
+    darkest = std::min(darkest, p->level);
+    lightest = std::max(lightest, p->level);
   }
-  return mixing_price(count, lightest - darkest);
+  return mixing_price(static_cast<int>(products.size()), lightest - darkest);
+}
+
+double mixing_price(const RecipeSet& set, const Shares& s) {
+  const Product* used[3];
+  size_t count = 0;
+  for (int i = 0; i < 3; ++i)
+    if (s.eighths[i] != 0) used[count++] = set.products()[static_cast<size_t>(s.product[i])];
+  return mixing_price(std::span(used, count));
 }
 
 }  // namespace strandline

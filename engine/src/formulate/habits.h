@@ -2,6 +2,8 @@
 // would mix wins: no stronger developer than the lift asked for needs, natural shades for white hair, few tubes.
 #pragma once
 
+#include <span>
+
 #include "formulate/groups.h"
 #include "formulate/recipes.h"
 #include "formulate/settings.h"
@@ -24,6 +26,9 @@ double setting_price(const Setting& setting, const SearchZone& zone, double expo
 double natural_share_price(const SearchZone& zone, double natural_share, ProductClass cls);
 // A tint does not lift a tint: the wish is lighter than what was put on. A remover or a lightener comes first.
 bool asks_colour_to_lift_colour(const SearchZone& zone);
+// A bowl of this setting has no place there whatever it mixes: colour would have to lift colour, or a permanent tint
+// would go on lightened hair that is not to be darker (it is toned by what does not lift; common practice).
+bool out_of_place(const Setting& setting, const SearchZone& zone);
 // A natural shade that answers for white; a shade whose level counts for how far apart the shades of a bowl lie.
 bool counts_as_natural(const Product& product);
 bool counts_for_levels(const Product& product);
@@ -32,5 +37,6 @@ double mixing_price(int shades, double apart);
 // Levels per bowl: every shade after the first, and shades further apart than two levels (the average rule of the
 // trade holds for neighbours).
 double mixing_price(const RecipeSet& set, const Shares& shares);
+double mixing_price(std::span<const Product* const> products);
 
 }  // namespace strandline

@@ -2,28 +2,14 @@
 
 #include <algorithm>
 
+#include "formulate/effects.h"
 #include "formulate/habits.h"
 #include "formulate/reasons.h"
 
 namespace strandline {
 namespace {
 
-Recipe recipe(const Domain& domain, const Candidate& c) {
-  const Setting& s = domain.settings[static_cast<size_t>(c.setting)].setting;
-  Recipe r{s.range->id, {}, s.developer_percent, s.ratio, s.minutes};
-  for (int i = 0; i < 3; ++i)
-    if (c.shares.eighths[i] > 0)
-      r.shares.push_back(
-          {domain.sets[static_cast<size_t>(c.set)].products()[static_cast<size_t>(c.shares.product[i])]->id,
-           c.shares.eighths[i]});
-  std::sort(r.shares.begin(), r.shares.end(), [](const Share& a, const Share& b) {
-    return a.eighths != b.eighths ? a.eighths > b.eighths : a.product < b.product;
-  });
-  return r;
-}
-
-std::vector<Step> steps_of(const std::vector<PlannedBowl>& bowls) {
-  std::vector<Step> steps;
+std::vector<Step> steps_of(std::vector<Step> steps, const std::vector<PlannedBowl>& bowls) {
   for (const PlannedBowl& b : bowls) steps.push_back({b.bowl.formula, b.bowl.zones});
   return steps;
 }
@@ -40,10 +26,10 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
   const RecipeSet& set = in.domain.sets[static_cast<size_t>(chosen.best.set)];
   b.bowl.formula =
       pour(set, chosen.best.shares, one.setting, mix_grams(in.head, b.bowl.zones, in.policy), in.shelf, in.policy);
-  b.recipe = recipe(in.domain, chosen.best);
+  b.recipe = recipe_of(in.domain, chosen.best);
   b.objective = chosen.best.objective;
   if (chosen.has_runner_up) {
-    b.runner_up = recipe(in.domain, chosen.runner_up);
+    b.runner_up = recipe_of(in.domain, chosen.runner_up);
     b.runner_up_objective = chosen.runner_up.objective;
   }
   b.grams = grams(b.bowl.formula);
@@ -69,22 +55,37 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
 
 }  // namespace
 
+Recipe recipe_of(const Domain& domain, const Candidate& c) {
+  const Setting& s = domain.settings[static_cast<size_t>(c.setting)].setting;
+  Recipe r{s.range->id, {}, s.developer_percent, s.ratio, s.minutes};
+  for (int i = 0; i < 3; ++i)
+    if (c.shares.eighths[i] > 0)
+      r.shares.push_back(
+          {domain.sets[static_cast<size_t>(c.set)].products()[static_cast<size_t>(c.shares.product[i])]->id,
+           c.shares.eighths[i]});
+  std::sort(r.shares.begin(), r.shares.end(), [](const Share& a, const Share& b) {
+    return a.eighths != b.eighths ? a.eighths > b.eighths : a.product < b.product;
+  });
+  return r;
+}
+
 std::vector<PlannedBowl> planned_bowls(const ChoiceInput& in, const Choice& choice) {
   std::vector<PlannedBowl> all;
   for (size_t i = 0; i < choice.bowls.size(); ++i)
-    all.push_back(planned(in, choice.bowls[i], static_cast<char>('A' + i)));
+    all.push_back(planned(in, choice.bowls[i], static_cast<char>(in.first_label + i)));
   for (PlannedBowl& b : all) {
     std::vector<const SearchZone*> own;
     for (const SearchZone& z : in.zones)
       if (serves(b, z.draws->id)) own.push_back(&z);
     b.why = reasons_for(b, own, in.shelf);
+    b.effects = part_effects(b.bowl.formula, own, in.draws, in.shelf);
   }
   return all;
 }
 
 Result<std::vector<ZonePlan>> planned_zones(const ChoiceInput& in, const std::vector<Target>& targets,
                                             const std::vector<PlannedBowl>& bowls, const PredictOptions& options) {
-  auto prediction = predict(in.head, steps_of(bowls), in.shelf, targets, options);
+  auto prediction = predict(in.head, steps_of(in.before, bowls), in.shelf, targets, options);
   if (!prediction) return tl::unexpected(prediction.error());
   std::vector<ZonePlan> all;
   for (const ZoneResult& r : prediction->zones) {

@@ -5,6 +5,8 @@
 
 namespace strandline {
 
+Recipe recipe_of(const Domain& domain, const Candidate& candidate);
+
 // Bowls A, B … in the order of the choice.
 std::vector<PlannedBowl> planned_bowls(const ChoiceInput& in, const Choice& choice);
 

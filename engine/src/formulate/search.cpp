@@ -71,8 +71,8 @@ const ZoneTable& BowlSearch::table(int setting, int zone) { return made(setting,
 
 bool BowlSearch::may_serve(int setting, int zone) const {
   const SearchZone& z = zones_[static_cast<size_t>(zone)];
-  return forbidden(domain_.settings[static_cast<size_t>(setting)].setting, *z.span, policy_).empty() &&
-         !asks_colour_to_lift_colour(z);
+  const Setting& s = domain_.settings[static_cast<size_t>(setting)].setting;
+  return forbidden(s, *z.span, policy_).empty() && !out_of_place(s, z);
 }
 
 Terrain BowlSearch::terrain(int setting, const Wish& wish) const {

@@ -17,6 +17,16 @@ void add_timeline(const Visit& visit, VisitPlan& out) {
     out.plan.notes.insert(out.plan.notes.end(), timeline.error().begin(), timeline.error().end());
 }
 
+// Each step of a route has its own clock; a clock that breaks is told with the route.
+void add_timelines(const Visit& visit, Route& route) {
+  for (RouteVisit& v : route.visits)
+    for (RouteStep& step : v.steps)
+      if (auto timeline = schedule(schedule_request(visit, step.bowls)))
+        step.timeline = std::move(*timeline);
+      else
+        route.notes.insert(route.notes.end(), timeline.error().begin(), timeline.error().end());
+}
+
 PlannedBowl as_mixed(const Bowl& bowl, const Visit& visit) {
   PlannedBowl b;
   b.bowl = bowl;
@@ -53,6 +63,10 @@ Result<VisitPlan> plan(const Visit& visit, const FormulateOptions& options) {
   out.plan = std::move(*bowls);
   out.assessment = assess(visit.head);
   add_timeline(visit, out);
+  auto ways = routes(visit.head, out.targets, visit.shelf, visit.policy.formula, out.plan, options);
+  if (!ways) return tl::unexpected(ways.error());
+  out.routes = std::move(*ways);
+  for (Route& route : out.routes) add_timelines(visit, route);
   return out;
 }
 

@@ -27,43 +27,50 @@ double lightness_variance(ZoneDraws zone, const std::vector<ReadyStep>& steps, c
   return variance(l);
 }
 
-// The sources that make up most of the doubt: the first always, the second where it is a third or more.
-void say_most(const std::string& zone, const std::vector<DoubtShare>& shares, Problems& notes) {
-  constexpr double kWorthSaying = 1.0 / 3;
-  for (size_t i = 0; i < 2; ++i) {
-    if (i > 0 && shares[i].share < kWorthSaying) break;
-    notes.push_back({std::string(code(shares[i].source)),
-                     "",
-                     {{"zone", zone}, {"percent", std::to_string(std::lround(100 * shares[i].share))}}});
-  }
-}
-
 }  // namespace
 
-void attribute(const Head& head, const std::vector<ReadyStep>& steps, const ParallelFor& parallel,
-               Prediction& prediction) {
+Problems doubt_reasons(const std::vector<DoubtShare>& doubt) {
+  constexpr double kWorthSaying = 1.0 / 3;
+  Problems reasons;
+  for (size_t i = 0; i < std::min<size_t>(doubt.size(), 2); ++i) {
+    if (i > 0 && doubt[i].share < kWorthSaying) break;
+    reasons.push_back(
+        {std::string(code(doubt[i].source)), "", {{"percent", std::to_string(std::lround(100 * doubt[i].share))}}});
+  }
+  return reasons;
+}
+
+std::vector<ZoneDoubt> attribute(const Head& head, const std::vector<ReadyStep>& steps, const ParallelFor& parallel) {
   constexpr double kNothing = 1e-12;  // L*²
-  const int zones = static_cast<int>(prediction.zones.size());
-  std::vector<std::array<double, kDoubtSources>> variances(prediction.zones.size());
+  std::vector<ZoneDoubt> out;
+  for (const ZoneRef& z : zones(head)) out.push_back({z.id, {}});
+  std::vector<std::array<double, kDoubtSources>> variances(out.size());
   for (int source = 0; source < kDoubtSources; ++source) {
     const Draws draws = draw(head, kScenarios, 1, static_cast<DoubtSource>(source));
-    parallel(zones, [&](int begin, int end) {
+    parallel(static_cast<int>(out.size()), [&](int begin, int end) {
       for (int z = begin; z < end; ++z)
         variances[static_cast<size_t>(z)][static_cast<size_t>(source)] =
             lightness_variance(draws.zones[static_cast<size_t>(z)], steps, draws);
     });
   }
-  for (size_t z = 0; z < prediction.zones.size(); ++z) {
+  for (size_t z = 0; z < out.size(); ++z) {
     double total = 0;
     for (double v : variances[z]) total += v;
     if (total <= kNothing) continue;
-    std::vector<DoubtShare>& shares = prediction.zones[z].doubt;
+    std::vector<DoubtShare>& shares = out[z].shares;
     for (int source = 0; source < kDoubtSources; ++source)
       shares.push_back({static_cast<DoubtSource>(source), variances[z][static_cast<size_t>(source)] / total});
     std::stable_sort(shares.begin(), shares.end(),
                      [](const DoubtShare& a, const DoubtShare& b) { return a.share > b.share; });
-    say_most(prediction.zones[z].zone, shares, prediction.notes);
   }
+  return out;
+}
+
+Result<std::vector<ZoneDoubt>> doubt_of(const Head& head, const std::vector<Step>& steps, const Shelf& shelf,
+                                        const ParallelFor& parallel) {
+  return prepared(steps, shelf, draw(head, 1)).map([&](const std::vector<ReadyStep>& ready) {
+    return attribute(head, ready, parallel);
+  });
 }
 
 }  // namespace strandline

@@ -6,10 +6,8 @@
 
 namespace strandline {
 
-// Fills `doubt` of every zone of `prediction`: the variance of L* with one source drawn and the others nominal, over
-// the sum of these variances; and adds a note a zone on the sources that matter most. Sources that act together are
-// thereby left out; they are small where the model is nearly linear over the spread.
-void attribute(const Head& head, const std::vector<ReadyStep>& steps, const ParallelFor& parallel,
-               Prediction& prediction);
+// As doubt_of, with the steps ready. Sources that act together are left out; they are small where the model is nearly
+// linear over the spread.
+std::vector<ZoneDoubt> attribute(const Head& head, const std::vector<ReadyStep>& steps, const ParallelFor& parallel);
 
 }  // namespace strandline

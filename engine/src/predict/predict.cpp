@@ -97,7 +97,9 @@ Result<Prediction> predict(const Head& head, const std::vector<Step>& steps, con
   options.parallel(static_cast<int>(draws.zones.size()), [&](int begin, int end) {
     for (int i = begin; i < end; ++i) one_zone(static_cast<size_t>(i));
   });
-  if (options.attribute_doubt) attribute(head, *ready, options.parallel, out);
+  if (!options.attribute_doubt) return out;
+  std::vector<ZoneDoubt> doubts = attribute(head, *ready, options.parallel);
+  for (size_t z = 0; z < out.zones.size(); ++z) out.zones[z].doubt = std::move(doubts[z].shares);
   return out;
 }
 

@@ -2,8 +2,6 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
-#include <set>
-
 #include "engine/tests/support.h"
 #include "strandline/predict.h"
 
@@ -157,12 +155,33 @@ TEST(Steps, DoubtIsSaidOnlyWhenAskedFor) {
   PredictOptions how;
   how.attribute_doubt = true;
   const auto p = predict(two_areas(), steps, small_shelf(), {}, how);
-  std::set<std::string> zones;
-  for (const Problem& note : p->notes) {
-    EXPECT_EQ(note.code.rfind("doubt_from_", 0), 0u) << note.code;
-    zones.insert(note.params.at("zone"));
+  const auto alone = doubt_of(two_areas(), steps, small_shelf());
+  ASSERT_TRUE(p && alone);
+  ASSERT_EQ(alone->size(), 2u);
+  for (size_t z = 0; z < 2; ++z) {
+    EXPECT_EQ((*alone)[z].zone, p->zones[z].zone);
+    ASSERT_EQ((*alone)[z].shares.size(), p->zones[z].doubt.size());
+    EXPECT_EQ((*alone)[z].shares[0].share, p->zones[z].doubt[0].share);
   }
-  EXPECT_EQ(zones.size(), 2u);
+}
+
+TEST(Steps, DoubtIsSaidTheMostFirst) {
+  using enum DoubtSource;
+  EXPECT_TRUE(doubt_reasons({}).empty());
+  const Problems one = doubt_reasons({{porosity, 0.7}, {uptake, 0.3}});
+  ASSERT_EQ(one.size(), 1u);
+  EXPECT_EQ(one[0].code, "doubt_from_porosity");
+  EXPECT_EQ(one[0].params.at("percent"), "70");
+  EXPECT_EQ(doubt_reasons({{white_share, 0.5}, {blend, 0.4}, {uptake, 0.1}}).size(), 2u);
+}
+
+TEST(Steps, DoubtOfAnUnknownZoneIsAProblem) {
+  Formula f;
+  f.range = "tint";
+  f.parts = {{"shade-2", 30}};
+  const auto d = doubt_of(two_areas(), {{f, {"nowhere"}}}, small_shelf());
+  ASSERT_FALSE(d);
+  EXPECT_EQ(d.error()[0].path, "/steps/0/zones/0");
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 
 #include <chrono>
 #include <optional>
+#include <set>
 
 #include "context.h"
 #include "reply.h"
@@ -29,19 +30,24 @@ class SearchPlace {
   bool held_ = false;
 };
 
-bool searches(const std::string& verb) { return verb == "formulate" || verb == "plan" || verb == "schedule"; }
+bool searches(const std::string& verb) {
+  static const std::set<std::string> all = {"formulate", "plan", "schedule", "review", "convert", "substitute"};
+  return all.contains(verb);
+}
 
 }  // namespace
 
 void add_verbs(httplib::Server& http, Context& context) {
-  for (const std::string verb : {"assess", "aim", "predict", "formulate", "schedule", "plan", "reach", "what-if"}) {
+  for (const std::string verb : {"assess", "aim", "predict", "formulate", "schedule", "plan", "reach", "fade", "grow",
+                                 "what-if", "review", "convert", "substitute"}) {
     http.Post("/api/v1/" + verb, [verb, &context](const httplib::Request& request, httplib::Response& response) {
       // A client that has gone away stops its own search.
       const salon::Effort effort{context.workers.parallel_for(), [&request] { return client_gone(request); }};
       std::optional<SearchPlace> place;
       if (searches(verb)) place.emplace(context, request);
       const auto answer = wire::parse(request.body).and_then([&](const wire::Json& document) {
-        return salon::answer(verb, document, context.sources, effort);
+        return salon::answer(verb, document, context.sources, effort,
+                             {request.get_param_value("range"), request.get_param_value("product")});
       });
       reply_with(response, answer, [](const wire::Json& json) { return json; });
     });

@@ -180,6 +180,38 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/fade": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["fade"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/grow": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["grow"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/what-if": {
         parameters: {
             query?: never;
@@ -552,6 +584,15 @@ export interface components {
         };
         AnswerOptions: {
             scenarios?: number;
+            /** @description read by fade */
+            habit?: components["schemas"]["Habit"];
+        };
+        Habit: {
+            washes_per_week?: number;
+            /** @description of full daylight on the hair */
+            light_hours_per_week?: number;
+            /** @description how far to look */
+            weeks?: number;
         };
         ShelfAnswer: {
             id: string;
@@ -679,6 +720,8 @@ export interface components {
             deposit: number;
             exposure: number;
             landing?: components["schemas"]["Landing"];
+            /** @description what the spread comes from, the most first: code and percent */
+            doubt: components["schemas"]["Problem"][];
         };
         TargetView: {
             lab: components["schemas"]["Lab"];
@@ -871,6 +914,52 @@ export interface components {
             level_error: number;
             tone_error: number;
             contrast_levels: number;
+        };
+        FadeAnswer: {
+            washes_per_week: number;
+            light_hours_per_week: number;
+            zones: components["schemas"]["FadeZone"][];
+            schema: string;
+        };
+        FadeZone: {
+            zone: string;
+            moments: components["schemas"]["FadeMoment"][];
+            visible_week?: number;
+        };
+        FadeMoment: {
+            week: number;
+            washes: number;
+            lab: components["schemas"]["Lab"];
+            srgb: components["schemas"]["UnderLights"];
+            level: number;
+            tone: components["schemas"]["Tone"];
+            level_spread: components["schemas"]["Spread"];
+            delta_e_2000: number;
+        };
+        GrowAnswer: {
+            lines: components["schemas"]["RegrowthLine"][];
+            lengths: components["schemas"]["RegrowthLength"][];
+            schema: string;
+        };
+        RegrowthLine: {
+            area: string;
+            zone: string;
+            natural: components["schemas"]["Lab"];
+            coloured: components["schemas"]["Lab"];
+            natural_srgb: components["schemas"]["UnderLights"];
+            coloured_srgb: components["schemas"]["UnderLights"];
+            natural_level: number;
+            coloured_level: number;
+            natural_tone: components["schemas"]["Tone"];
+            coloured_tone: components["schemas"]["Tone"];
+            contrast_levels: number;
+            shows: boolean;
+            weeks: components["schemas"]["Spread"];
+        };
+        RegrowthLength: {
+            weeks: number;
+            cm: number;
+            cm_sd: number;
         };
         VisitSummary: {
             id: string;
@@ -1252,6 +1341,72 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["ReachAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    fade: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FadeAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    grow: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["GrowAnswer"];
                 };
             };
             /** @description problems */

@@ -5,6 +5,8 @@ import type {
   LevelsAnswer,
   PlanAnswer,
   ReachAnswer,
+  RemadeAnswer,
+  ReviewAnswer,
   ShelfAnswer,
   Visit,
 } from './types';
@@ -51,6 +53,18 @@ export const plan = (visit: Visit, signal?: AbortSignal) => call<PlanAnswer>('PO
 /** What the visit's own bowls do: nothing is searched. */
 export const whatIf = (visit: Visit, signal?: AbortSignal) =>
   call<PlanAnswer>('POST', 'what-if', visit, signal);
+
+/** The visit's own bowls beside the best of the shelf; searches, can take seconds. */
+export const review = (visit: Visit, signal?: AbortSignal) =>
+  call<ReviewAnswer>('POST', 'review', visit, signal);
+
+/** The own bowls' results from another range. */
+export const convert = (visit: Visit, range: string, signal?: AbortSignal) =>
+  call<RemadeAnswer>('POST', `convert?range=${encodeURIComponent(range)}`, visit, signal);
+
+/** The own bowls without a product that ran out. */
+export const substitute = (visit: Visit, product: string, signal?: AbortSignal) =>
+  call<RemadeAnswer>('POST', `substitute?product=${encodeURIComponent(product)}`, visit, signal);
 
 export const levels = (signal?: AbortSignal) => call<LevelsAnswer>('GET', 'levels', undefined, signal);
 

@@ -4,6 +4,7 @@
 #include <functional>
 #include <string_view>
 
+#include "strandline/wire/advice.h"
 #include "strandline/wire/answer.h"
 #include "strandline/wire/document.h"
 #include "strandline/wire/later.h"
@@ -16,7 +17,8 @@ struct Effort {
   std::function<bool()> cancelled = [] { return false; };
 };
 
-// A visit read and checked. Problems carry JSON pointers into `document`.
+// A visit read and checked. Problems carry JSON pointers into `document`. A zone may lie in several bowls, in their
+// order: predict, fade and grow take them as steps; schedule and what_if answer zone_in_two_bowls.
 Result<wire::ReadVisit> open_visit(const wire::Json& document, const wire::Sources& sources);
 
 Result<wire::AssessAnswer> assess(const wire::ReadVisit& asked);
@@ -32,12 +34,24 @@ Result<wire::ReachAnswer> reach(const wire::ReadVisit& asked, const Effort& effo
 // Problem no_bowls. Searches nothing.
 Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort);
 
+// The document's own bowls beside the best. Problems no_bowls, no_wish.
+Result<wire::ReviewAnswer> review(const wire::ReadVisit& asked, const Effort& effort);
+// Problems no_bowls, unknown_range, range_gives_no_colour.
+Result<wire::RemadeAnswer> convert(const wire::ReadVisit& asked, const std::string& range, const Effort& effort);
+// Problems no_bowls, unknown_product.
+Result<wire::RemadeAnswer> substitute(const wire::ReadVisit& asked, const std::string& product, const Effort& effort);
+
 // The weeks after the document's own bowls; without any, of the colour that is there.
 Result<wire::FadeAnswer> fade(const wire::ReadVisit& asked, const Habit& habit);
 Result<wire::GrowAnswer> grow(const wire::ReadVisit& asked);
 
+// What a verb asks for beside the document: a range to convert to, a product to do without.
+struct Beside {
+  std::string range, product;
+};
+
 // By name, the document still as JSON: what the HTTP door serves. Problem unknown_verb.
 Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,
-                          const Effort& effort);
+                          const Effort& effort, const Beside& beside = {});
 
 }  // namespace strandline::salon

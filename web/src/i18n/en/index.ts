@@ -1,3 +1,4 @@
+import { advice } from './advice';
 import { aim } from './aim';
 import { hair } from './hair';
 import { kit } from './kit';
@@ -21,5 +22,6 @@ export const en = {
   ...plan,
   ...problems,
   ...ways,
+  ...advice,
   ...why,
 } as const;

@@ -16,6 +16,9 @@ export const why = {
   'why.one_bowl_serves': (p: P) => `One bowl serves these ${of(p, 'zones')} zones.`,
   'why.own_bowl': () => 'This zone needs a bowl of its own.',
   'why.one_bowl_fewer': (p: P) => `${of(p, 'bowls')} bowls would do, at ${of(p, 'worse')} levels worse.`,
+  'why.same_mix_later': (p: P) => `The mix of bowl ${of(p, 'bowl')} goes on the lengths for the last ${of(p, 'minutes')} minutes.`,
+  'why.builds_up_on_lengths': (p: P) =>
+    `Bowl ${of(p, 'bowl')} is not for the lengths too: they would come out ${of(p, 'levels')} levels too dark.`,
   'why.leave_as_it_is': () => 'Nothing has to be coloured for this wish.',
   // What cannot be had.
   'why.colour_does_not_lift_colour': () =>
@@ -42,19 +45,55 @@ export const why = {
   'why.law': () => 'A legal limit stands against it.',
   // Where the doubt of a prediction comes from.
   'why.doubt_from_level_reading': (p: P) =>
-    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is the level that was read.`,
+    `${of(p, 'percent')} % of the doubt about its depth is the level that was read.`,
   'why.doubt_from_white_share': (p: P) =>
-    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is the white share.`,
+    `${of(p, 'percent')} % of the doubt about its depth is the white share.`,
   'why.doubt_from_porosity': (p: P) =>
-    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is the porosity.`,
+    `${of(p, 'percent')} % of the doubt about its depth is the porosity.`,
   'why.doubt_from_white_look': (p: P) =>
-    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is the colour of white hair, which was never measured here.`,
+    `${of(p, 'percent')} % of the doubt about its depth is the colour of white hair, which was never measured here.`,
   'why.doubt_from_lightening': (p: P) =>
-    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is how fast this head lightens: a strand test tells.`,
+    `${of(p, 'percent')} % of the doubt about its depth is how fast this head lightens: a strand test tells.`,
   'why.doubt_from_uptake': (p: P) =>
-    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is how much colour this hair takes: a strand test tells.`,
+    `${of(p, 'percent')} % of the doubt about its depth is how much colour this hair takes: a strand test tells.`,
   'why.doubt_from_blend': (p: P) =>
-    `${of(p, 'zone')}: ${of(p, 'percent')} % of the doubt about its depth is how white and pigmented fibres look together.`,
+    `${of(p, 'percent')} % of the doubt about its depth is how white and pigmented fibres look together.`,
+  // Ways over more than one step.
+  // What to point at before mixing.
+  'why.finding_dark_band': (p: P) =>
+    `${of(p, 'zone')}: a band ${of(p, 'levels')} levels darker than both sides. Give it a bowl of its own; rather lighter today, deepen later.`,
+  'why.finding_light_band': (p: P) =>
+    `${of(p, 'zone')}: a band ${of(p, 'levels')} levels lighter than both sides. Deepen it by itself.`,
+  'why.finding_hot_regrowth': (p: P) =>
+    `${of(p, 'zone')}: coloured regrowth ${of(p, 'levels')} levels lighter than the lengths. Deepen it with their shade and a weak developer.`,
+  'why.finding_uneven_ends': (p: P) =>
+    `${of(p, 'zone')}: ends ${of(p, 'levels')} levels apart from the lengths. Give them a bowl or a time of their own.`,
+  'why.finding_green': (p: P) =>
+    `${of(p, 'zone')}: it looks green. Rule out minerals and metal first; then a little red or copper takes it back.`,
+  'why.route_soften': (p: P) =>
+    `Soften the resistant white: ${of(p, 'percent')} %, ${of(p, 'minutes')} minutes.`,
+  'why.route_fill': () => 'Fill, so that the depth has a warm ground.',
+  'why.route_remove': (p: P) =>
+    `Take the old colour off: ${of(p, 'minutes')} minutes, then rinse as long as the maker says.`,
+  'why.route_lighten': (p: P) =>
+    `Lighten with ${of(p, 'percent')} %, up to ${of(p, 'minutes')} minutes. Look every few minutes; stop on pain, heat or stretching hair.`,
+  'why.route_needs_visits': (p: P) =>
+    `It takes ${of(p, 'visits')} visits, ${of(p, 'weeks')} weeks or more apart. Check the hair before each.`,
+  'why.route_stays_short': () => 'Even so the wish is not quite reached.',
+  'why.route_strand_first': () => 'More than one step adds doubt: try the whole way on a strand first.',
+  // A second look.
+  'why.change_strength': (p: P) => `Take developer ${of(p, 'percent')} %.`,
+  'why.change_ratio': (p: P) => `Mix 1 to ${of(p, 'ratio')}.`,
+  'why.change_minutes': (p: P) => `Leave it for ${of(p, 'minutes')} minutes.`,
+  'why.swap_shade': (p: P) => `Take ${of(p, 'by')} instead of ${of(p, 'product')}.`,
+  'why.add_shade': (p: P) => `Add ${of(p, 'share')} % ${of(p, 'product')}.`,
+  'why.drop_shade': (p: P) => `Leave out ${of(p, 'product')}.`,
+  'why.shift_shares': (p: P) => `Take more of ${of(p, 'product')}: ${of(p, 'share')} % of the colour.`,
+  'why.another_bowl': () => 'Another bowl comes nearer than any change of this one.',
+  'why.other_maker_skin_test': () =>
+    'Another maker’s colour: a new skin test is due first, as the maker says.',
+  'why.nothing_may_replace': () => 'Nothing on the shelf may take its place on this hair.',
+  'why.scalp_lightener_strength': () => 'A lightener of this strength may not touch the scalp.',
   // The order of work.
   'why.whitest_first': () => 'Whitest hair first: it needs the longest.',
   'why.resistant_first': () => 'Resistant white first: it needs the longest.',

@@ -1,3 +1,4 @@
+import { advice } from './advice';
 import type { Dictionary } from '../types';
 import { aim } from './aim';
 import { hair } from './hair';
@@ -22,5 +23,6 @@ export const fr: Dictionary = {
   ...plan,
   ...problems,
   ...ways,
+  ...advice,
   ...why,
 };

@@ -66,6 +66,8 @@ export const problems = {
     'L’application dure plus que la vie du mélange. Prévoir des mélanges plus petits.',
   'problem.leaves_too_late': () => 'La personne partirait plus tard que convenu.',
   'problem.search_stopped': () => 'L’ordre du travail n’a pas été cherché jusqu’au bout.',
+  'problem.no_wish': () => 'Il n’y a aucun souhait pour juger ces bols.',
+  'problem.range_gives_no_colour': () => 'Cette gamme ne donne pas de couleur à elle seule.',
   'problem.no_bowls': () => 'Il n’y a aucun bol à mettre dans le temps.',
   'problem.unknown_key': (p: P) => `La visite contient quelque chose d’inconnu : ${of(p, 'key')}.`,
   'problem.missing_key': (p: P) => `Il manque quelque chose : ${of(p, 'key')}.`,

@@ -16,6 +16,9 @@ export const why = {
   'why.own_bowl': () => 'Cette zone demande son propre bol.',
   'why.one_bowl_fewer': (p: P) =>
     `${of(p, 'bowls')} bols suffiraient, avec ${of(p, 'worse')} ton d’écart en plus.`,
+  'why.same_mix_later': (p: P) => `Le mélange du bol ${of(p, 'bowl')} passe sur les longueurs pendant les ${of(p, 'minutes')} dernières minutes.`,
+  'why.builds_up_on_lengths': (p: P) =>
+    `Le bol ${of(p, 'bowl')} ne convient pas aux longueurs : elles seraient trop foncées de ${of(p, 'levels')} ton.`,
   'why.leave_as_it_is': () => 'Rien n’est à colorer pour ce souhait.',
   'why.colour_does_not_lift_colour': () =>
     'La couleur n’éclaircit pas la couleur : ce qui est teint est d’abord décapé ou éclairci.',
@@ -45,19 +48,19 @@ export const why = {
   'why.law': () => 'Une limite légale s’y oppose.',
   // D’où vient le doute d’une prévision.
   'why.doubt_from_level_reading': (p: P) =>
-    `${of(p, 'zone')} : ${of(p, 'percent')} % du doute sur la profondeur vient de la hauteur de ton relevée.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de la hauteur de ton relevée.`,
   'why.doubt_from_white_share': (p: P) =>
-    `${of(p, 'zone')} : ${of(p, 'percent')} % du doute sur la profondeur vient de la part de cheveux blancs.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de la part de cheveux blancs.`,
   'why.doubt_from_porosity': (p: P) =>
-    `${of(p, 'zone')} : ${of(p, 'percent')} % du doute sur la profondeur vient de la porosité.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de la porosité.`,
   'why.doubt_from_white_look': (p: P) =>
-    `${of(p, 'zone')} : ${of(p, 'percent')} % du doute sur la profondeur vient de la couleur des cheveux blancs, jamais mesurée ici.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de la couleur des cheveux blancs, jamais mesurée ici.`,
   'why.doubt_from_lightening': (p: P) =>
-    `${of(p, 'zone')} : ${of(p, 'percent')} % du doute sur la profondeur vient de la vitesse d’éclaircissement de cette tête : une mèche test le dit.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de la vitesse d’éclaircissement de cette tête : une mèche test le dit.`,
   'why.doubt_from_uptake': (p: P) =>
-    `${of(p, 'zone')} : ${of(p, 'percent')} % du doute sur la profondeur vient de la couleur que ces cheveux prennent : une mèche test le dit.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de la couleur que ces cheveux prennent : une mèche test le dit.`,
   'why.doubt_from_blend': (p: P) =>
-    `${of(p, 'zone')} : ${of(p, 'percent')} % du doute sur la profondeur vient de l’aspect d’ensemble des cheveux blancs et pigmentés.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de l’aspect d’ensemble des cheveux blancs et pigmentés.`,
   'why.whitest_first': () => 'Le plus blanc d’abord : il demande le plus de temps.',
   'why.resistant_first': () => 'Les blancs résistants d’abord : ils demandent le plus de temps.',
   'why.crown_to_nape_then_sides': () => 'Du sommet à la nuque, puis les côtés.',
@@ -71,4 +74,42 @@ export const why = {
   'why.as_listed': () => 'Dans l’ordre où les zones sont listées.',
   'why.small_mix': () => 'Un petit mélange frais : le premier serait trop vieux.',
   'why.one_basin_time': () => 'Tout ce qui touche le cuir chevelu part ensemble.',
+  // Chemins en plusieurs étapes.
+  // À remarquer avant de mélanger.
+  'why.finding_dark_band': (p: P) =>
+    `${of(p, 'zone')} : une barre plus foncée de ${of(p, 'levels')} ton que de chaque côté. Lui donner son bol ; plutôt plus clair aujourd’hui, foncer ensuite.`,
+  'why.finding_light_band': (p: P) =>
+    `${of(p, 'zone')} : une barre plus claire de ${of(p, 'levels')} ton que de chaque côté. La foncer à part.`,
+  'why.finding_hot_regrowth': (p: P) =>
+    `${of(p, 'zone')} : repousse colorée plus claire de ${of(p, 'levels')} ton que les longueurs. La foncer avec leur nuance et un oxydant faible.`,
+  'why.finding_uneven_ends': (p: P) =>
+    `${of(p, 'zone')} : pointes à ${of(p, 'levels')} ton des longueurs. Leur donner un bol ou un temps à elles.`,
+  'why.finding_green': (p: P) =>
+    `${of(p, 'zone')} : un reflet vert. Écarter d’abord minéraux et métaux ; puis un peu de rouge ou de cuivre le reprend.`,
+  'why.route_soften': (p: P) =>
+    `Assouplir les blancs résistants : ${of(p, 'percent')} %, ${of(p, 'minutes')} minutes.`,
+  'why.route_fill': () => 'Repigmenter, pour donner un fond chaud à la profondeur.',
+  'why.route_remove': (p: P) =>
+    `Retirer l’ancienne couleur : ${of(p, 'minutes')} minutes, puis rincer aussi longtemps que le fabricant le dit.`,
+  'why.route_lighten': (p: P) =>
+    `Éclaircir à ${of(p, 'percent')} %, jusqu’à ${of(p, 'minutes')} minutes. Regarder souvent ; arrêter si cela fait mal, chauffe ou si le cheveu s’étire.`,
+  'why.route_needs_visits': (p: P) =>
+    `Il faut ${of(p, 'visits')} visites, à au moins ${of(p, 'weeks')} semaines. Vérifier le cheveu avant chacune.`,
+  'why.route_stays_short': () => 'Même ainsi le souhait n’est pas tout à fait atteint.',
+  'why.route_strand_first': () =>
+    'Plusieurs étapes ajoutent du doute : essayer d’abord tout le chemin sur une mèche.',
+  // Un second regard.
+  'why.change_strength': (p: P) => `Prendre un oxydant à ${of(p, 'percent')} %.`,
+  'why.change_ratio': (p: P) => `Mélanger 1 pour ${of(p, 'ratio')}.`,
+  'why.change_minutes': (p: P) => `Laisser ${of(p, 'minutes')} minutes.`,
+  'why.swap_shade': (p: P) => `Prendre ${of(p, 'by')} au lieu de ${of(p, 'product')}.`,
+  'why.add_shade': (p: P) => `Ajouter ${of(p, 'share')} % de ${of(p, 'product')}.`,
+  'why.drop_shade': (p: P) => `Enlever ${of(p, 'product')}.`,
+  'why.shift_shares': (p: P) => `Plus de ${of(p, 'product')} : ${of(p, 'share')} % de la couleur.`,
+  'why.another_bowl': () => 'Un autre bol est plus près que tout changement de celui-ci.',
+  'why.other_maker_skin_test': () =>
+    'Couleur d’un autre fabricant : un nouveau test cutané d’abord, comme il le dit.',
+  'why.nothing_may_replace': () => 'Rien sur l’étagère ne peut le remplacer sur ces cheveux.',
+  'why.scalp_lightener_strength': () =>
+    'Un éclaircissant de cette force ne doit pas toucher le cuir chevelu.',
 };

@@ -81,6 +81,7 @@ struct ZoneView {
   ColourView today, planned;
   double lift_levels = 0, deposit = 0, exposure = 0;
   std::optional<Landing> landing;
+  Problems doubt;  // what the spread comes from, the most first; empty where nothing is put on the zone
 };
 
 struct ZoneToday {
@@ -105,6 +106,7 @@ struct BowlView {
   double objective = 0, rounded_objective = 0, runner_up_objective = 0;
   law::LimitReport limits;
   Problems why;
+  std::vector<PartEffect> effects;
 };
 
 struct ReachCellView {
@@ -158,10 +160,33 @@ struct FormulateAnswer {
   std::vector<AlternativeView> alternatives;
 };
 
+struct RouteStepView {
+  std::string kind;
+  std::vector<BowlView> bowls;
+  bool check_after = false;
+  std::vector<RouteStep::IfCheckShows> if_check_shows;
+  Timeline timeline;
+};
+
+struct RouteVisitView {
+  double weeks_after_last = 0;
+  std::vector<RouteStepView> steps;
+  std::vector<ZoneView> zones;
+};
+
+struct RouteView {
+  std::string kind;
+  std::vector<RouteVisitView> visits;
+  double objective = 0, after_first_visit = 0, grams = 0, cost = 0;
+  bool reachable = false, recommended = false;
+  Problems why, notes;
+};
+
 // The whole of one visit's main job: plan and what-if answer this.
 struct PlanAnswer {
   FormulateAnswer plan;
   Timeline timeline;
+  std::vector<RouteView> routes;
 };
 
 Rgb rgb(const Lab& daylight);
@@ -176,6 +201,7 @@ AimAnswer view(const std::vector<Target>& targets);
 PredictAnswer view(const Prediction& prediction, const std::vector<Target>& targets);
 FormulateAnswer view(const Plan& plan, const std::vector<Target>& targets, const Shelf& shelf);
 PlanAnswer view(const VisitPlan& plan, const Shelf& shelf);
+BowlView view(const PlannedBowl& bowl, const Shelf& shelf);
 ReachAnswer view(const std::vector<ZoneReach>& zones);
 
 // Level × tone swatches for the picking of an aim: the colour each pair asks for.

@@ -106,7 +106,9 @@ struct Fields<ZoneView> {
       field("show_likelihood", &V::show_likelihood, always), field("simulated", &V::simulated, always),
       field("target", &V::target), field("today", &V::today, always), field("planned", &V::planned, always),
       field("lift_levels", &V::lift_levels, always), field("deposit", &V::deposit, always),
-      field("exposure", &V::exposure, always), field("landing", &V::landing));
+      field("exposure", &V::exposure, always), field("landing", &V::landing),
+      field("doubt", &V::doubt,
+            {.required = true, .note = "what the spread comes from, the most first: code and percent"}));
 };
 
 template <>
@@ -172,6 +174,16 @@ struct Fields<law::LimitReport> {
 };
 
 template <>
+struct Fields<PartEffect> {
+  static constexpr std::string_view name = "PartEffect";
+  using E = PartEffect;
+  static constexpr auto list =
+      std::make_tuple(field("product", &E::product, always), field("level_without", &E::level_without, always),
+                      field("warm_without", &E::warm_without, always), field("red_without", &E::red_without, always),
+                      field("loss_without", &E::loss_without, always));
+};
+
+template <>
 struct Fields<BowlView> {
   static constexpr std::string_view name = "BowlView";
   using V = BowlView;
@@ -183,7 +195,7 @@ struct Fields<BowlView> {
       field("recipe", &V::recipe, always), field("objective", &V::objective, always),
       field("rounded_objective", &V::rounded_objective, always), field("runner_up", &V::runner_up, always),
       field("runner_up_objective", &V::runner_up_objective, always), field("limits", &V::limits, always),
-      field("why", &V::why, always));
+      field("why", &V::why, always), field("effects", &V::effects, always));
 };
 
 template <>
@@ -262,10 +274,56 @@ struct Fields<FormulateAnswer> {
 };
 
 template <>
+struct Fields<CheckChoice> {
+  static constexpr std::string_view name = "CheckChoice";
+  using C = CheckChoice;
+  static constexpr auto list = std::make_tuple(
+      field("level", &C::level, always), field("likelihood", &C::likelihood, always), field("go_on", &C::go_on, always),
+      field("recipe", &C::recipe, always), field("expected_loss", &C::expected_loss, always));
+};
+
+template <>
+struct Fields<RouteStep::IfCheckShows> {
+  static constexpr std::string_view name = "IfCheckShows";
+  using I = RouteStep::IfCheckShows;
+  static constexpr auto list = std::make_tuple(field("bowl", &I::bowl, always), field("zone", &I::zone, always),
+                                               field("choices", &I::choices, always));
+};
+
+template <>
+struct Fields<RouteStepView> {
+  static constexpr std::string_view name = "RouteStep";
+  using V = RouteStepView;
+  static constexpr auto list = std::make_tuple(
+      field("kind", &V::kind, always), field("bowls", &V::bowls, always), field("check_after", &V::check_after, always),
+      field("if_check_shows", &V::if_check_shows, always), field("timeline", &V::timeline, always));
+};
+
+template <>
+struct Fields<RouteVisitView> {
+  static constexpr std::string_view name = "RouteVisit";
+  using V = RouteVisitView;
+  static constexpr auto list = std::make_tuple(field("weeks_after_last", &V::weeks_after_last, always),
+                                               field("steps", &V::steps, always), field("zones", &V::zones, always));
+};
+
+template <>
+struct Fields<RouteView> {
+  static constexpr std::string_view name = "Route";
+  using V = RouteView;
+  static constexpr auto list = std::make_tuple(
+      field("kind", &V::kind, always), field("visits", &V::visits, always), field("objective", &V::objective, always),
+      field("after_first_visit", &V::after_first_visit, always), field("grams", &V::grams, always),
+      field("cost", &V::cost, always), field("reachable", &V::reachable, always),
+      field("recommended", &V::recommended, always), field("why", &V::why, always), field("notes", &V::notes, always));
+};
+
+template <>
 struct Fields<PlanAnswer> {
   static constexpr std::string_view name = "PlanAnswer", verb = "plan";
   static constexpr auto list =
-      std::make_tuple(inlined(&PlanAnswer::plan), field("timeline", &PlanAnswer::timeline, always));
+      std::make_tuple(inlined(&PlanAnswer::plan), field("timeline", &PlanAnswer::timeline, always),
+                      field("routes", &PlanAnswer::routes, always));
 };
 
 template <>

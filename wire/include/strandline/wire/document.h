@@ -9,6 +9,7 @@
 #include <string>
 #include <string_view>
 
+#include "strandline/fade.h"
 #include "strandline/visit.h"
 #include "strandline/wire/json.h"
 
@@ -29,6 +30,7 @@ struct PolicyRef {
 // Asked of this one answer, not part of the visit.
 struct AnswerOptions {
   std::optional<int> scenarios;  // absent = 64 to search, 1024 to report likelihoods
+  Habit habit;                   // of the weeks that fade looks at
 };
 
 // As written.

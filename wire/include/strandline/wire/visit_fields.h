@@ -59,7 +59,9 @@ struct Fields<FormulaPolicy> {
                       field("gram_step", &P::gram_step, {.min = 0.1, .max = 10}),
                       field("waste_share", &P::waste_share, {.min = 0, .max = 1}),
                       field("head_factor", &P::head_factor, {.min = 0.1, .max = 5}),
-                      field("porosity_max", &P::porosity_max, {.min = 0, .max = 3}));
+                      field("porosity_max", &P::porosity_max, {.min = 0, .max = 3}),
+                      field("visits_most", &P::visits_most, {.min = 1, .max = 6}),
+                      field("weeks_between_visits", &P::weeks_between_visits, {.min = 0, .max = 52}));
 };
 
 template <>
@@ -71,9 +73,20 @@ struct Fields<Policy> {
 };
 
 template <>
+struct Fields<Habit> {
+  static constexpr std::string_view name = "Habit";
+  static constexpr auto list =
+      std::make_tuple(field("washes_per_week", &Habit::washes_per_week, {.min = 0, .max = 21}),
+                      field("light_hours_per_week", &Habit::light_hours_per_week,
+                            {.min = 0, .max = 100, .note = "of full daylight on the hair"}),
+                      field("weeks", &Habit::weeks, {.min = 1, .max = 52, .note = "how far to look"}));
+};
+
+template <>
 struct Fields<AnswerOptions> {
   static constexpr std::string_view name = "AnswerOptions";
-  static constexpr auto list = std::make_tuple(field("scenarios", &AnswerOptions::scenarios, {.min = 1, .max = 1024}));
+  static constexpr auto list = std::make_tuple(field("scenarios", &AnswerOptions::scenarios, {.min = 1, .max = 1024}),
+                                               field("habit", &AnswerOptions::habit, {.note = "read by fade"}));
 };
 
 template <>

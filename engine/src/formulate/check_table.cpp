@@ -1,0 +1,104 @@
+#include "formulate/check_table.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "formulate/choose.h"
+#include "formulate/first_steps.h"
+#include "formulate/planned.h"
+#include "predict/view.h"
+
+namespace strandline {
+namespace {
+
+constexpr double kShortBy = 0.5;  // levels below what was expected here, or below the wish: not done yet
+constexpr double kSeldom = 0.05;  // levels that fewer scenarios show are left out: look again then
+
+// The situation in which the check shows what these scenarios show.
+Situation where(const Situation& now, const std::vector<size_t>& scenarios) {
+  Situation some = now;
+  some.draws.constants.clear();
+  for (size_t s : scenarios) some.draws.constants.push_back(now.draws.constants[s]);
+  for (size_t z = 0; z < some.draws.zones.size(); ++z) {
+    some.draws.zones[z].scenarios.clear();
+    for (size_t s : scenarios) some.draws.zones[z].scenarios.push_back(now.draws.zones[z].scenarios[s]);
+  }
+  return some;
+}
+
+// Scenarios by the level they show, in half levels.
+std::map<double, std::vector<size_t>> by_level(const ZoneDraws& zone, const Draws& draws) {
+  std::map<double, std::vector<size_t>> all;
+  for (size_t s = 0; s < zone.scenarios.size(); ++s) {
+    const ZoneView v = view(zone.scenarios[s], zone.kinds, draws.constants[s]);
+    const double level = std::clamp(level_of_lightness(v.lab.l), level_lowest, level_highest);
+    all[std::round(2 * level) / 2].push_back(s);
+  }
+  return all;
+}
+
+std::optional<CheckChoice> choice(const CheckInput& in, const Situation& shown, const std::vector<std::string>& names) {
+  const std::vector<SearchZone> zones = search_zones(shown, in.targets, in.policy);
+  std::vector<int> own;
+  double total = 0;
+  for (size_t i = 0; i < zones.size(); ++i)
+    if (std::find(names.begin(), names.end(), zones[i].draws->id) != names.end()) {
+      own.push_back(static_cast<int>(i));
+      total += zones[i].weight;
+    }
+  if (own.empty()) return std::nullopt;
+  BowlSearch search(in.domain, zones, shown.draws, total, in.policy, in.options);
+  const ChoiceInput input{
+      in.head,   in.shelf,
+      in.policy, in.domain,
+      zones,     shown.draws,
+      total,     [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
+  const auto list = exact_list(input, search.best({own, {}, true}), own);
+  if (list.empty()) return std::nullopt;
+  CheckChoice c;
+  c.recipe = recipe_of(in.domain, list.front());
+  c.expected_loss = list.front().objective;
+  return c;
+}
+
+}  // namespace
+
+std::vector<RouteStep::IfCheckShows> check_tables(const CheckInput& in, const Situation& now, const RouteStep& first,
+                                                  const std::vector<PlannedBowl>& bowls) {
+  std::vector<RouteStep::IfCheckShows> tables;
+  const std::vector<SearchZone> zones = search_zones(now, in.targets, in.policy);
+  for (const PlannedBowl& b : bowls) {
+    // The heaviest of its zones that the first step touched is the one to look at.
+    const SearchZone* looked_at = nullptr;
+    for (const SearchZone& z : zones) {
+      auto serves = [&](const PlannedBowl& bowl) {
+        return std::find(bowl.bowl.zones.begin(), bowl.bowl.zones.end(), z.draws->id) != bowl.bowl.zones.end();
+      };
+      if (serves(b) && std::any_of(first.bowls.begin(), first.bowls.end(), serves) &&
+          (!looked_at || z.weight > looked_at->weight))
+        looked_at = &z;
+    }
+    if (!looked_at || in.options.cancelled()) continue;
+    const ZoneView expected = view(looked_at->draws->nominal, looked_at->draws->kinds, now.draws.nominal);
+    const double far_enough = std::min(looked_at->target->level, level_of_lightness(expected.lab.l)) - kShortBy;
+    RouteStep::IfCheckShows table{b.bowl.label, looked_at->draws->id, {}};
+    for (const auto& [level, scenarios] : by_level(*looked_at->draws, now.draws)) {
+      const double likelihood = static_cast<double>(scenarios.size()) / static_cast<double>(now.draws.constants.size());
+      if (likelihood < kSeldom) continue;
+      if (first.kind == code(Opening::lighten) && level < far_enough) {
+        table.choices.push_back({level, likelihood, true, {}, 0});
+        continue;
+      }
+      if (auto c = choice(in, where(now, scenarios), b.bowl.zones)) {
+        c->level = level;
+        c->likelihood = likelihood;
+        table.choices.push_back(std::move(*c));
+      }
+    }
+    tables.push_back(std::move(table));
+  }
+  return tables;
+}
+
+}  // namespace strandline

@@ -1,0 +1,35 @@
+#include "formulate/settings.h"
+#include "review/remake.h"
+
+namespace strandline {
+
+Result<std::vector<Remade>> convert(const Visit& visit, const std::string& range, const FormulateOptions& options) {
+  if (visit.bowls.empty()) return tl::unexpected(Problems{{"no_bowls", "/bowls", {}}});
+  const Range* to = find_range(visit.shelf, range);
+  if (!to) return tl::unexpected(Problems{{"unknown_range", "", {{"range", range}}}});
+  if (!formulated(to->cls)) return tl::unexpected(Problems{{"range_gives_no_colour", "", {{"range", to->name}}}});
+  const Shelf only = part_of(visit.shelf, [&](const Product& p) { return p.range == range; });
+  const Situation now = at_start(visit.head, options.scenarios);
+  std::vector<Remade> all;
+  for (const Bowl& bowl : visit.bowls) {
+    const auto wish = as_it_makes(visit, bowl);
+    if (!wish) return tl::unexpected(wish.error());
+    Remade r;
+    r.label = bowl.label;
+    auto best = best_bowl(visit.head, now, *wish, bowl.zones, only, visit.policy.formula, options, bowl.label);
+    if (!best) {
+      r.notes.push_back({"nothing_may_replace", "", {{"bowl", bowl.label}}});
+    } else {
+      auto moved = differences(visit, bowl, best->bowl.formula);
+      if (!moved) return tl::unexpected(moved.error());
+      r.zones = std::move(*moved);
+      if (maker_of(bowl.formula, visit.shelf) != to->maker)
+        r.notes.push_back({"other_maker_skin_test", "", {{"bowl", bowl.label}}});
+      r.bowl = std::move(*best);
+    }
+    all.push_back(std::move(r));
+  }
+  return all;
+}
+
+}  // namespace strandline

@@ -1,0 +1,28 @@
+// The best bowl for zones of a head out of part of the shelf.
+#pragma once
+
+#include "formulate/situation.h"
+#include "strandline/review.h"
+
+namespace strandline {
+
+// Products that may be used; developers always may.
+using Usable = std::function<bool(const Product&)>;
+Shelf part_of(Shelf shelf, const Usable& usable);
+
+// The best bowl for these zones, ready to mix. Absent where nothing is allowed.
+std::optional<PlannedBowl> best_bowl(const Head& head, const Situation& now, const std::vector<Target>& targets,
+                                     const std::vector<std::string>& zones, const Shelf& shelf,
+                                     const FormulaPolicy& policy, const FormulateOptions& options,
+                                     const std::string& label);
+
+// Every zone of `bowl` before and after `instead`. Problems: those of the bowls.
+Result<std::vector<ZoneDifference>> differences(const Visit& visit, const Bowl& bowl, const Formula& instead);
+
+// A wish for every zone of the bowl to look as this bowl makes it; weights are those of the visit's own wishes.
+Result<std::vector<Target>> as_it_makes(const Visit& visit, const Bowl& bowl);
+
+// The maker of the formula's range.
+std::string maker_of(const Formula& formula, const Shelf& shelf);
+
+}  // namespace strandline

@@ -1,0 +1,100 @@
+#include <algorithm>
+
+#include "formulate/pour.h"
+#include "review/own.h"
+#include "review/remake.h"
+#include "strandline/treatment.h"
+
+namespace strandline {
+namespace {
+
+bool holds(const Formula& f, const std::string& product) {
+  return std::any_of(f.parts.begin(), f.parts.end(), [&](const Part& p) { return p.product == product; });
+}
+
+// Changes of one part that leave the product out, judged against the wishes; the best.
+std::optional<Edit> without_it(Judge& judge, const Own& mine, const std::string& product) {
+  std::optional<Edit> best;
+  for (Edit& e : judge.edits({mine, {}})) {
+    const bool still =
+        std::any_of(e.own.shares.begin(), e.own.shares.end(), [&](const auto& s) { return s.first->id == product; });
+    if (still) continue;
+    e.objective = judge.objective(e.own);
+    if (!best || e.objective < best->objective) best = std::move(e);
+  }
+  return best;
+}
+
+PlannedBowl mixed(const Bowl& bowl, const Formula& formula, double objective, const Shelf& shelf) {
+  PlannedBowl b;
+  b.bowl = {bowl.label, formula, bowl.zones};
+  b.objective = objective;
+  b.grams = grams(formula);
+  b.cost = cost(formula, shelf);
+  const Range* range = find_range(shelf, formula.range);
+  if (const auto real = chemistry(formula, shelf)) b.on_head_peroxide_percent = real->peroxide_percent;
+  if (range)
+    if (auto limits = law::check_limits(composition(formula, shelf), use_of(range->cls))) b.limits = *limits;
+  return b;
+}
+
+}  // namespace
+
+Result<std::vector<Remade>> substitute(const Visit& visit, const std::string& product,
+                                       const FormulateOptions& options) {
+  if (visit.bowls.empty()) return tl::unexpected(Problems{{"no_bowls", "/bowls", {}}});
+  if (!find_product(visit.shelf, product))
+    return tl::unexpected(Problems{{"unknown_product", "", {{"product", product}}}});
+  const FormulaPolicy& policy = visit.policy.formula;
+  const Situation now = at_start(visit.head, options.scenarios);
+  std::vector<Remade> all;
+  for (const Bowl& bowl : visit.bowls) {
+    if (!holds(bowl.formula, product)) continue;
+    // What the bowl was to give: the wish where there is one, else what it gives.
+    auto wish = visit.aims.empty() ? as_it_makes(visit, bowl) : aim(visit.head, visit.aims, visit.shelf);
+    if (!wish) return tl::unexpected(wish.error());
+    std::erase_if(*wish, [&](const Target& t) {
+      return std::find(bowl.zones.begin(), bowl.zones.end(), t.zone) == bowl.zones.end();
+    });
+    const std::string maker = maker_of(bowl.formula, visit.shelf);
+    const Shelf others = part_of(visit.shelf, [&](const Product& p) { return p.id != product; });
+    const Shelf same_maker = part_of(others, [&](const Product& p) {
+      const Range* range = find_range(visit.shelf, p.range);
+      return range && range->maker == maker;
+    });
+    Remade r;
+    r.label = bowl.label;
+    std::vector<SearchZone> zones = search_zones(now, *wish, policy);
+    std::vector<int> served;
+    double weight = 0, total = 0;
+    for (size_t i = 0; i < zones.size(); ++i) served.push_back(static_cast<int>(i)), weight += zones[i].weight;
+    for (const Part& p : bowl.formula.parts) total += p.grams;
+    Judge judge(now, zones, served, std::max(weight, 1e-9), same_maker, policy, total);
+    const auto edit = zones.empty() ? std::nullopt : without_it(judge, own(bowl.formula, visit.shelf), product);
+    auto best = best_bowl(visit.head, now, *wish, bowl.zones, same_maker, policy, options, bowl.label);
+    if (edit && (!best || edit->objective <= best->objective + Constants{}.fine_within)) {
+      r.bowl = mixed(bowl, pour(edit->own, total, same_maker, policy), edit->objective, visit.shelf);
+      r.changes = edit->changes;
+    } else {
+      if (!best) {
+        best = best_bowl(visit.head, now, *wish, bowl.zones, others, policy, options, bowl.label);
+        if (best) r.notes.push_back({"other_maker_skin_test", "", {{"bowl", bowl.label}}});
+      }
+      if (best) {
+        r.bowl = std::move(*best);
+        r.changes.push_back({"another_bowl", "", {{"bowl", bowl.label}}});
+      } else {
+        r.notes.push_back({"nothing_may_replace", "", {{"bowl", bowl.label}}});
+      }
+    }
+    if (!r.bowl.bowl.formula.parts.empty()) {
+      auto moved = differences(visit, bowl, r.bowl.bowl.formula);
+      if (!moved) return tl::unexpected(moved.error());
+      r.zones = std::move(*moved);
+    }
+    all.push_back(std::move(r));
+  }
+  return all;
+}
+
+}  // namespace strandline

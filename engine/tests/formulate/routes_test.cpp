@@ -1,0 +1,212 @@
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/tests/support.h"
+#include "formulate/first_steps.h"
+#include "formulate/situation.h"
+#include "strandline/route.h"
+
+namespace strandline {
+namespace {
+
+using namespace testing_support;
+
+Product tube(const std::string& id, const std::string& range, ProductClass cls) {
+  Product p;
+  p.id = id;
+  p.range = range;
+  p.name = id;
+  p.cls = cls;
+  p.stock_g = 500;
+  p.fully_declared = true;
+  return p;
+}
+
+// Tints, a weak demi with cool shades, a lightener, a remover, a warm filler and a softener.
+Shelf whole_shelf() {
+  Shelf s = small_shelf(7);
+  for (double percent : {1.5, 9.0}) {
+    Product d = tube("developer-" + std::to_string(percent), "", ProductClass::developer);
+    d.peroxide_percent = percent;
+    s.products.push_back(d);
+  }
+  Range demi = s.ranges[0];
+  demi.id = "demi", demi.cls = ProductClass::demi, demi.reference = {1.5, 2, 20}, demi.ratios = {2};
+  demi.developer_percents = {1.5}, demi.minutes = {5, 20, 20}, demi.alkaline_lift = 0.15;
+  Range lift = demi;
+  lift.id = "lift", lift.cls = ProductClass::lightener, lift.reference = {6, 2, 40}, lift.alkaline_lift = 1;
+  lift.developer_percents = {1.5, 3, 6, 9}, lift.minutes = {15, 30, 45};
+  Range undo = demi;
+  undo.id = "undo", undo.cls = ProductClass::remover, undo.reference = {0, 1, 20}, undo.developer_percents = {};
+  undo.minutes = {10, 20, 20};
+  Range soft = demi;
+  soft.id = "soft", soft.cls = ProductClass::pre_treatment, soft.reference = {6, 1, 15}, soft.ratios = {1};
+  soft.developer_percents = {6}, soft.minutes = {10, 15, 20}, soft.alkaline_lift = 1;
+  s.ranges.insert(s.ranges.end(), {demi, lift, undo, soft});
+  for (int level : {6, 7, 8, 9, 10})
+    for (const double blue : {0.0, 0.03, 0.08}) {
+      Product p = tube("demi-" + std::to_string(level) + "-" + std::to_string(blue), "demi", ProductClass::demi);
+      p.level = level;
+      p.tone = blue > 0 ? Tone::ash : Tone::natural;
+      p.swatch = dyed_white(level, Tone::natural, blue);
+      s.products.push_back(p);
+    }
+  s.products.push_back(tube("powder", "lift", ProductClass::lightener));
+  s.products.push_back(tube("remover", "undo", ProductClass::remover));
+  s.products.push_back(tube("softener", "soft", ProductClass::pre_treatment));
+  Product warm = tube("warm-ground", "demi", ProductClass::filler);
+  Fibre gold;
+  for (int b = 0; b < kBands; ++b) gold.dye[b] = 0.5 * std::exp(-(band_nm(b) - 400) / 70.0);
+  warm.swatch = reflectance(optical_depth(gold, pigments(Constants{})));
+  s.products.push_back(warm);
+  return s;
+}
+
+Head lengths(ColourOrigin origin, double level, double from = 3) {
+  Head h;
+  Span s = span("lengths", from, from + 8, 0, level);
+  s.populations[0].origin = origin;
+  if (origin != ColourOrigin::natural) s.populations[0].natural_level = Reading{std::min(level, 6.0), 0.3};
+  h.areas.push_back(area("crown", AreaKind::crown, 200, {s}));
+  return h;
+}
+
+struct Ways {
+  Plan direct;
+  std::vector<Route> routes;
+  const Route* find(const std::string& kind) const {
+    for (const Route& r : routes)
+      if (r.kind == kind) return &r;
+    return nullptr;
+  }
+};
+
+Ways ways_for(const Head& head, double level, Tone tone = Tone::natural, FormulaPolicy policy = {}) {
+  const Shelf shelf = whole_shelf();
+  ZoneAim wish;
+  wish.zone = "*", wish.level = level, wish.tone = tone;
+  const auto targets = aim(head, {wish}, shelf);
+  const auto direct = formulate(head, *targets, shelf, policy);
+  EXPECT_TRUE(direct) << (direct ? "" : direct.error().front().code);
+  const auto found = routes(head, *targets, shelf, policy, *direct);
+  EXPECT_TRUE(found);
+  return {*direct, *found};
+}
+
+double planned_level(const std::vector<ZonePlan>& zones) { return zones.front().result.planned.named.level; }
+
+TEST(Routes, NoneWhereOneBowlReaches) { EXPECT_TRUE(ways_for(lengths(ColourOrigin::natural, 6), 6).routes.empty()); }
+
+TEST(Routes, TintedHairLighterIsFreedOfItsColourOrLightened) {
+  // Common practice: colour does not lift colour.
+  const Ways w = ways_for(lengths(ColourOrigin::tinted, 4), 7);
+  ASSERT_FALSE(w.direct.zones.front().reachable);
+  const Route* lighten = w.find("lighten");
+  ASSERT_TRUE(lighten);
+  EXPECT_TRUE(w.find("remove"));
+  EXPECT_TRUE(w.routes.front().recommended);
+  EXPECT_LT(w.routes.front().objective, w.direct.report.objective);
+  for (size_t i = 1; i < w.routes.size(); ++i) {
+    EXPECT_FALSE(w.routes[i].recommended);
+    EXPECT_LE(w.routes[i - 1].objective, w.routes[i].objective);
+  }
+  EXPECT_GT(planned_level(lighten->visits.back().zones), planned_level(w.direct.zones) + 1);
+}
+
+TEST(Routes, TheCheckIsAnsweredLevelByLevelWithWeakToners) {
+  const FormulaPolicy policy;
+  const Ways w = ways_for(lengths(ColourOrigin::natural, 5), 9, Tone::beige);
+  const Route* lighten = w.find("lighten");
+  ASSERT_TRUE(lighten);
+  const RouteVisit& visit = lighten->visits.front();
+  ASSERT_EQ(visit.steps.size(), 2u);
+  EXPECT_TRUE(visit.steps[0].check_after);
+  EXPECT_EQ(visit.steps[1].kind, "tone");
+  ASSERT_FALSE(visit.steps[1].if_check_shows.empty());
+  const auto& table = visit.steps[1].if_check_shows.front();
+  EXPECT_EQ(table.bowl, visit.steps[1].bowls.front().bowl.label);
+  double sum = 0, last = 0;
+  for (const CheckChoice& c : table.choices) {
+    sum += c.likelihood;
+    EXPECT_GT(c.level, last);
+    EXPECT_EQ(c.level, std::round(2 * c.level) / 2) << "in half levels";
+    EXPECT_TRUE(!c.go_on || c.level < 9 - 0.5) << "only what is too dark for the wish is lightened on";
+    EXPECT_LE(c.recipe.developer_percent, policy.lightened_max_percent);
+    EXPECT_EQ(c.recipe.shares.empty(), c.go_on);
+    last = c.level;
+  }
+  EXPECT_GT(sum, 0.7) << "the table covers what is likely";
+  EXPECT_LE(sum, 1 + 1e-9);
+}
+
+TEST(Routes, BowlsOfAVisitHaveLettersOfTheirOwn) {
+  const Ways w = ways_for(lengths(ColourOrigin::natural, 5), 9);
+  ASSERT_TRUE(w.find("lighten"));
+  std::string letters;
+  for (const RouteStep& step : w.find("lighten")->visits.front().steps)
+    for (const PlannedBowl& b : step.bowls) letters += b.bowl.label;
+  EXPECT_EQ(letters, "AB");
+}
+
+TEST(Routes, DarkHairToVeryLightTakesVisitsAndKeepsTheCondition) {
+  FormulaPolicy policy;
+  const Ways w = ways_for(lengths(ColourOrigin::natural, 2), 10, Tone::natural, policy);
+  const Route* lighten = w.find("lighten");
+  ASSERT_TRUE(lighten);
+  EXPECT_LE(static_cast<int>(lighten->visits.size()), policy.visits_most);
+  double level = 2;
+  for (size_t v = 0; v < lighten->visits.size(); ++v) {
+    const ZonePlan& zone = lighten->visits[v].zones.front();
+    EXPECT_LE(zone.result.planned.porosity, policy.porosity_max + 1e-9);
+    EXPECT_GT(zone.result.planned.named.level, level) << "visit " << v;
+    EXPECT_EQ(lighten->visits[v].weeks_after_last, v == 0 ? 0 : policy.weeks_between_visits);
+    level = zone.result.planned.named.level;
+  }
+  if (lighten->visits.size() > 1) {
+    EXPECT_LE(lighten->objective - Constants{}.price_visit * static_cast<double>(lighten->visits.size() - 1),
+              lighten->after_first_visit);
+  }
+}
+
+TEST(Routes, WhatMayNotTouchTheHairIsNoWay) {
+  Head failed = lengths(ColourOrigin::natural, 5);
+  failed.areas[0].spans[0].wet_stretch_percent = 60;
+  failed.areas[0].spans[0].stretch_returns = false;
+  EXPECT_FALSE(ways_for(failed, 9).find("lighten")) << "no lightener after a failed stretch";
+  const Ways at_scalp = ways_for(lengths(ColourOrigin::natural, 4, 0), 9);
+  ASSERT_TRUE(at_scalp.find("lighten"));
+  for (const RouteVisit& v : at_scalp.find("lighten")->visits)
+    EXPECT_LE(v.steps[0].bowls[0].recipe.developer_percent, FormulaPolicy{}.scalp_lightener_max_percent);
+}
+
+TEST(Routes, LightenedHairGoingDarkIsFilled) {
+  // Common practice: without a filler it goes flat or green.
+  const Ways w = ways_for(lengths(ColourOrigin::lightened, 9), 5, Tone::gold);
+  if (w.direct.zones.front().reachable) return;
+  const Route* fill = w.find("fill");
+  ASSERT_TRUE(fill);
+  EXPECT_GT(fill->visits[0].zones[0].result.planned.lab.a, w.direct.zones[0].result.planned.lab.a);
+}
+
+TEST(Situation, ReadingsFollowTheFibres) {
+  const Shelf shelf = whole_shelf();
+  const Situation start = at_start(lengths(ColourOrigin::natural, 5), 16);
+  FirstStep step;
+  for (const FirstStep& s : ways(Opening::lighten, shelf, {}))
+    if (s.developer_percent == 6 && s.minutes == 30) step = s;
+  ASSERT_TRUE(step.range);
+  const auto then = after(start, {pour(step, 60, shelf, {}), {"crown/lengths"}}, shelf);
+  ASSERT_TRUE(then);
+  const Span& span = then->head.areas[0].spans[0];
+  EXPECT_EQ(span.populations[0].origin, ColourOrigin::lightened);
+  EXPECT_GT(span.populations[0].level.value, 6);
+  EXPECT_EQ(span.populations[0].natural_level->value, 5);
+  EXPECT_GT(span.porosity.value, start.head.areas[0].spans[0].porosity.value);
+  EXPECT_EQ(then->done.size(), 1u);
+  EXPECT_FALSE(after(start, {pour(step, 60, shelf, {}), {"nowhere"}}, shelf)) << "an unknown zone is a problem";
+}
+
+}  // namespace
+}  // namespace strandline

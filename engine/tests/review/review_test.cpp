@@ -1,0 +1,202 @@
+#include "strandline/review.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/tests/support.h"
+
+namespace strandline {
+namespace {
+
+using namespace testing_support;
+
+constexpr double kRounding = 0.06;  // levels that half grams and single precision may cost
+
+Visit small_visit(double level = 7) {
+  Visit v;
+  v.head = two_areas();
+  v.shelf = small_shelf(6);
+  ZoneAim wish;
+  wish.zone = "*", wish.level = level;
+  v.aims = {wish};
+  return v;
+}
+
+Bowl bowl_of(const std::vector<Part>& parts, const std::vector<std::string>& zones) {
+  return {"A", {"tint", parts, 35, false}, zones};
+}
+
+const std::vector<std::string> both = {"front hairline/regrowth", "crown/regrowth"};
+
+bool holds(const Formula& f, const std::string& product) {
+  return std::any_of(f.parts.begin(), f.parts.end(), [&](const Part& p) { return p.product == product; });
+}
+
+TEST(Review, TheBestBowlIsFine) {
+  Visit v = small_visit();
+  const auto planned = plan(v);
+  ASSERT_TRUE(planned);
+  for (const PlannedBowl& b : planned->plan.bowls) v.bowls.push_back(b.bowl);
+  const auto r = review(v);
+  ASSERT_TRUE(r);
+  ASSERT_EQ(r->bowls.size(), planned->plan.bowls.size());
+  for (const BowlReview& b : r->bowls) {
+    EXPECT_TRUE(b.fine) << b.label;
+    EXPECT_FALSE(b.change);
+    EXPECT_NEAR(b.objective, b.best, kRounding);
+  }
+}
+
+TEST(Review, AWrongBowlGetsTheSmallestChangeThatMakesItFine) {
+  Visit v = small_visit(7);
+  v.bowls = {bowl_of({{"shade-0", 40}, {"developer-6", 40}}, both)};  // three levels too dark
+  const auto r = review(v);
+  ASSERT_TRUE(r);
+  const BowlReview& b = r->bowls.front();
+  EXPECT_FALSE(b.fine);
+  EXPECT_GT(b.objective, b.best + Constants{}.fine_within);
+  ASSERT_TRUE(b.change);
+  ASSERT_LE(b.changes.size(), 2u);
+  EXPECT_EQ(b.changes[0].code, "swap_shade") << "three levels are another tube";
+  EXPECT_LE(b.change_objective, b.best + Constants{}.fine_within);
+  v.bowls = {*b.change};
+  const auto again = review(v);
+  ASSERT_TRUE(again);
+  EXPECT_TRUE(again->bowls.front().fine) << "what was advised is fine when it is mixed";
+}
+
+TEST(Review, ABowlAgainstAHouseRuleIsNotFine) {
+  Visit v = small_visit(5);
+  v.head.areas[0].spans[0].history_unknown = true;
+  v.bowls = {bowl_of({{"shade-1", 40}, {"developer-6", 40}}, both)};
+  const auto r = review(v);
+  ASSERT_TRUE(r);
+  EXPECT_FALSE(r->bowls.front().broken.empty());
+  EXPECT_FALSE(r->bowls.front().fine);
+}
+
+TEST(Review, PartsSayWhatTheyAreThereFor) {
+  Visit v = small_visit(6);
+  v.bowls = {bowl_of({{"shade-0", 20}, {"shade-5", 20}, {"developer-6", 40}}, both)};
+  const auto r = review(v);
+  ASSERT_TRUE(r);
+  const auto& effects = r->bowls.front().effects;
+  ASSERT_EQ(effects.size(), 2u);
+  EXPECT_EQ(effects[0].product, "shade-0");
+  EXPECT_GT(effects[0].level_without, 0.3) << "without the dark shade it is lighter";
+  EXPECT_LT(effects[1].level_without, -0.3);
+  v.bowls = {bowl_of({{"shade-2", 40}, {"developer-6", 40}}, both)};
+  EXPECT_TRUE(review(v)->bowls.front().effects.empty()) << "one shade alone is the bowl";
+}
+
+TEST(Review, MisreadingsMoveTheResultTheRightWay) {
+  Visit v = small_visit(6);
+  v.bowls = {bowl_of({{"shade-2", 40}, {"developer-6", 40}}, both)};
+  const auto r = review(v);
+  ASSERT_TRUE(r);
+  bool darker = false, whiter = false;
+  for (const Reaction& x : r->reactions) {
+    if (x.reading == "level") {
+      EXPECT_GT(x.level_moves * x.by, 0) << x.zone << ": darker hair comes out darker";
+      darker = darker || x.by < 0;
+    }
+    if (x.reading == "white" && x.by > 0) {
+      EXPECT_GE(x.level_moves, 0) << x.zone;
+      whiter = true;
+    }
+  }
+  EXPECT_TRUE(darker && whiter);
+}
+
+TEST(Review, NeedsBowlsAndAWish) {
+  Visit v = small_visit();
+  EXPECT_EQ(review(v).error().front().code, "no_bowls");
+  v.bowls = {bowl_of({{"shade-0", 40}, {"developer-6", 40}}, both)};
+  v.aims.clear();
+  EXPECT_EQ(review(v).error().front().code, "no_wish");
+}
+
+// The same swatches in a second range, by the same maker or another.
+Shelf with_second_range(Shelf shelf, const std::string& maker) {
+  Range second = shelf.ranges[0];
+  second.id = "second", second.name = "second", second.maker = maker;
+  shelf.ranges.push_back(second);
+  const std::vector<Product> first = shelf.products;
+  for (Product p : first) {
+    if (p.cls != ProductClass::permanent) continue;
+    p.id = "second-" + p.id, p.range = "second";
+    shelf.products.push_back(p);
+  }
+  return shelf;
+}
+
+TEST(Convert, TheSameSwatchesGiveTheSameResult) {
+  Visit v = small_visit();
+  v.shelf = with_second_range(v.shelf, v.shelf.ranges[0].maker);
+  v.bowls = {bowl_of({{"shade-1", 20}, {"shade-3", 20}, {"developer-6", 40}}, both)};
+  const auto r = convert(v, "second");
+  ASSERT_TRUE(r);
+  ASSERT_EQ(r->size(), 1u);
+  EXPECT_EQ(r->front().bowl.bowl.formula.range, "second");
+  EXPECT_TRUE(r->front().notes.empty());
+  ASSERT_EQ(r->front().zones.size(), 2u);
+  for (const ZoneDifference& z : r->front().zones) EXPECT_LT(z.delta_e_2000, 2) << z.zone;
+}
+
+TEST(Convert, AnotherMakerAsksForASkinTest) {
+  Visit v = small_visit();
+  v.shelf = with_second_range(v.shelf, "somebody else (invented)");
+  v.bowls = {bowl_of({{"shade-2", 40}, {"developer-6", 40}}, both)};
+  const auto r = convert(v, "second");
+  ASSERT_TRUE(r);
+  ASSERT_EQ(r->front().notes.size(), 1u);
+  EXPECT_EQ(r->front().notes[0].code, "other_maker_skin_test");
+}
+
+TEST(Convert, BadNamesAreProblems) {
+  Visit v = small_visit();
+  EXPECT_EQ(convert(v, "tint").error().front().code, "no_bowls");
+  v.bowls = {bowl_of({{"shade-2", 40}, {"developer-6", 40}}, both)};
+  EXPECT_EQ(convert(v, "nothing").error().front().code, "unknown_range");
+  v.shelf.ranges.push_back(v.shelf.ranges[0]);
+  v.shelf.ranges.back().id = "powder", v.shelf.ranges.back().cls = ProductClass::lightener;
+  EXPECT_EQ(convert(v, "powder").error().front().code, "range_gives_no_colour");
+}
+
+TEST(Substitute, AnEmptyTubeIsReplacedWithinTheMaker) {
+  Visit v = small_visit(6);
+  v.shelf = with_second_range(v.shelf, "somebody else (invented)");
+  v.bowls = {bowl_of({{"shade-2", 40}, {"developer-6", 40}}, both)};
+  const auto r = substitute(v, "shade-2");
+  ASSERT_TRUE(r);
+  ASSERT_EQ(r->size(), 1u);
+  const Formula& f = r->front().bowl.bowl.formula;
+  EXPECT_FALSE(holds(f, "shade-2"));
+  EXPECT_EQ(f.range, "tint") << "another maker would re-ask the skin test";
+  EXPECT_TRUE(r->front().notes.empty());
+  EXPECT_FALSE(r->front().changes.empty());
+}
+
+TEST(Substitute, OnlyThenAnotherMaker) {
+  Visit v = small_visit(6);
+  v.shelf = with_second_range(small_shelf(1), "somebody else (invented)");
+  v.bowls = {bowl_of({{"shade-0", 40}, {"developer-6", 40}}, both)};
+  v.aims[0].level = 4;
+  const auto r = substitute(v, "shade-0");
+  ASSERT_TRUE(r);
+  EXPECT_EQ(r->front().bowl.bowl.formula.range, "second");
+  ASSERT_FALSE(r->front().notes.empty());
+  EXPECT_EQ(r->front().notes[0].code, "other_maker_skin_test");
+}
+
+TEST(Substitute, BowlsWithoutItStayAndUnknownProductsAreProblems) {
+  Visit v = small_visit();
+  v.bowls = {bowl_of({{"shade-0", 40}, {"developer-6", 40}}, both)};
+  EXPECT_TRUE(substitute(v, "shade-1")->empty());
+  EXPECT_EQ(substitute(v, "nothing").error().front().code, "unknown_product");
+}
+
+}  // namespace
+}  // namespace strandline

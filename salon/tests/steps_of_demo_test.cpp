@@ -1,0 +1,197 @@
+// Orders of steps and every class of the demo shelf, from documents to colours. What they are held to is common
+// practice.
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <map>
+
+#include "strandline/salon/knowledge.h"
+#include "strandline/salon/verbs.h"
+
+namespace strandline::salon {
+namespace {
+
+const std::filesystem::path root(STRANDLINE_SOURCE_DIR);
+
+const House& house() {
+  static const Result<House> h = open_house({.shelf = {}, .policy = {}, .knowledge = root / "knowledge"});
+  return *h;
+}
+
+std::map<std::string, wire::ZoneView> predicted(const wire::Json& document) {
+  std::map<std::string, wire::ZoneView> zones;
+  const auto answer =
+      open_visit(document, house().sources()).and_then([](const wire::ReadVisit& v) { return predict(v, {}); });
+  EXPECT_TRUE(answer) << document.dump() << (answer ? "" : answer.error()[0].code + answer.error()[0].path);
+  if (answer)
+    for (const wire::ZoneView& z : answer->zones) zones[z.zone] = z;
+  return zones;
+}
+
+std::map<std::string, wire::ZoneView> demo(const std::string& name) {
+  return predicted(
+      *wire::parse(*read_file((root / "knowledge/demo/visits" / (name + ".json")).string(), std::size_t{1} << 20)));
+}
+
+double chroma(const Lab& c) { return std::hypot(c.a, c.b); }
+
+double white_level(const wire::ZoneView& z) {
+  for (const wire::PopulationView& p : z.planned.populations)
+    if (p.kind == FibreKind::white) return p.level;
+  return std::nan("");
+}
+
+TEST(Orders, SoftenedResistantWhiteTakesTheTint) {
+  const auto zones = demo("soften_then_tint");
+  const auto &soft = zones.at("front/regrowth"), &glassy = zones.at("temples/regrowth");
+  EXPECT_LT(white_level(soft), white_level(glassy) - 0.5);
+  EXPECT_LT(soft.planned.contrast_levels, glassy.planned.contrast_levels);
+  EXPECT_LT(soft.planned.level, glassy.planned.level);
+}
+
+TEST(Orders, ATonerTakesTheWarmthOfLightenedPacketsAndLeavesTheRest) {
+  const auto zones = demo("lighten_then_tone");
+  const auto &toned = zones.at("packets/lengths"), &warm = zones.at("packets left warm/lengths"),
+             &between = zones.at("between the packets/lengths");
+  EXPECT_GT(warm.planned.level, 8);
+  EXPECT_GT(warm.planned.lab.b, 20) << "lightened hair is yellow";
+  EXPECT_LT(chroma(toned.planned.lab), 0.85 * chroma(warm.planned.lab));
+  EXPECT_NEAR(toned.planned.level, warm.planned.level, 1.2) << "a toner takes little depth";
+  EXPECT_LT(delta_e_ab(between.planned.lab, between.today.lab), 1e-9) << "no bowl, no change";
+  EXPECT_GT(toned.planned.level - between.planned.level, 1.5) << "highlights beside untouched hair";
+}
+
+TEST(Orders, FilledHairHoldsABrownWarmAndUnfilledGoesFlat) {
+  const auto zones = demo("fill_then_tint");
+  const auto &filled = zones.at("filled/lengths").planned, &flat = zones.at("not filled/lengths").planned;
+  EXPECT_GT(filled.lab.a, flat.lab.a + 1);
+  EXPECT_LT(filled.level, flat.level);
+  EXPECT_NEAR(filled.level, 6, 1);
+}
+
+TEST(Orders, TintLiftsNoTintButARemoverMakesRoom) {
+  const auto zones = demo("remove_then_tint");
+  const auto &cleared = zones.at("cleared/lengths"), &over = zones.at("tinted over/lengths");
+  EXPECT_LT(over.planned.level, over.today.level + 0.5) << "colour does not lift colour";
+  EXPECT_GT(cleared.planned.level, over.planned.level + 1);
+}
+
+TEST(Orders, TheOtherOrderIsAnotherResult) {
+  auto document = *wire::parse(*read_file((root / "knowledge/demo/visits/lighten_then_tone.json").string(), 1u << 20));
+  std::swap(document["bowls"][0], document["bowls"][1]);
+  EXPECT_GT(chroma(predicted(document).at("packets/lengths").planned.lab),
+            chroma(demo("lighten_then_tone").at("packets/lengths").planned.lab) + 2);
+}
+
+TEST(Orders, AClockPutsOneBowlOnAZone) {
+  const auto asked =
+      open_visit(*wire::parse(*read_file((root / "knowledge/demo/visits/fill_then_tint.json").string(), 1u << 20)),
+                 house().sources());
+  ASSERT_TRUE(asked);
+  const auto again = what_if(*asked, {});
+  ASSERT_FALSE(again);
+  EXPECT_EQ(again.error()[0].code, "zone_in_two_bowls");
+  EXPECT_FALSE(schedule(*asked, {}));
+}
+
+// One bowl of a range by its longest-allowed target time on natural 6, on a tinted 4 over it, and on white hair.
+struct Done {
+  wire::ZoneView natural, tinted, white;
+};
+
+Done by(const std::string& range, const std::vector<std::pair<std::string, double>>& parts) {
+  auto document = *wire::parse(R"({"schema": "strandline.visit/1", "client": "C", "head": {"areas": [
+    {"id": "n", "spans": [{"id": "s", "from_cm": 4, "to_cm": 10, "level": 6}]},
+    {"id": "t", "spans": [{"id": "s", "from_cm": 4, "to_cm": 10, "populations": [{"name": "coloured", "share": 1, "level": 4,
+      "tone": "natural", "origin": "tinted", "natural_level": 6}]}]},
+    {"id": "w", "spans": [{"id": "s", "from_cm": 4, "to_cm": 10, "level": 6, "white_percent": 100}]}]},
+    "bowls": [{"label": "A", "zones": ["n/s", "t/s", "w/s"]}]})");
+  document["bowls"][0]["range"] = range;
+  document["bowls"][0]["minutes"] = find_range(*house().sources().shelf("demo"), range)->minutes.target;
+  for (const auto& [product, grams] : parts)
+    document["bowls"][0]["parts"].push_back({{"product", product}, {"grams", grams}});
+  const auto zones = predicted(document);
+  return {zones.at("n/s"), zones.at("t/s"), zones.at("w/s")};
+}
+
+TEST(DemoClasses, LiftFromMostToNone) {
+  const double off = by("lift", {{"lift-powder", 30}, {"developer-6", 60}}).natural.lift_levels;
+  const double on = by("rise", {{"rise-cream", 30}, {"developer-6", 60}}).natural.lift_levels;
+  const double high = by("bright", {{"bright-10-natural", 30}, {"developer-12", 60}}).natural.lift_levels;
+  const double tint = by("cover", {{"cover-7-natural", 30}, {"developer-6", 30}}).natural.lift_levels;
+  const double demi = by("gloss", {{"gloss-7-natural", 30}, {"developer-1.5", 60}}).natural.lift_levels;
+  const double acid = by("silk", {{"silk-7-natural", 30}, {"developer-1.5", 30}}).natural.lift_levels;
+  EXPECT_GT(off, on);
+  EXPECT_GT(on, tint);
+  EXPECT_GT(high, tint + 1);
+  EXPECT_GT(tint, 1);
+  EXPECT_GT(tint, demi + 0.8);
+  EXPECT_GT(demi, acid);
+  EXPECT_LT(acid, 0.1);
+  EXPECT_GE(acid, 0);
+}
+
+TEST(DemoClasses, ColourOnWhiteByEachThatCarriesIt) {
+  for (const auto& [range, parts] : std::map<std::string, std::vector<std::pair<std::string, double>>>{
+           {"cover", {{"cover-6-natural", 30}, {"developer-6", 30}}},
+           {"gloss", {{"gloss-6-natural", 30}, {"developer-1.5", 60}}},
+           {"silk", {{"silk-6-natural", 30}, {"developer-1.5", 30}}}}) {
+    const Done d = by(range, parts);
+    EXPECT_NEAR(d.white.planned.level, 6, 0.3) << range << ": the reference process on white is the swatch";
+  }
+  EXPECT_GT(by("vivid", {{"vivid-red", 40}}).white.planned.lab.a, 15);
+  EXPECT_LT(by("vivid", {{"vivid-blue", 40}}).white.planned.lab.b, 0);
+  EXPECT_EQ(by("vivid", {{"vivid-red", 40}}).natural.lift_levels, 0) << "no peroxide, no lift";
+  EXPECT_GT(by("fill", {{"fill-7-copper", 40}}).white.planned.lab.a, 8);
+  EXPECT_EQ(by("fill", {{"fill-7-copper", 40}}).natural.lift_levels, 0);
+}
+
+TEST(DemoClasses, ClearOnlyDilutesWhenAcidAndLiftsALittleWhenAlkaline) {
+  const Done acid = by("silk", {{"silk-clear", 30}, {"developer-1.5", 30}});
+  EXPECT_LT(acid.natural.deposit, 1e-6);
+  EXPECT_LT(acid.natural.lift_levels, 0.1);
+  const Done alkaline = by("cover", {{"cover-clear", 30}, {"developer-6", 30}});
+  EXPECT_LT(alkaline.natural.deposit, 1e-6);
+  EXPECT_GT(alkaline.natural.lift_levels, 1);
+  EXPECT_GT(alkaline.natural.planned.lab.b, alkaline.natural.today.lab.b) << "lift shows warmth";
+  const Done whole = by("silk", {{"silk-6-natural", 30}, {"developer-1.5", 30}}),
+             half = by("silk", {{"silk-6-natural", 15}, {"silk-clear", 15}, {"developer-1.5", 30}});
+  EXPECT_NEAR(half.white.deposit / whole.white.deposit, 0.5, 0.05);
+}
+
+TEST(DemoClasses, RemoverTakesOxidativePigmentAndNoMelanin) {
+  const Done d = by("undo", {{"undo-a", 30}, {"undo-b", 30}});
+  EXPECT_LT(delta_e_ab(d.natural.planned.lab, d.natural.today.lab), 1e-9);
+  EXPECT_GT(d.tinted.planned.level, d.tinted.today.level + 1);
+  EXPECT_LT(d.tinted.planned.level, 6.3) << "not beyond the hair's own level";
+}
+
+TEST(DemoClasses, SofteningLiftsLittleAndChelatingNothing) {
+  const Done soften = by("soften", {{"soften-cream", 30}, {"developer-6", 30}});
+  EXPECT_GT(soften.natural.lift_levels, 0);
+  EXPECT_LT(soften.natural.lift_levels, 1);
+  EXPECT_EQ(soften.natural.deposit, 0);
+  const Done chelate = by("clarify", {{"chelate", 40}});
+  EXPECT_LT(delta_e_ab(chelate.natural.planned.lab, chelate.natural.today.lab), 1e-9);
+  EXPECT_LT(delta_e_ab(chelate.tinted.planned.lab, chelate.tinted.today.lab), 1e-9);
+}
+
+TEST(DemoClasses, LightenerTakesTintMoreSlowlyThanPigment) {
+  const Done d = by("lift", {{"lift-powder", 30}, {"developer-6", 60}});
+  EXPECT_GT(d.tinted.planned.level, d.tinted.today.level + 1);
+  EXPECT_LT(d.tinted.planned.level, d.natural.planned.level - 0.5);
+}
+
+TEST(DemoClasses, EveryRangeIsInventedPricedAndInStock) {
+  const Shelf shelf = *house().sources().shelf("demo");
+  EXPECT_TRUE(shelf.invented);
+  for (const Range& r : shelf.ranges) {
+    EXPECT_NE(r.maker.find("invented"), std::string::npos) << r.id;
+    EXPECT_TRUE(r.results.measured == 0 || r.results.simulated) << r.id;
+    const auto holds = [&](const Product& p) { return p.range == r.id && p.stock_g > 0 && p.price_per_g > 0; };
+    EXPECT_TRUE(std::any_of(shelf.products.begin(), shelf.products.end(), holds)) << r.id;
+  }
+}
+
+}  // namespace
+}  // namespace strandline::salon

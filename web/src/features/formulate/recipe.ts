@@ -1,0 +1,37 @@
+import type { PartEffect, Recipe } from '../../api/types';
+import { duration, number, strength } from '../../i18n/format';
+import { t } from '../../i18n/index.svelte';
+import { scale } from '../../visit/scale.svelte';
+
+export const productWords = (id: string) => scale.shelf?.products.find((p) => p.id === id)?.name ?? id;
+
+/** "5/8 7 natural + 3/8 7 ash, 6 %, 35 min" */
+export function recipeWords(recipe: Recipe): string {
+  const parts = recipe.shares.map((s) => `${s.eighths}/8 ${productWords(s.product)}`).join(' + ');
+  return [
+    parts,
+    ...(recipe.developer_percent > 0 ? [strength(recipe.developer_percent)] : []),
+    duration(recipe.minutes),
+  ].join(', ');
+}
+
+/** Levels less than this, and a*b* units less than one, are not worth a word. */
+const smallest = 0.05;
+
+/** "0.6 levels lighter, warmer": the result without the part. */
+export function effectWords(effect: PartEffect): string {
+  const levels = number(Math.abs(effect.level_without), 1);
+  const words = [
+    ...(Math.abs(effect.level_without) < smallest
+      ? []
+      : [t(effect.level_without > 0 ? 'effects.lighter' : 'effects.darker', levels)]),
+    ...(Math.abs(effect.warm_without) < 1
+      ? []
+      : [t(effect.warm_without > 0 ? 'effects.warmer' : 'effects.cooler')]),
+    ...(Math.abs(effect.red_without) < 1
+      ? []
+      : [t(effect.red_without > 0 ? 'effects.redder' : 'effects.greener')]),
+    ...(effect.loss_without < smallest ? [] : [t('effects.further', number(effect.loss_without, 2))]),
+  ];
+  return words.length ? words.join(', ') : t('effects.same');
+}
