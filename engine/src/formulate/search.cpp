@@ -29,6 +29,7 @@ Branch take_first(std::vector<Branch>& heap) {
   return b;
 }
 double lowest(const std::vector<Branch>& heap) { return heap.empty() ? kNever : heap.front().bound; }
+bool matters(const std::vector<Branch>& heap, double limit) { return !heap.empty() && heap.front().bound <= limit; }
 
 }  // namespace
 
@@ -114,7 +115,7 @@ void BowlSearch::start(Run& run) {
 bool BowlSearch::divide(Run& run) {
   const double limit = run.best.limit();
   std::vector<Branch> round;
-  while (static_cast<int>(round.size()) < run.together && lowest(run.branches) <= limit) {
+  while (static_cast<int>(round.size()) < run.together && matters(run.branches, limit)) {
     const Branch b = take_first(run.branches);
     if (single(*run.terrains.at(b.setting).ground, b))
       run.fresh.push_back(b);
@@ -230,10 +231,10 @@ Candidate BowlSearch::candidate(const Branch& b, double objective) const {
 // Those of the lowest bounds, a block at a time, so that the limit falls early and little is evaluated in vain.
 void BowlSearch::evaluate_some(Run& run) {
   constexpr int kBlock = 32;
-  const bool last = run.branches.empty() || lowest(run.branches) > run.best.limit();
+  const bool last = !matters(run.branches, run.best.limit());
   do {
     std::vector<Branch> block;
-    while (static_cast<int>(block.size()) < kBlock && lowest(run.singles) <= run.best.limit())
+    while (static_cast<int>(block.size()) < kBlock && matters(run.singles, run.best.limit()))
       block.push_back(take_first(run.singles));
     if (block.empty()) break;
     std::vector<double> values(block.size());
@@ -257,7 +258,7 @@ BowlList BowlSearch::find(const Wish& wish) {
     if (options_.cancelled()) break;
     bound_singles(run);
     evaluate_some(run);
-    more = more || lowest(run.singles) <= run.best.limit();
+    more = more || matters(run.singles, run.best.limit());
   }
   // Stopped in the middle of a round, fresh recipes may be left too.
   double rest = std::min(lowest(run.branches), lowest(run.singles));
