@@ -19,9 +19,8 @@ constexpr std::array sentences{
     Sentence{"failed_stretch", "[{zone}: ]the wet stretch failed.",
              "No lightener, no high-lift and nothing of 6 % or more there."},
     // What to point at before mixing.
-    Sentence{
-        "finding_dark_band", "{zone}: a band {levels} levels darker than the hair on both sides.",
-        "Give it a bowl of its own, or take the colour off there first; the safe side is lighter today, deepen later."},
+    Sentence{"finding_dark_band", "{zone}: a band {levels} levels darker than the hair on both sides.",
+             "Give it a bowl of its own, or take the colour off there first; rather lighter today, deepen later."},
     Sentence{"finding_light_band", "{zone}: a band {levels} levels lighter than the hair on both sides.",
              "Deepen it by itself, to the neighbours' depth."},
     Sentence{"finding_hot_regrowth", "{zone}: coloured regrowth {levels} levels lighter than the lengths.",

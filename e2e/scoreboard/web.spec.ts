@@ -26,7 +26,7 @@ async function holdFor(page: Page, button: string, ms: number): Promise<void> {
 
 test('script in each frame while a value is dragged', async ({ browser, page, salon }) => {
   await open(page, salon, `#/visits/${visit}/assess`);
-  await expectHair(page, await page.locator('[data-drawn]').count());
+  await expectHair(page, 5);
   const cdp = await page.context().newCDPSession(page);
   await cdp.send('Emulation.setCPUThrottlingRate', { rate: SLOWER });
   const frames: Record<string, number[]> = {};

@@ -186,8 +186,8 @@ test('pictures of every screen', async ({ browser, salon }) => {
   mkdirSync(folder, { recursive: true });
   if (!process.env.ONLY)
     for (const old of readdirSync(folder)) if (old.endsWith('.png')) rmSync(folder + old);
-  // The server's answer to the one plan in these pictures; it is asked for once.
-  let planned: string | undefined;
+  // The server's answers to the plans in these pictures; each is asked for once.
+  const answers = new Map<string, string>();
   const only = process.env.ONLY;
   for (const shot of shots.filter((s) => !only || s.name.match(only))) {
     const [width, height] = sizes[shot.size];
@@ -201,8 +201,10 @@ test('pictures of every screen', async ({ browser, salon }) => {
     });
     const page = await context.newPage();
     await page.route('**/api/v1/plan', async (route) => {
-      planned ??= await (await route.fetch({ timeout: 300_000 })).text();
-      await route.fulfill({ body: planned, contentType: 'application/json' });
+      const asked = route.request().postData() ?? '';
+      const body = answers.get(asked) ?? (await (await route.fetch({ timeout: 300_000 })).text());
+      answers.set(asked, body);
+      await route.fulfill({ body, contentType: 'application/json' });
     });
     await shot.before?.(page);
     await open(page, salon, shot.at);

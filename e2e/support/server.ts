@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 
 export const root = fileURLToPath(new URL('../../', import.meta.url));
 export const program = process.env.STRANDLINE ?? join(root, 'build/release/cli/strandline');
+const built = process.env.WEB_DIST ?? join(root, 'web/dist');
 
 /** The real server on a free loopback port with a salon file of its own; stop and start it as a person would. */
 export class Salon {
@@ -22,15 +23,7 @@ export class Salon {
     if (!existsSync(program)) throw new Error(`${program} is not built`);
     const child = spawn(
       program,
-      [
-        'serve',
-        '--port',
-        String(this.#port),
-        '--db',
-        join(this.folder, 'salon.sqlite'),
-        '--web',
-        join(root, 'web/dist'),
-      ],
+      ['serve', '--port', String(this.#port), '--db', join(this.folder, 'salon.sqlite'), '--web', built],
       { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] },
     );
     this.#process = child;

@@ -24,6 +24,50 @@ test('a cell out of reach says so and what is nearest; one within reach does not
   await expect(page.getByText(/Not in one go today: /)).toBeHidden();
 });
 
+test('a shade and a picked colour are told what is near in the same words', async ({ page, salon }) => {
+  await open(page, salon, hash);
+  await expect(page.getByRole('grid')).toHaveAttribute('aria-busy', 'false');
+  const nearest = page.getByText(/^nearest today: level [1-7]/);
+
+  await page.getByRole('radio', { name: 'shade', exact: true }).check();
+  await page.getByRole('searchbox', { name: 'Find a shade' }).fill('10');
+  const pale = page.getByRole('list', { name: 'shade' }).getByRole('button').first();
+  const name = (await pale.locator('.words').first().innerText()).trim();
+  await pale.click();
+  await expect(page.getByText(`Not in one go today: ${name}`)).toBeVisible();
+  await expect(nearest).toBeVisible();
+  await expect(page.getByText(/^Looked up on the map at level \d+/)).toBeVisible();
+
+  await page.getByRole('radio', { name: 'picture', exact: true }).check();
+  const picture = await page.evaluate(async () => {
+    const canvas = new OffscreenCanvas(64, 64);
+    const pen = canvas.getContext('2d')!;
+    pen.fillStyle = '#e8d8a8';
+    pen.fillRect(0, 0, 64, 64);
+    return [...new Uint8Array(await (await canvas.convertToBlob()).arrayBuffer())];
+  });
+  const file = { name: 'pale.png', mimeType: 'image/png', buffer: Buffer.from(picture) };
+  await page.locator('input[type=file]').setInputFiles(file);
+  await page.getByRole('button', { name: 'Picture: pick a colour' }).click();
+  await expect(page.getByText(/Not in one go today: picked from the picture/)).toBeVisible();
+  await expect(nearest).toBeVisible();
+});
+
+test('a tablet shows every level and every choice of a wish without scrolling', async ({ page, salon }) => {
+  await page.setViewportSize({ width: 1180, height: 820 });
+  await open(page, salon, hash);
+  await page.getByRole('grid').getByRole('button', { name: 'level 5, gold' }).click();
+  const seen = [
+    ...(await page.getByRole('grid').getByRole('button').all()),
+    ...(await page.getByRole('complementary').getByRole('radio').all()),
+    page.getByRole('button', { name: 'Leave as it is' }),
+    page.getByRole('spinbutton', { name: 'Level' }),
+    page.getByRole('link', { name: 'To the plan' }),
+  ];
+  expect(seen.length).toBeGreaterThan(90);
+  for (const one of seen) await expect(one).toBeInViewport({ ratio: 0.99 });
+});
+
 test('the map is one stop for the Tab key and arrows move in it', async ({ page, salon }) => {
   await open(page, salon, hash);
   const map = page.getByRole('grid');

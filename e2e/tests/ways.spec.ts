@@ -24,9 +24,9 @@ test('another way can be looked at, taken and undone', async ({ page, salon }) =
   await look.click();
   await expect(look).toHaveAttribute('aria-pressed', 'true');
   await expect(page.getByText(/You see another way, not the plan/)).toBeVisible();
-  expect(await firstGrams(page), 'looking changes nothing').toBe(before);
   await page.getByRole('button', { name: 'Back to the plan' }).click();
   await expect(page.getByText(/You see another way/)).toBeHidden();
+  expect(await firstGrams(page)).toBe(before);
 
   await card.getByRole('button', { name: 'Take this one' }).click();
   await expect(page.getByText('Your own bowls', { exact: true })).toBeVisible();
@@ -35,6 +35,75 @@ test('another way can be looked at, taken and undone', async ({ page, salon }) =
   await expect.poll(() => firstGrams(page)).toBe(before);
   await expect(page.getByText('Your own bowls', { exact: true })).toBeHidden();
   await expect(ways).toBeVisible();
+});
+
+test('while another way is looked at, every part of the screen shows it and the visit stays as it is', async ({
+  page,
+  salon,
+}) => {
+  await open(page, salon, hash);
+  const ways = await openWays(page);
+  const bowls = page.getByRole('complementary', { name: 'Bowls' });
+  const clock = page.getByRole('region', { name: 'Hands and bowls over time' });
+  const figures = bowls.locator('dl').first();
+  const parts = {
+    grams: () => firstGrams(page),
+    cost: () => figures.innerText(),
+    words: () => page.locator('section[aria-labelledby="plan-title"] .aside').first().innerText(),
+  };
+  const read = async () =>
+    Object.fromEntries(await Promise.all(Object.entries(parts).map(async ([k, get]) => [k, await get()])));
+  const before = await read();
+
+  const saves: string[] = [];
+  page.on('request', (request) => request.method() === 'PUT' && saves.push(request.url()));
+  const [answer] = await Promise.all([
+    page.waitForResponse('**/api/v1/what-if'),
+    ways.getByRole('button', { name: 'See it' }).first().click(),
+  ]);
+  const way = await answer.json();
+  await expect(page.getByText(/You see another way, not the plan/)).toBeVisible();
+  const seen = await read();
+  expect(seen.grams).not.toBe(before.grams);
+  for (const part of way.bowls[0].parts) expect(seen.grams).toContain(part.name);
+  // The drawing and its list come from the way's own clock, the reasons from its own bowls.
+  const ends = way.timeline.tasks.map((task: { end_min: number }) => task.end_min);
+  const last = Math.round(Math.max(...ends));
+  await page.getByText('As a list').click();
+  const stamp = `${Math.floor(last / 60)}:${String(last % 60).padStart(2, '0')}`;
+  await expect(
+    clock
+      .locator('..')
+      .getByText(new RegExp(`–${stamp}$`))
+      .first(),
+  ).toBeVisible();
+  const minutes = Math.round(way.timeline.finish_min);
+  expect(seen.cost).toContain(minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h`);
+  await expect(bowls.getByRole('button', { name: 'Change grams' })).toHaveCount(0);
+  await expect(page.getByText('Your own bowls', { exact: true })).toBeHidden();
+
+  await page.emulateMedia({ media: 'print' });
+  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  const paper = page.getByRole('article');
+  await expect(paper.getByText(/You see another way, not the plan/)).toBeVisible();
+  for (const part of way.bowls[0].parts) await expect(paper.getByText(part.name).first()).toBeVisible();
+  await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+  await page.emulateMedia({ media: 'screen' });
+
+  await page.getByRole('button', { name: 'Back to the plan' }).click();
+  expect(await read()).toEqual(before);
+  expect(saves).toEqual([]);
+});
+
+test('a way that cannot be worked out says so and the plan stays', async ({ page, salon, watch }) => {
+  watch.allow.push(/ERR_FAILED|Failed to load resource/);
+  await page.route('**/api/v1/what-if', (route) => route.abort());
+  await open(page, salon, hash);
+  const ways = await openWays(page);
+  const before = await firstGrams(page);
+  await ways.getByRole('button', { name: 'See it' }).first().click();
+  await expect(page.getByText(/This way could not be worked out just now/)).toBeVisible();
+  expect(await firstGrams(page)).toBe(before);
 });
 
 test('all of it by keyboard', async ({ page, salon }) => {

@@ -163,7 +163,9 @@ TEST_F(Running, RefusesBadFadeAndGrowWithTheirPlace) {
 TEST_F(Running, SaysWhatIsInDoubtZoneByZone) {
   const auto got = post("/api/v1/what-if", visit("my_own_bowls"));
   ASSERT_EQ(got->status, 200) << got->body;
-  for (const Json& zone : Json::parse(got->body)["zones"]) {
+  const Json answer = Json::parse(got->body);
+  ASSERT_FALSE(answer.at("zones").empty());
+  for (const Json& zone : answer.at("zones")) {
     ASSERT_FALSE(zone["doubt"].empty()) << zone["zone"];
     EXPECT_EQ(zone["doubt"][0]["code"].get<std::string>().rfind("doubt_from_", 0), 0u);
     EXPECT_GT(std::stoi(zone["doubt"][0]["params"]["percent"].get<std::string>()), 14);

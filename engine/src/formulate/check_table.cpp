@@ -15,18 +15,6 @@ namespace {
 constexpr double kShortBy = 0.5;  // levels below what was expected here, or below the wish: not done yet
 constexpr double kSeldom = 0.05;  // levels that fewer scenarios show are left out: look again then
 
-// The situation in which the check shows what these scenarios show.
-Situation where(const Situation& now, const std::vector<size_t>& scenarios) {
-  Situation some = now;
-  some.draws.constants.clear();
-  for (size_t s : scenarios) some.draws.constants.push_back(now.draws.constants[s]);
-  for (size_t z = 0; z < some.draws.zones.size(); ++z) {
-    some.draws.zones[z].scenarios.clear();
-    for (size_t s : scenarios) some.draws.zones[z].scenarios.push_back(now.draws.zones[z].scenarios[s]);
-  }
-  return some;
-}
-
 // Scenarios by the level they show, in half levels.
 std::map<double, std::vector<size_t>> by_level(const ZoneDraws& zone, const Draws& draws) {
   std::map<double, std::vector<size_t>> all;
@@ -90,7 +78,7 @@ std::vector<RouteStep::IfCheckShows> check_tables(const CheckInput& in, const Si
         table.choices.push_back({level, likelihood, true, {}, 0});
         continue;
       }
-      if (auto c = choice(in, where(now, scenarios), b.bowl.zones)) {
+      if (auto c = choice(in, with_scenarios(now, scenarios), b.bowl.zones)) {
         c->level = level;
         c->likelihood = likelihood;
         table.choices.push_back(std::move(*c));

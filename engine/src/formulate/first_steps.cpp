@@ -71,6 +71,7 @@ std::string_view code(Opening o) {
 }
 
 bool has_a_place(Opening o, const SearchZone& z) {
+  // Resistance 0…1, share of white 0…1, levels, porosity steps, levels: common practice.
   constexpr double kResistant = 0.4, kSomeWhite = 0.3, kFillFrom = 2, kPorous = 2, kMoreThanDoubt = 0.75;
   switch (o) {
     case Opening::soften:

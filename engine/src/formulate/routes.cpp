@@ -8,16 +8,15 @@
 #include "formulate/habits.h"
 #include "formulate/pour.h"
 #include "formulate/reasons.h"
-#include "formulate/search.h"
 #include "strandline/route.h"
 
 namespace strandline {
 namespace {
 
 constexpr double kShortBy = 0.5;        // levels: half a level is on (common practice)
-constexpr double kLeftForColour = 0.1;  // porosity steps that the last step may still take
-constexpr size_t kGentlest = 6;         // ways that reach, tried with the whole search behind them
-constexpr double kLeastGain = 0.3;      // levels that a further visit must bring
+constexpr double kLeftForColour = 0.1;  // porosity steps that the last step may still take (prior)
+constexpr size_t kGentlest = 6;         // ways that reach, judged by what can follow
+constexpr double kLeastGain = 0.3;      // levels that a further visit must bring (prior)
 
 struct Task {
   const Head& head;
@@ -49,21 +48,50 @@ struct Tried {
   FirstStep step;
   Formula formula;
   double furthest_short = 0;  // levels that the darkest pigmented fibres stay below their wish
-  double objective = 0;       // of the zones touched, each with the best last step of its own
+  double objective = 0;       // of the zones touched, by the rough judgement below
 };
 
-// The best that can follow: each zone with its own certified bowl, or left.
-double best_last_step(const Task& task, const Situation& now, const std::vector<std::string>& touched) {
+// What the touched zones cost at best, each by itself, by bowls of one or two shades in every second scenario: enough
+// to rank first steps. The steps that are told are searched in full.
+double roughly(const Task& task, const Situation& whole, const std::vector<std::string>& touched) {
+  constexpr size_t kEvery = 2;
+  std::vector<size_t> some;
+  for (size_t s = 0; s < whole.draws.constants.size(); s += kEvery) some.push_back(s);
+  const Situation now = with_scenarios(whole, some);
   const std::vector<SearchZone> zones = search_zones(now, task.targets, task.policy);
   const double total = total_weight(zones);
-  BowlSearch search(task.domain, zones, now.draws, total, task.policy, task.options);
+  std::vector<double> best(zones.size(), 0);
+  task.options.parallel(static_cast<int>(zones.size()), [&](int begin, int end) {
+    std::vector<float> loads;
+    for (int i = begin; i < end; ++i) {
+      const SearchZone& zone = zones[static_cast<size_t>(i)];
+      if (!among(touched, zone.draws->id)) continue;
+      double least = zone.leave_loss;
+      for (const Domain::OneSetting& one : task.domain.settings) {
+        if (!forbidden(one.setting, *zone.span, task.policy).empty() || out_of_place(one.setting, zone)) continue;
+        const RecipeSet& set = task.domain.sets[static_cast<size_t>(one.set)];
+        const ZoneTable table = zone_table(*zone.draws, bare_chemistry(one.setting), now.draws);
+        const int count = set.few();
+        loads.resize(static_cast<size_t>(count) * kBands);
+        for (int r = 0; r < count; ++r) {
+          const Spectrum load = set.load(set.shares()[static_cast<size_t>(r)], one.setting.ratio);
+          std::copy(load.begin(), load.end(), loads.begin() + r * kBands);
+        }
+        std::vector<float> losses(static_cast<size_t>(count));
+        mean_losses(table, zone.price, loads.data(), count, losses.data());
+        const double setting = setting_price(one.setting, zone, table.exposure);
+        for (int r = 0; r < count; ++r) {
+          const Shares& shares = set.shares()[static_cast<size_t>(r)];
+          least = std::min(least, static_cast<double>(losses[static_cast<size_t>(r)]) + setting +
+                                      mixing_price(set, shares) +
+                                      natural_share_price(zone, set.natural_share(shares), one.setting.range->cls));
+        }
+      }
+      best[static_cast<size_t>(i)] = zone.weight / total * least;
+    }
+  });
   double sum = 0;
-  for (size_t i = 0; i < zones.size(); ++i) {
-    if (!among(touched, zones[i].draws->id)) continue;
-    const auto best = search.best({{static_cast<int>(i)}, {}, true});
-    const double leave = zones[i].weight / total * zones[i].leave_loss;
-    sum += best.empty() ? leave : std::min(leave, best.front().objective);
-  }
+  for (double b : best) sum += b;
   return sum;
 }
 
@@ -92,8 +120,8 @@ std::vector<Tried> try_ways(const Task& task, const Situation& now, Opening open
   return all;
 }
 
-// Of the ways that bring every zone to its level the gentlest few, each judged by the best that can follow; where none
-// does, the one that comes nearest.
+// Of the ways that bring every zone to its level the gentlest few, each judged by what can follow; where none does, the
+// one that comes nearest. None where it would not bring more than it costs.
 std::optional<Tried> best_way(const Task& task, const Situation& now, Opening opening,
                               const std::vector<const SearchZone*>& zones) {
   std::vector<Tried> all = try_ways(task, now, opening, zones);
@@ -101,8 +129,10 @@ std::optional<Tried> best_way(const Task& task, const Situation& now, Opening op
   if (opening == Opening::lighten || opening == Opening::remove) {
     const auto nearest = std::min_element(
         all.begin(), all.end(), [](const Tried& a, const Tried& b) { return a.furthest_short < b.furthest_short; });
-    if (nearest->furthest_short > kShortBy) return *nearest;
-    std::erase_if(all, [](const Tried& t) { return t.furthest_short > kShortBy; });
+    if (nearest->furthest_short > kShortBy)
+      all = {*nearest};
+    else
+      std::erase_if(all, [](const Tried& t) { return t.furthest_short > kShortBy; });
     if (all.size() > kGentlest) all.resize(kGentlest);
   }
   const std::vector<std::string> names = ids(zones);
@@ -111,11 +141,13 @@ std::optional<Tried> best_way(const Task& task, const Situation& now, Opening op
     const auto then = after(now, {t.formula, names}, task.shelf);
     if (!then) return std::nullopt;
     // No stronger than it needs to be, as for any bowl.
-    t.objective = best_last_step(task, *then, names) +
-                  Constants{}.price_strength_per_percent * (t.step.developer_percent - weakest);
+    t.objective =
+        roughly(task, *then, names) + Constants{}.price_strength_per_percent * (t.step.developer_percent - weakest);
   }
-  return *std::min_element(all.begin(), all.end(),
-                           [](const Tried& a, const Tried& b) { return a.objective < b.objective; });
+  const Tried best = *std::min_element(all.begin(), all.end(),
+                                       [](const Tried& a, const Tried& b) { return a.objective < b.objective; });
+  if (best.objective + Constants{}.price_step >= roughly(task, now, names)) return std::nullopt;
+  return best;
 }
 
 PlannedBowl first_bowl(const Task& task, const Tried& way, Opening opening, const std::vector<std::string>& zones,
@@ -239,7 +271,7 @@ Result<std::optional<Route>> route(const Task& task, const Situation& start, Ope
     now = std::move(next);
     if (r.reachable || opening != Opening::lighten) break;
   }
-  if (r.visits.empty()) return std::nullopt;
+  if (r.visits.empty() || r.objective >= direct.report.objective) return std::nullopt;
   if (r.visits.size() > 1)
     r.why.push_back(
         {"route_needs_visits",

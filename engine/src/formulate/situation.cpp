@@ -61,6 +61,16 @@ Result<Situation> after(Situation now, const Step& step, const Shelf& shelf) {
   return now;
 }
 
+Situation with_scenarios(const Situation& now, const std::vector<size_t>& scenarios) {
+  Situation some{now.head, {now.draws.nominal, {}, now.draws.zones}, now.done};
+  for (size_t s : scenarios) some.draws.constants.push_back(now.draws.constants[s]);
+  for (size_t z = 0; z < some.draws.zones.size(); ++z) {
+    some.draws.zones[z].scenarios.clear();
+    for (size_t s : scenarios) some.draws.zones[z].scenarios.push_back(now.draws.zones[z].scenarios[s]);
+  }
+  return some;
+}
+
 std::vector<SearchZone> search_zones(const Situation& now, const std::vector<Target>& targets,
                                      const FormulaPolicy& policy) {
   std::vector<SearchZone> all;

@@ -17,6 +17,9 @@ Situation at_start(const Head& head, int scenarios);
 // Problems: a step that names an unknown zone, product or range.
 Result<Situation> after(Situation now, const Step& step, const Shelf& shelf);
 
+// The same with some of its scenarios only.
+Situation with_scenarios(const Situation& now, const std::vector<size_t>& scenarios);
+
 // The zones that have a wish, as a search sees them. The situation and the targets must outlive them.
 std::vector<SearchZone> search_zones(const Situation& now, const std::vector<Target>& targets,
                                      const FormulaPolicy& policy);

@@ -1,4 +1,6 @@
+import { run } from '../back/back';
 import { heard, lost } from '../offline/server.svelte';
+import { unpack, type Kept } from './parcel';
 import type { Problem } from './types';
 
 /** The server answered that the input cannot be worked with: codes, places, parameters. */
@@ -19,6 +21,8 @@ function problemsIn(body: unknown): Problem[] {
   return Array.isArray(list) ? (list as Problem[]) : [];
 }
 
+const kept = new Map<string, Kept>();
+
 /** One request to the salon's server. Throws Refused, Away, or the caller's own AbortError. */
 export async function call<T>(
   method: 'GET' | 'POST' | 'PUT' | 'DELETE',
@@ -27,28 +31,29 @@ export async function call<T>(
   signal?: AbortSignal,
   more: Record<string, string> = {},
 ): Promise<T> {
-  let response: Response;
-  try {
-    response = await fetch(`api/v1/${path}`, {
+  const reply = await run(
+    'send',
+    {
       method,
+      url: new URL(`api/v1/${path}`, document.baseURI).href,
       headers: body === undefined ? more : { 'content-type': 'application/json', ...more },
-      body: body === undefined ? undefined : JSON.stringify(body),
-      signal,
-      cache: 'no-store',
-    });
-  } catch (error) {
-    if (signal?.aborted) throw error;
+      ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+    },
+    signal,
+  );
+  if ('away' in reply) {
     lost();
     throw new Away();
   }
   heard();
-  const text = await response.text();
+  let mine = kept.get(path);
+  if (!mine) kept.set(path, (mine = new Map()));
   let answer: unknown;
   try {
-    answer = text ? JSON.parse(text) : undefined;
+    answer = unpack(reply.parcel, mine);
   } catch {
-    throw new Refused(response.status, [{ code: 'answer_not_json', path: '', params: {} }]);
+    throw new Refused(reply.status, [{ code: 'answer_not_json', path: '', params: {} }]);
   }
-  if (!response.ok) throw new Refused(response.status, problemsIn(answer));
+  if (reply.status < 200 || reply.status > 299) throw new Refused(reply.status, problemsIn(answer));
   return answer as T;
 }

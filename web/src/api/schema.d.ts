@@ -228,6 +228,54 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/review": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["review"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/convert": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["convert"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/substitute": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["substitute"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/visits": {
         parameters: {
             query?: never;
@@ -531,6 +579,8 @@ export interface components {
             waste_share?: number;
             head_factor?: number;
             porosity_max?: number;
+            visits_most?: number;
+            weeks_between_visits?: number;
         };
         SchedulePolicy: {
             order?: components["schemas"]["OrderForce"];
@@ -773,6 +823,7 @@ export interface components {
             runner_up_objective: number;
             limits: components["schemas"]["LimitReport"];
             why: components["schemas"]["Problem"][];
+            effects: components["schemas"]["PartEffect"][];
         };
         PartView: {
             product: string;
@@ -816,6 +867,13 @@ export interface components {
             max: number;
             status: components["schemas"]["LimitStatus"];
             scope_doubtful: boolean;
+        };
+        PartEffect: {
+            product: string;
+            level_without: number;
+            warm_without: number;
+            red_without: number;
+            loss_without: number;
         };
         SearchReport: {
             stopped: string;
@@ -893,7 +951,44 @@ export interface components {
             report: components["schemas"]["SearchReport"];
             alternatives: components["schemas"]["AlternativeView"][];
             timeline: components["schemas"]["Timeline"];
+            routes: components["schemas"]["Route"][];
             schema: string;
+        };
+        Route: {
+            kind: string;
+            visits: components["schemas"]["RouteVisit"][];
+            objective: number;
+            after_first_visit: number;
+            grams: number;
+            cost: number;
+            reachable: boolean;
+            recommended: boolean;
+            why: components["schemas"]["Problem"][];
+            notes: components["schemas"]["Problem"][];
+        };
+        RouteVisit: {
+            weeks_after_last: number;
+            steps: components["schemas"]["RouteStep"][];
+            zones: components["schemas"]["ZoneView"][];
+        };
+        RouteStep: {
+            kind: string;
+            bowls: components["schemas"]["BowlView"][];
+            check_after: boolean;
+            if_check_shows: components["schemas"]["IfCheckShows"][];
+            timeline: components["schemas"]["Timeline"];
+        };
+        IfCheckShows: {
+            bowl: string;
+            zone: string;
+            choices: components["schemas"]["CheckChoice"][];
+        };
+        CheckChoice: {
+            level: number;
+            likelihood: number;
+            go_on: boolean;
+            recipe: components["schemas"]["Recipe"];
+            expected_loss: number;
         };
         ReachAnswer: {
             zones: components["schemas"]["ZoneReachView"][];
@@ -960,6 +1055,55 @@ export interface components {
             weeks: number;
             cm: number;
             cm_sd: number;
+        };
+        ReviewAnswer: {
+            bowls: components["schemas"]["BowlReview"][];
+            reactions: components["schemas"]["Reaction"][];
+            schema: string;
+        };
+        BowlReview: {
+            label: string;
+            objective: number;
+            best: number;
+            best_recipe: components["schemas"]["Recipe"];
+            fine: boolean;
+            broken: components["schemas"]["Problem"][];
+            change?: components["schemas"]["Bowl"];
+            changes: components["schemas"]["Problem"][];
+            change_objective?: number;
+            effects: components["schemas"]["PartEffect"][];
+        };
+        Reaction: {
+            zone: string;
+            reading: string;
+            by: number;
+            looks: components["schemas"]["Looks"];
+            level_moves: number;
+        };
+        Looks: {
+            lab: components["schemas"]["Lab"];
+            srgb: components["schemas"]["Rgb"];
+            level: number;
+            tone: components["schemas"]["Tone"];
+            warmth: number;
+            contrast_levels: number;
+        };
+        RemadeAnswer: {
+            bowls: components["schemas"]["Remade"][];
+            schema: string;
+        };
+        Remade: {
+            label: string;
+            bowl?: components["schemas"]["BowlView"];
+            changes: components["schemas"]["Problem"][];
+            zones: components["schemas"]["ZoneDifference"][];
+            notes: components["schemas"]["Problem"][];
+        };
+        ZoneDifference: {
+            zone: string;
+            before: components["schemas"]["Looks"];
+            after: components["schemas"]["Looks"];
+            delta_e_2000: number;
         };
         VisitSummary: {
             id: string;
@@ -1440,6 +1584,109 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["PlanAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    review: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReviewAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    convert: {
+        parameters: {
+            query: {
+                range: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RemadeAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    substitute: {
+        parameters: {
+            query: {
+                product: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["RemadeAnswer"];
                 };
             };
             /** @description problems */

@@ -7,20 +7,25 @@ function locale(): string {
   return own ?? language();
 }
 
-const cache = new Map<string, Intl.NumberFormat>();
+const numbers = new Map<string, Intl.NumberFormat>();
+const dates = new Map<string, Intl.DateTimeFormat>();
+
+/** Formats are dear to make and cheap to use: one of each kind and language. */
+function made<F>(cache: Map<string, F>, kind: string, make: (locale: string) => F): F {
+  const where = locale();
+  const key = `${where} ${kind}`;
+  let format = cache.get(key);
+  if (!format) cache.set(key, (format = make(where)));
+  return format;
+}
 
 /** A number in the chosen language with exactly `digits` decimals. */
 export function number(value: number, digits = 0): string {
-  const key = `${locale()} ${digits}`;
-  let format = cache.get(key);
-  if (!format) {
-    format = new Intl.NumberFormat(locale(), {
-      minimumFractionDigits: digits,
-      maximumFractionDigits: digits,
-    });
-    cache.set(key, format);
-  }
-  return format.format(value);
+  return made(
+    numbers,
+    String(digits),
+    (where) => new Intl.NumberFormat(where, { minimumFractionDigits: digits, maximumFractionDigits: digits }),
+  ).format(value);
 }
 
 /** Avoirdupois ounce in grams (exact by definition of the international pound). */
@@ -52,16 +57,25 @@ export function share(part: number): string {
 }
 
 export function date(value: Date | string, style: 'short' | 'long' = 'short'): string {
-  return new Intl.DateTimeFormat(locale(), {
-    weekday: 'short',
-    day: 'numeric',
-    month: style === 'long' ? 'long' : 'short',
-    year: style === 'long' ? 'numeric' : undefined,
-  }).format(new Date(value));
+  return made(
+    dates,
+    style,
+    (where) =>
+      new Intl.DateTimeFormat(where, {
+        weekday: 'short',
+        day: 'numeric',
+        month: style === 'long' ? 'long' : 'short',
+        year: style === 'long' ? 'numeric' : undefined,
+      }),
+  ).format(new Date(value));
 }
 
 export function time(value: Date | string): string {
-  return new Intl.DateTimeFormat(locale(), { hour: '2-digit', minute: '2-digit' }).format(new Date(value));
+  return made(
+    dates,
+    'time',
+    (where) => new Intl.DateTimeFormat(where, { hour: '2-digit', minute: '2-digit' }),
+  ).format(new Date(value));
 }
 
 /** A duration in words: 45 min, 2 h 05. */
@@ -72,5 +86,9 @@ export function duration(minutes: number): string {
 }
 
 export function money(amount: number, currency: string): string {
-  return new Intl.NumberFormat(locale(), { style: 'currency', currency }).format(amount);
+  return made(
+    numbers,
+    currency,
+    (where) => new Intl.NumberFormat(where, { style: 'currency', currency }),
+  ).format(amount);
 }

@@ -1,4 +1,5 @@
 import type { Visit } from '../api/types';
+import { run } from '../back/back';
 
 /** A document that the server has not stored yet, and the journal entry it was changed from. */
 export interface Draft {
@@ -13,84 +14,9 @@ export interface Drafts {
   drop(id: string): Promise<void>;
 }
 
-const NAME = 'strandline';
-const KEYS = 'keys';
-const DRAFTS = 'drafts';
-
-function asked<T>(request: IDBRequest<T>): Promise<T> {
-  return new Promise((resolve, reject) => {
-    request.onsuccess = () => resolve(request.result);
-    request.onerror = () => reject(request.error ?? new Error('the browser’s store refused'));
-  });
-}
-
-function openStore(): Promise<IDBDatabase> {
-  const request = indexedDB.open(NAME, 1);
-  request.onupgradeneeded = () => {
-    request.result.createObjectStore(KEYS);
-    request.result.createObjectStore(DRAFTS);
-  };
-  return asked(request);
-}
-
-const store = (db: IDBDatabase, name: string, mode: IDBTransactionMode = 'readonly') =>
-  db.transaction(name, mode).objectStore(name);
-
-/** The device's own key; it can be used here but not read out. */
-async function deviceKey(db: IDBDatabase): Promise<CryptoKey> {
-  const found = await asked<CryptoKey | undefined>(store(db, KEYS).get('draft'));
-  if (found) return found;
-  const made = await crypto.subtle.generateKey({ name: 'AES-GCM', length: 256 }, false, [
-    'encrypt',
-    'decrypt',
-  ]);
-  await asked(store(db, KEYS, 'readwrite').put(made, 'draft'));
-  return made;
-}
-
-interface Sealed {
-  iv: Uint8Array<ArrayBuffer>;
-  body: ArrayBuffer;
-}
-
-/** Runs `work` on the store; `otherwise` where this browser gives none (private window, no secure origin). */
-async function inStore<T>(work: (db: IDBDatabase) => Promise<T>, otherwise: T): Promise<T> {
-  if (typeof indexedDB === 'undefined' || !globalThis.crypto?.subtle) return otherwise;
-  try {
-    const db = await openStore();
-    try {
-      return await work(db);
-    } finally {
-      db.close();
-    }
-  } catch (error) {
-    // DOMException: the store is switched off or full, or the key is gone and the draft cannot be opened any more.
-    if (error instanceof DOMException) return otherwise;
-    throw error;
-  }
-}
-
-/** Unsaved documents in the browser's store, sealed by a key that never leaves this device; gone once stored. */
+/** Unsaved documents in the browser's store; gone once the server has them. */
 export const drafts: Drafts = {
-  keep: (id, draft) =>
-    inStore(async (db) => {
-      const key = await deviceKey(db);
-      const iv = crypto.getRandomValues(new Uint8Array(12));
-      const plain = new TextEncoder().encode(JSON.stringify(draft));
-      const body = await crypto.subtle.encrypt({ name: 'AES-GCM', iv }, key, plain);
-      await asked(store(db, DRAFTS, 'readwrite').put({ iv, body } satisfies Sealed, id));
-      return true;
-    }, false),
-  read: (id) =>
-    inStore<Draft | undefined>(async (db) => {
-      const sealed = await asked<Sealed | undefined>(store(db, DRAFTS).get(id));
-      if (!sealed) return undefined;
-      const key = await deviceKey(db);
-      const plain = await crypto.subtle.decrypt({ name: 'AES-GCM', iv: sealed.iv }, key, sealed.body);
-      return JSON.parse(new TextDecoder().decode(plain)) as Draft;
-    }, undefined),
-  drop: (id) =>
-    inStore<void>(async (db) => {
-      await asked(store(db, DRAFTS, 'readwrite').delete(id));
-    }, undefined),
+  keep: (id, draft) => run('keepDraft', { id, draft }),
+  read: (id) => run('readDraft', id),
+  drop: (id) => run('dropDraft', id),
 };

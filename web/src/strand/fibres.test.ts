@@ -95,9 +95,13 @@ describe('paths and weights', () => {
 
   it('counts points per fibre and span', () => {
     // Two columns, two rows of points: fibre 0 | fibre 1 / fibre 0 half as light | nothing.
-    const grid = new Uint8Array([0, 0, 128, 255, 1, 0, 128, 255, 0, 0, 64, 255, 0, 0, 0, 0]);
-    const { seen, light } = countWeights(grid, 2, 2, [1, 2]);
+    const grid = {
+      columns: 2,
+      fibre: new Uint16Array([1, 2, 1, 0]),
+      light: new Uint16Array([100, 100, 50, 0]),
+    };
+    const { seen, light } = countWeights(grid, 2, [1, 2], 100);
     expect([...seen]).toEqual([2, 0, 0, 1]);
-    expect(light[0]).toBeCloseTo(192 / 127.5, 5);
+    expect(light[0]).toBeCloseTo(1.5, 5);
   });
 });

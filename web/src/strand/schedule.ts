@@ -1,4 +1,4 @@
-/** Spreads drawing over frames, so that one frame never carries every strip of the page. */
+/** Spreads drawing on the page over frames, so that one frame never carries every strip. */
 
 const BUDGET_MS = 4;
 const waiting = new Map<object, () => void>();
@@ -16,12 +16,12 @@ function run(): void {
 }
 
 /** Draws for `owner` in a coming frame; a later call by the same owner replaces the earlier one. */
-export function drawSoon(owner: object, draw: () => void): void {
+export function drawLater(owner: object, draw: () => void): void {
   waiting.set(owner, draw);
   if (asked === 0) asked = requestAnimationFrame(run);
 }
 
 /** Drops what `owner` still had to draw. */
-export function forget(owner: object): void {
+export function dropLater(owner: object): void {
   waiting.delete(owner);
 }

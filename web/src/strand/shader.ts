@@ -1,4 +1,8 @@
-/** The hair, fibre by fibre, in one fragment shader (GLSL ES 3.00). Lengths in CSS px, y downwards. */
+/**
+ * The hair, fibre by fibre, in two passes (GLSL ES 3.00). The first finds for every sample which fibre lies uppermost and
+ * how light falls on it; the second gives fibres their colours, and is all that runs again when a colour changes.
+ * Lengths in CSS px, y downwards.
+ */
 
 export const VERTEX = `#version 300 es
 void main() {
@@ -6,31 +10,42 @@ void main() {
   gl_Position = vec4(corner * 4.0 - 1.0, 0.0, 1.0);
 }`;
 
-export const FRAGMENT = `#version 300 es
+/** Whole steps of light that make a fibre show its own colour. */
+export const LIGHT_STEPS = 16384;
+
+const HEAD = `#version 300 es
 precision highp float;
 precision highp int;
 precision highp sampler2D;
+precision highp usampler2D;
 
 uniform vec2 uSize;       // hair area, px
-uniform vec2 uOrigin;     // its lower left corner in the drawing buffer, device px
 uniform vec2 uScale;      // device px per px
-uniform float uSoft;      // half length of the change at a join, px
+uniform ivec2 uSamples;   // samples per pixel, device px high each block of them
+uniform sampler2D uFibres;// columns 0, 1: see fibres.ts; then the linear colour in each span
+
+const float TAU = 6.28318530718;
+const float LIGHT = ${LIGHT_STEPS}.0;
+const float SHEEN = 16384.0;
+
+// Where sample s of the pixel at whole place at lies in the hair, px.
+vec2 place(vec2 at, int s) {
+  vec2 off = vec2(fract(float(s) * 0.5 + 0.25), (float(s) + 0.5) / float(uSamples.x)) - 0.5;
+  vec2 p = (at + 0.5 + off) / uScale;
+  return vec2(p.x, uSize.y - p.y);
+}
+`;
+
+/** The first pass: fibre + 1, light, first and second highlight; the samples of a pixel in blocks above one another. */
+export const RELIEF = `${HEAD}
 uniform ivec4 uCount;     // locks, fibres per lock, flyaways, locks to look at on each side
-uniform ivec3 uColumn;    // spans, first colour column, samples per pixel (0: tell fibre and light, see weights.ts)
 uniform vec3 uLock;       // spacing px, half lock px, margin px
-uniform vec4 uSheen;      // distance px, half width rad, strength, 1 = follows the wave
+uniform vec3 uSheen;      // distance px, half width rad, 1 = follows the wave
 uniform float uSheenStart;// phase of the first highlight when it does not follow the wave
 uniform vec3 uShade;      // depth, roundness, fibre contrast
 uniform sampler2D uPaths; // see paths.ts
-uniform sampler2D uFibres;// columns 0, 1: see fibres.ts; then the linear colour in each span
-uniform sampler2D uEnds;  // end of each span, px
 
-out vec4 outColour;
-
-int seenRow = 0;          // the fibre at the last point asked for,
-float seenLight = 0.0;    // and how much of its own colour it shows there
-
-const float TAU = 6.28318530718;
+out uvec4 outRelief;
 
 float cycle(float phase) { return abs(mod(phase + 3.14159265, TAU) - 3.14159265); }
 
@@ -42,32 +57,16 @@ vec4 pathAt(int row, float x) {
   return mix(texelFetch(uPaths, ivec2(i, row), 0), texelFetch(uPaths, ivec2(i + 1, row), 0), x - float(i));
 }
 
-vec3 fibreColour(int row, float x, float shift) {
-  float at = x + shift;
-  vec3 c = texelFetch(uFibres, ivec2(uColumn.y, row), 0).rgb;
-  for (int s = 1; s < uColumn.x; s++) {
-    float join = texelFetch(uEnds, ivec2(s - 1, 0), 0).r;
-    float t = smoothstep(join - uSoft, join + uSoft, at);
-    if (t <= 0.0) break;
-    c = mix(c, texelFetch(uFibres, ivec2(uColumn.y + s, row), 0).rgb, t);
-  }
-  return c;
-}
-
-// Two lobes along the fibre: a pale one from its surface, and a wider one that has passed through its colour.
-vec3 sheen(vec3 c, float phase, float x, vec2 own) {
+// How strongly the two highlights of a fibre show: one from its surface, a wider one that has passed through its colour.
+vec2 sheen(float phase, float x, vec2 own) {
   float glint = 0.15 + 1.9 * own.y * own.y * (0.75 + 0.25 * sin(x * 0.05 + own.x * 40.0));
   float first = bell(cycle(phase + 0.9 * own.x) / uSheen.y);
   float second = bell(cycle(phase + 0.55 + 1.1 * own.x) / (uSheen.y * 1.25));
-  float peak = max(max(c.r, c.g), max(c.b, 1e-4));
-  vec3 tint = c / peak;
-  vec3 pale = mix(vec3(1.0), tint, 0.5) * 0.17 * first;
-  vec3 through = tint * sqrt(peak) * 0.6 * second;
-  return (pale + through) * glint * uSheen.z;
+  return vec2(first, second) * glint;
 }
 
-// One point of the hair: linear colour and cover.
-vec4 hairAt(vec2 p) {
+// One point of the hair; zero where there is none.
+uvec4 hairAt(vec2 p) {
   int middle = int(floor((p.y - uLock.z) / uLock.x));
   int lock = -1;
   int row = 0;
@@ -94,7 +93,7 @@ vec4 hairAt(vec2 p) {
     if (z <= top || p.x > f.x) continue;
     top = z; u = comb; path = at; lock = l; row = r; fibre = f;
   }
-  if (lock < 0 || (top < -2.0 && !(above && below))) return vec4(0.0);
+  if (lock < 0 || (top < -2.0 && !(above && below))) return uvec4(0u);
 
   // Shadow of the locks that lie above, stronger below them: the light comes from the upper edge.
   float under = top < -2.0 ? 1.0 : 0.0;
@@ -135,16 +134,42 @@ vec4 hairAt(vec2 p) {
     }
   }
 
-  vec3 c = fibreColour(row, p.x, fibre.y);
-  seenRow = row;
-  seenLight = max((1.0 + shade) * (1.0 - uShade.x * under), 0.0);
-  float peak = max(c.r, max(c.g, c.b));
-  vec3 body = c * min(seenLight, 1.0 / max(peak, 1e-4));
-  float turn = uSheen.w > 0.5
+  float seen = max((1.0 + shade) * (1.0 - uShade.x * under), 0.0);
+  float turn = uSheen.z > 0.5
     ? path.w
     : p.x * TAU / uSheen.x - uSheenStart + 0.5 * sin(path.w) + 0.5 * sin(float(lock) * 5.0) + 0.5 * v;
-  vec3 light = sheen(c, turn, p.x, texelFetch(uFibres, ivec2(1, row), 0).xy) * lift;
-  return vec4(body + (1.0 - body) * (1.0 - exp(-light)), 1.0);
+  vec2 light = sheen(turn, p.x, texelFetch(uFibres, ivec2(1, row), 0).xy) * lift;
+  return uvec4(uint(row + 1), uvec3(min(vec3(seen * LIGHT, light * SHEEN) + 0.5, 65535.0)));
+}
+
+void main() {
+  ivec2 at = ivec2(gl_FragCoord.xy);
+  int s = at.y / uSamples.y;
+  vec2 p = place(vec2(at.x, at.y - s * uSamples.y), s);
+  outRelief = p.x >= 0.0 && p.x <= uSize.x ? hairAt(p) : uvec4(0u);
+}`;
+
+/** The second pass. */
+export const COLOURING = `${HEAD}
+uniform vec2 uOrigin;     // lower left corner of the hair in the drawing buffer, device px
+uniform float uSoft;      // half length of the change at a join, px
+uniform ivec2 uColumn;    // spans, first colour column
+uniform float uStrength;  // of the highlights
+uniform highp usampler2D uRelief;
+uniform sampler2D uEnds;  // end of each span, px
+
+out vec4 outColour;
+
+vec3 fibreColour(int row, float x) {
+  float at = x + texelFetch(uFibres, ivec2(0, row), 0).y;
+  vec3 c = texelFetch(uFibres, ivec2(uColumn.y, row), 0).rgb;
+  for (int s = 1; s < uColumn.x; s++) {
+    float join = texelFetch(uEnds, ivec2(s - 1, 0), 0).r;
+    float t = smoothstep(join - uSoft, join + uSoft, at);
+    if (t <= 0.0) break;
+    c = mix(c, texelFetch(uFibres, ivec2(uColumn.y + s, row), 0).rgb, t);
+  }
+  return c;
 }
 
 vec3 encode(vec3 c) {
@@ -153,20 +178,20 @@ vec3 encode(vec3 c) {
 }
 
 void main() {
-  vec2 at = gl_FragCoord.xy - uOrigin;
-  if (uColumn.z == 0) {
-    vec4 hair = hairAt(vec2(at.x / uScale.x, uSize.y - at.y / uScale.y));
-    outColour = hair.a * vec4(float(seenRow % 256), float(seenRow / 256), seenLight * 127.5, 255.0) / 255.0;
-    return;
-  }
+  ivec2 at = ivec2(gl_FragCoord.xy - uOrigin);
   vec4 sum = vec4(0.0);
-  for (int s = 0; s < uColumn.z; s++) {
-    vec2 off = vec2(fract(float(s) * 0.5 + 0.25), (float(s) + 0.5) / float(uColumn.z)) - 0.5;
-    vec2 p = (at + off) / uScale;
-    p.y = uSize.y - p.y;
-    if (p.x >= 0.0 && p.x <= uSize.x) sum += hairAt(p);
+  for (int s = 0; s < uSamples.x; s++) {
+    uvec4 hair = texelFetch(uRelief, ivec2(at.x, at.y + s * uSamples.y), 0);
+    if (hair.r == 0u) continue;
+    vec3 c = fibreColour(int(hair.r) - 1, place(vec2(at), s).x);
+    float peak = max(max(c.r, c.g), max(c.b, 1e-4));
+    vec3 tint = c / peak;
+    vec3 body = c * min(float(hair.g) / LIGHT, 1.0 / peak);
+    vec2 lobes = vec2(hair.ba) / SHEEN * uStrength;
+    vec3 light = mix(vec3(1.0), tint, 0.5) * 0.17 * lobes.x + tint * sqrt(peak) * 0.6 * lobes.y;
+    sum += vec4(body + (1.0 - body) * (1.0 - exp(-light)), 1.0);
   }
-  float cover = sum.a / float(uColumn.z);
+  float cover = sum.a / float(uSamples.x);
   vec3 colour = sum.a > 0.0 ? encode(sum.rgb / sum.a) : vec3(0.0);
   outColour = vec4(colour * cover, cover);
 }`;

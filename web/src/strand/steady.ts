@@ -1,9 +1,10 @@
 /** Gives back the earlier value while the new one says the same, so that nothing that depends on it is done again. */
 export function steady<T>(): (next: T) => T {
-  let before: { key: string; value: T } | undefined;
+  let before: { key: string; given: T; value: T } | undefined;
   return (next) => {
+    if (before && before.given === next) return before.value;
     const key = JSON.stringify(next);
-    if (before?.key !== key) before = { key, value: next };
+    before = { key, given: next, value: before?.key === key ? before.value : next };
     return before.value;
   };
 }

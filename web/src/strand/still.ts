@@ -37,6 +37,7 @@ export class StrandError extends Error {
 const PAD = 12;
 const TITLE = 20;
 const RULER = 26;
+const PAUSE_MS = 20;
 
 function makeCanvas(width: number, height: number): OffscreenCanvas | HTMLCanvasElement {
   if (typeof OffscreenCanvas === 'function') return new OffscreenCanvas(width, height);
@@ -107,16 +108,18 @@ export async function renderStills(strips: readonly StillStrip[], options: Still
   pen.fillRect(0, 0, canvas.width, canvas.height);
   const ink: Ink = { text, font };
   const painter = HairPainter.create(); // of its own: the page's painter keeps its size
-  strips.forEach((strip, i) => {
+  for (const [i, strip] of strips.entries()) {
     const top = tops[i] as number;
     drawStrip(pen, painter, strip, layouts[i] as StripLayout, top, scale, ink);
-    if (!strip.title) return;
+    // A slow graphics driver draws the page between two strips.
+    await new Promise((resolve) => setTimeout(resolve, PAUSE_MS));
+    if (!strip.title) continue;
     pen.fillStyle = text;
     pen.font = `650 14px ${font}`;
     pen.textAlign = 'left';
     pen.textBaseline = 'alphabetic';
     pen.fillText(strip.title, 0, -6);
-  });
+  }
   if (unit !== undefined) {
     pen.setTransform(scale, 0, 0, scale, PAD * scale, 0);
     drawRuler(pen, Math.max(...strips.map((s) => s.picture.lengthCm)), pxPerCm, y, unit, ink);

@@ -1,43 +1,38 @@
 import { paintPlainly } from './fallback';
 import type { StripLayout } from './layout';
 import { drawOverlay, type Ink, type Pen } from './overlay';
-import { sharedPainter } from './painter';
-import type { StrandPicture } from './types';
+import { HairPainter } from './painter';
+import type { PaintRequest } from './request';
 
-/** One strip to be shown: hair on one canvas, lines and letters on a second one above it. */
-export interface StripJob {
-  readonly picture: StrandPicture;
-  readonly layout: StripLayout;
-  readonly seed: number;
-  readonly dpr: number;
-  readonly ink: Ink;
+/** Which way hair was drawn. */
+export type Drawn = 'webgl' | 'plain';
+
+/** The hair of one strip to be drawn; plain data, so that a worker can take it. */
+export interface HairJob extends PaintRequest {
   /** Draw with plain strokes even where WebGL2 is there. */
   readonly plain?: boolean;
 }
 
-function size(canvas: HTMLCanvasElement, layout: StripLayout, dpr: number): void {
-  const width = Math.round(layout.width * dpr);
-  const height = Math.round(layout.height * dpr);
-  if (canvas.width !== width) canvas.width = width;
-  if (canvas.height !== height) canvas.height = height;
-}
+export type Source = OffscreenCanvas | HTMLCanvasElement;
 
-/** Puts a finished drawing on the strip; where the browser can, by handing it over without a copy. */
-function show(source: OffscreenCanvas | HTMLCanvasElement, canvas: HTMLCanvasElement): void {
-  if ('transferToImageBitmap' in source) {
-    const target = canvas.getContext('bitmaprenderer');
-    if (target) {
-      target.transferFromImageBitmap(source.transferToImageBitmap());
-      return;
-    }
+const watchers = new Set<() => void>();
+let shared: HairPainter | null | undefined;
+
+function makeShared(): HairPainter | null {
+  const painter = HairPainter.create();
+  for (const kind of ['webglcontextlost', 'webglcontextrestored']) {
+    painter?.canvas.addEventListener(kind, () => watchers.forEach((tell) => tell()));
   }
-  const pen = canvas.getContext('2d');
-  if (!pen) throw new Error('strand: no 2-D canvas');
-  pen.clearRect(0, 0, canvas.width, canvas.height);
-  pen.drawImage(source, 0, 0);
+  return painter;
 }
 
-function paintPlainCanvas(job: StripJob): OffscreenCanvas | HTMLCanvasElement {
+/** Calls `tell` when this thread's painter is lost or comes back; returns the way to stop. */
+export function watchPainter(tell: () => void): () => void {
+  watchers.add(tell);
+  return () => watchers.delete(tell);
+}
+
+function paintPlainCanvas(job: HairJob): Source {
   const width = Math.round(job.layout.width * job.dpr);
   const height = Math.round(job.layout.height * job.dpr);
   const canvas =
@@ -51,33 +46,51 @@ function paintPlainCanvas(job: StripJob): OffscreenCanvas | HTMLCanvasElement {
   return canvas;
 }
 
-/** Draws the hair; returns which way it was drawn. */
-export function drawHair(canvas: HTMLCanvasElement, job: StripJob): 'webgl' | 'plain' {
-  size(canvas, job.layout, job.dpr);
-  const painter = job.plain ? null : sharedPainter();
-  if (painter) {
-    painter.paint(job);
-    if (!painter.lost) {
-      show(painter.canvas, canvas);
-      return 'webgl';
+/** Draws the hair of one strip, with the shader where it can; `source` holds it until the next one is drawn. */
+export function paintHair(job: HairJob): { source: Source; drawn: Drawn } {
+  if (!job.plain) {
+    if (shared === undefined) shared = makeShared();
+    if (shared && !shared.lost) {
+      shared.paint(job);
+      if (!shared.lost) return { source: shared.canvas, drawn: 'webgl' };
     }
   }
-  show(paintPlainCanvas(job), canvas);
-  return 'plain';
+  return { source: paintPlainCanvas(job), drawn: 'plain' };
+}
+
+function size(canvas: HTMLCanvasElement, layout: StripLayout, dpr: number): void {
+  const width = Math.round(layout.width * dpr);
+  const height = Math.round(layout.height * dpr);
+  if (canvas.width !== width) canvas.width = width;
+  if (canvas.height !== height) canvas.height = height;
+}
+
+/** Puts a finished drawing on the strip; where the browser can, by handing it over without a copy. */
+export function showHair(canvas: HTMLCanvasElement, job: HairJob, picture: ImageBitmap | Source): void {
+  size(canvas, job.layout, job.dpr);
+  const bitmap = 'transferToImageBitmap' in picture ? picture.transferToImageBitmap() : picture;
+  if (bitmap instanceof ImageBitmap) {
+    canvas.getContext('bitmaprenderer')?.transferFromImageBitmap(bitmap);
+    return;
+  }
+  const pen = canvas.getContext('2d');
+  if (!pen) throw new Error('strand: no 2-D canvas');
+  pen.clearRect(0, 0, canvas.width, canvas.height);
+  pen.drawImage(bitmap, 0, 0);
 }
 
 const signsOn = new WeakMap<HTMLCanvasElement, string>();
 
 /** Draws lines, letters, marks and fans where they have changed since the last time. */
-export function drawSigns(canvas: HTMLCanvasElement, job: StripJob): void {
-  const { fans, ...rest } = job.layout;
-  const key = JSON.stringify([rest, fans.map(({ span, y }) => [span.fan, y]), job.dpr, job.ink]);
+export function drawSigns(canvas: HTMLCanvasElement, layout: StripLayout, dpr: number, ink: Ink): void {
+  const { fans, ...rest } = layout;
+  const key = JSON.stringify([rest, fans.map(({ span, y }) => [span.fan, y]), dpr, ink]);
   if (signsOn.get(canvas) === key) return;
   signsOn.set(canvas, key);
-  size(canvas, job.layout, job.dpr);
+  size(canvas, layout, dpr);
   const pen = canvas.getContext('2d');
   if (!pen) throw new Error('strand: no 2-D canvas');
-  pen.setTransform(job.dpr, 0, 0, job.dpr, 0, 0);
-  pen.clearRect(0, 0, job.layout.width, job.layout.height);
-  drawOverlay(pen, job.layout, job.ink);
+  pen.setTransform(dpr, 0, 0, dpr, 0, 0);
+  pen.clearRect(0, 0, layout.width, layout.height);
+  drawOverlay(pen, layout, ink);
 }

@@ -16,16 +16,16 @@ export function evenWeights(rows: number, spans: number): Weights {
   };
 }
 
-/**
- * Counts a grid of RGBA bytes as the shader tells it: fibre = R + 256 G, light = B / 127.5, A = 255 where there is hair.
- * `ends` are the ends of the spans in grid columns.
- */
-export function countWeights(
-  grid: Uint8Array,
-  columns: number,
-  rows: number,
-  ends: readonly number[],
-): Weights {
+/** What a coarse relief tells: for each point of the grid fibre + 1 (0 = no hair) and its light, row by row. */
+export interface Grid {
+  readonly columns: number;
+  readonly fibre: Uint16Array;
+  readonly light: Uint16Array;
+}
+
+/** Counts a grid of `rows` fibres; `ends` are the ends of the spans in grid columns, `full` the light of its own colour. */
+export function countWeights(grid: Grid, rows: number, ends: readonly number[], full: number): Weights {
+  const { columns, fibre, light } = grid;
   const spans = ends.length;
   const weights: Weights = {
     spans,
@@ -36,13 +36,12 @@ export function countWeights(
     const s = ends.findIndex((end) => x + 0.5 < end);
     return s === -1 ? spans - 1 : s;
   });
-  for (let i = 0; i < grid.length; i += 4) {
-    if (grid[i + 3] !== 255) continue;
-    const row = (grid[i] ?? 0) + 256 * (grid[i + 1] ?? 0);
-    if (row >= rows) continue;
-    const at = row * spans + (spanOf[(i / 4) % columns] ?? 0);
+  for (let i = 0; i < fibre.length; i++) {
+    const row = (fibre[i] ?? 0) - 1;
+    if (row < 0 || row >= rows) continue;
+    const at = row * spans + (spanOf[i % columns] ?? 0);
     weights.seen[at] = (weights.seen[at] ?? 0) + 1;
-    weights.light[at] = (weights.light[at] ?? 0) + (grid[i + 2] ?? 0) / 127.5;
+    weights.light[at] = (weights.light[at] ?? 0) + (light[i] ?? 0) / full;
   }
   return weights;
 }

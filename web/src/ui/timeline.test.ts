@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fitText, lastMinute, ticks, tickStep, type Lane } from './timeline';
+import { fitText, lastMinute, lettersUsed, ticks, tickStep, type Lane } from './timeline';
 
 const lane = (end: number, latest?: number): Lane => ({
   id: 'a',
@@ -25,9 +25,22 @@ describe('timeline', () => {
     }
   });
 
-  it('cuts words that do not fit and says so', () => {
-    expect(fitText('check', 60)).toBe('check');
-    expect(fitText('apply: crown, nape', 60)).toBe('apply:…');
-    expect(fitText('check', 20)).toBe('');
+  it('shows the longest words that fit, down to a letter', () => {
+    const words = ['rinse A', 'rinse', 'R'];
+    expect([80, 40, 20, 4].map((width) => fitText(words, width))).toEqual(['rinse A', 'rinse', 'R', '']);
+  });
+
+  it('says what its letters stand for, each once', () => {
+    const stretch = (id: string, text: string, word: string, letter: string) => ({
+      ...{ id, start: 0, end: 1, text },
+      shorter: [word, letter],
+    });
+    const hands = [
+      stretch('1', 'mix A', 'mix', 'M'),
+      stretch('2', 'mix B', 'mix', 'M'),
+      stretch('3', 'dry', 'dry', 'D'),
+    ];
+    const lanes: Lane[] = [{ id: 'h', label: 'h', kind: 'hands', stretches: hands }];
+    expect(lettersUsed(lanes, (s) => (s.id === '3' ? 'dry' : 'M'))).toEqual([['M', 'mix']]);
   });
 });

@@ -4,6 +4,8 @@ export interface Stretch {
   start: number;
   end: number;
   text: string;
+  /** The same in fewer letters, longest first, for a stretch too short for all of it. */
+  shorter?: readonly string[];
   /** Latest end that is still allowed; drawn as an open tail after `end`. */
   latest?: number;
 }
@@ -36,9 +38,18 @@ export function ticks(minutes: number, width: number): number[] {
   return Array.from({ length: Math.floor(minutes / step) + 1 }, (_, i) => i * step);
 }
 
-/** As much of `text` as fits `width` pixels at 13 px type, ended by "…"; empty when nothing sensible fits. */
-export function fitText(text: string, width: number, perLetter = 6.9): string {
-  const room = Math.floor(width / perLetter);
-  if (text.length <= room) return text;
-  return room < 4 ? '' : `${text.slice(0, room - 1).trimEnd()}…`;
+/** The longest of `words` that fits `width` pixels at 13 px type; empty when none does. */
+export function fitText(words: readonly string[], width: number, perLetter = 7.1): string {
+  return words.find((word) => word.length * perLetter <= width) ?? '';
+}
+
+/** The letters that stand for words where nothing longer fits, in the order in which they first appear. */
+export function lettersUsed(lanes: readonly Lane[], shown: (stretch: Stretch) => string): [string, string][] {
+  const used = new Map<string, string>();
+  for (const stretch of lanes.flatMap((lane) => lane.stretches)) {
+    if (stretch.shorter?.length !== 2) continue;
+    const [letter, word] = [shown(stretch), stretch.shorter[0] ?? ''];
+    if (letter && letter !== stretch.text && letter !== word && !used.has(letter)) used.set(letter, word);
+  }
+  return [...used];
 }

@@ -22,3 +22,40 @@ export class Latest<T> {
     this.#abort = undefined;
   }
 }
+
+/**
+ * One turn at a time, and no queue: of the turns asked for meanwhile only the newest runs next. Unlike Latest every turn
+ * ends, so a value that is held keeps being answered.
+ */
+export class Newest {
+  #abort = new AbortController();
+  #under: Promise<void> | undefined;
+  #next: ((signal: AbortSignal) => Promise<void>) | undefined;
+
+  /** Runs `turn` now, or next; ends when nothing is left to run. */
+  run(turn: (signal: AbortSignal) => Promise<void>): Promise<void> {
+    this.#next = turn;
+    this.#under ??= this.#turns(this.#abort.signal);
+    return this.#under;
+  }
+
+  async #turns(signal: AbortSignal): Promise<void> {
+    try {
+      while (this.#next && !signal.aborted) {
+        const turn = this.#next;
+        this.#next = undefined;
+        await turn(signal);
+      }
+    } finally {
+      if (this.#abort.signal === signal) this.#under = undefined;
+    }
+  }
+
+  /** Stops the turn under way and drops the next. */
+  stop(): void {
+    this.#abort.abort();
+    this.#abort = new AbortController();
+    this.#under = undefined;
+    this.#next = undefined;
+  }
+}

@@ -1,5 +1,5 @@
 import type { Area, ColourView, Head, Rgb, Span, UnderLights } from '../api/types';
-import { t, isKey, type Key } from '../i18n/index.svelte';
+import { isKey, language, t, type Key } from '../i18n/index.svelte';
 import type { Light } from '../shell/view.svelte';
 import { bedBetweenPackets } from '../strand/colour';
 import type {
@@ -87,8 +87,29 @@ function fan(view: ColourView, light: Light): ColourFan | undefined {
   return p10 && p50 && p90 ? { p10, p50, p90 } : undefined;
 }
 
-/** One area as the strand draws it; undefined while a span has no colour yet. */
+/** The last picture of each area and all that went into it. */
+const made = new WeakMap<Area, { from: readonly unknown[]; picture: StrandPicture }>();
+
+/** One area as the strand draws it; undefined while a span has no colour yet. The same again is the same object. */
 export function strandPicture(
+  head: Head,
+  area: Area,
+  zones: ReadonlyMap<string, ZonePicture>,
+  light: Light,
+): StrandPicture | undefined {
+  const from: unknown[] = [head.hair, light, language()];
+  for (const span of area.spans) {
+    const zone = zones.get(zoneId(area, span));
+    from.push(zone?.today, zone?.planned, zone?.bowl);
+  }
+  const before = made.get(area);
+  if (before && before.from.every((one, i) => one === from[i])) return before.picture;
+  const picture = makePicture(head, area, zones, light);
+  if (picture) made.set(area, { from, picture });
+  return picture;
+}
+
+function makePicture(
   head: Head,
   area: Area,
   zones: ReadonlyMap<string, ZonePicture>,

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { ReachAnswer, ReachCellView, Tone, ToneSwatch } from '../api/types';
-import { withWish } from './aims';
+import type { ReachAnswer, ReachCellView, TargetView, Tone, ToneSwatch } from '../api/types';
+import { withWish, type Wish } from './aims';
 import { newVisit } from './head';
-import { askedZones, cellKey, cellOf, reachOf, wordsFor } from './reach';
+import { askedZones, cellKey, cellOf, placeOf, reachOf, wordsFor } from './reach';
 
 const cell = (level: number, tone: Tone, reachable: boolean, level_error = 0): ReachCellView => ({
   level,
@@ -41,12 +41,20 @@ describe('the reach map', () => {
     ]);
   });
 
-  it('answers for a wish between two levels with the darker one, and not for a shade', () => {
+  it('looks a wish between two levels up at the darker one', () => {
     const map = reachOf(answer, ['crown/regrowth']);
-    expect(cellOf(map, { level: 8.5, tone: 'gold' })?.reachable).toBe(false);
-    expect(cellOf(map, { level: 5.5, tone: 'gold' })?.reachable).toBe(true);
-    expect(cellOf(map, { shade: 'any' })).toBeUndefined();
-    expect(cellOf(map, { leave: true })).toBeUndefined();
+    const at = (wish: Wish, target?: TargetView) => cellOf(map, placeOf(wish, target))?.reachable;
+    expect(at({ level: 8.5, tone: 'gold' })).toBe(false);
+    expect(at({ level: 5.5, tone: 'gold' })).toBe(true);
+    expect(at({ leave: true })).toBeUndefined();
+  });
+
+  it('looks a shade or picked colour up where the server says that it lies', () => {
+    const target = (level: number): TargetView => ({ level, tone: 'gold', leave: false }) as TargetView;
+    expect(placeOf({ shade: 'any' }, target(7.9))).toEqual({ level: 8, tone: 'gold' });
+    expect(placeOf({ lab: { l: 50, a: 5, b: 20 } }, target(7.6))).toEqual({ level: 7, tone: 'gold' });
+    expect(placeOf({ shade: 'any' }, target(12))?.level).toBe(10);
+    expect(placeOf({ shade: 'any' }, undefined)).toBeUndefined();
   });
 
   it('leaves out zones that are to be left alone', () => {

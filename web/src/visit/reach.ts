@@ -1,4 +1,4 @@
-import type { Lab, ReachAnswer, ReachCellView, Tone, ToneSwatch, Visit } from '../api/types';
+import type { Lab, ReachAnswer, ReachCellView, TargetView, Tone, ToneSwatch, Visit } from '../api/types';
 import { wishFor, zonesIn, type Scope, type Wish } from './aims';
 
 /** A zone that misses a cell of the map, and what it becomes instead. */
@@ -45,11 +45,27 @@ export function reachOf(answer: ReachAnswer, zones: readonly string[]): ReachMap
   return map;
 }
 
-/** The cell that speaks for a wish: between two levels, the darker one. Undefined for shades and picked colours. */
-export function cellOf(map: ReachMap, wish: Wish | undefined): ReachHere | undefined {
-  if (wish?.level === undefined || wish.leave) return undefined;
-  return map.get(cellKey(Math.floor(wish.level), wish.tone ?? 'natural'));
+/** A cell's place on the map. */
+export interface Place {
+  level: number;
+  tone: Tone;
 }
+
+/**
+ * Where a wish is looked up on the map: at its own level and tone, or at those that the server says its shade or picked
+ * colour has; between two levels, at the darker one. Undefined where nothing is wished or hair is left alone.
+ */
+export function placeOf(wish: Wish | undefined, target: TargetView | undefined): Place | undefined {
+  if (!wish || wish.leave) return undefined;
+  if (wish.level !== undefined) return { level: Math.floor(wish.level), tone: wish.tone ?? 'natural' };
+  if (!target || target.leave) return undefined;
+  const level = Math.floor(Math.round(target.level * 2) / 2);
+  return { level: Math.min(Math.max(level, 1), 10), tone: target.tone };
+}
+
+/** What the map says there. */
+export const cellOf = (map: ReachMap, at: Place | undefined): ReachHere | undefined =>
+  at && map.get(cellKey(at.level, at.tone));
 
 /** Level and tone whose swatch lies nearest to a colour (CIELAB distance, as only words depend on it). */
 export function wordsFor(lab: Lab, swatches: readonly ToneSwatch[]): ToneSwatch | undefined {

@@ -12,7 +12,7 @@ import type {
 import * as api from '../api/visits';
 import type { Draft, Drafts } from '../offline/drafts';
 import { pruned } from './aims';
-import { Latest } from './latest';
+import { Latest, Newest } from './latest';
 
 /** Where the changes of the open visit are. */
 export type Saving = 'saved' | 'saving' | 'waiting' | 'refused' | 'changed_elsewhere';
@@ -20,7 +20,8 @@ export type Saving = 'saved' | 'saving' | 'waiting' | 'refused' | 'changed_elsew
 /** Why an answer is missing; `away` = the server is silent. */
 export type Trouble = { away: true } | { away: false; problems: Problem[] };
 
-const trouble = (error: unknown): Trouble => {
+/** What an error of a request means; anything else is thrown on. */
+export const troubleOf = (error: unknown): Trouble => {
   if (error instanceof Refused) return { away: false, problems: error.problems };
   if (error instanceof Away) return { away: true };
   throw error;
@@ -58,9 +59,10 @@ export class Work {
   searching = $state(false);
   trying = $state(false);
 
-  #assess = new Latest<AssessAnswer>();
-  #aim = new Latest<AimAnswer>();
+  #assess = new Newest();
+  #aim = new Newest();
   #plan = new Latest<PlanAnswer>();
+  #try = new Newest();
   #reach = new Latest<ReachAnswer>();
   #reached: Visit['head'] | undefined;
   #sending = false;
@@ -162,7 +164,7 @@ export class Work {
       } else if (!this.#keeping) this.#drop();
     } catch (error) {
       const conflict = error instanceof Refused && error.status === 409;
-      this.saveTrouble = trouble(error);
+      this.saveTrouble = troubleOf(error);
       this.saving = conflict ? 'changed_elsewhere' : this.saveTrouble.away ? 'waiting' : 'refused';
       if (this.saveTrouble.away) this.#timer = setTimeout(() => void this.save(), 3000);
       else if (!conflict && this.visit !== sent) this.#saveSoon();
@@ -176,32 +178,37 @@ export class Work {
     if (!this.overtaken) void this.#drafts?.drop(this.id);
   }
 
-  async assessNow(): Promise<void> {
-    try {
-      const answer = await this.#assess.run((signal) => api.assess(this.visit, signal));
-      if (!answer) return;
-      this.assessment = answer;
-      this.assessTrouble = undefined;
-    } catch (error) {
-      this.assessTrouble = trouble(error);
-    }
+  assessNow(): Promise<void> {
+    return this.#assess.run(async (signal) => {
+      try {
+        const answer = await api.assess(this.visit, signal);
+        if (signal.aborted) return;
+        this.assessment = answer;
+        this.assessTrouble = undefined;
+      } catch (error) {
+        if (!signal.aborted) this.assessTrouble = troubleOf(error);
+      }
+    });
   }
 
   async aimNow(): Promise<void> {
     clearTimeout(this.#aimTimer);
     if (!this.visit.aims?.length) {
+      this.#aim.stop();
       this.targets = undefined;
       this.aimTrouble = undefined;
       return;
     }
-    try {
-      const answer = await this.#aim.run((signal) => api.aim(this.visit, signal));
-      if (!answer) return;
-      this.targets = answer;
-      this.aimTrouble = undefined;
-    } catch (error) {
-      this.aimTrouble = trouble(error);
-    }
+    await this.#aim.run(async (signal) => {
+      try {
+        const answer = await api.aim(this.visit, signal);
+        if (signal.aborted) return;
+        this.targets = answer;
+        this.aimTrouble = undefined;
+      } catch (error) {
+        if (!signal.aborted) this.aimTrouble = troubleOf(error);
+      }
+    });
   }
 
   /** Asks what this head can become, once per head: wishes do not change it. */
@@ -215,41 +222,60 @@ export class Work {
       this.reach = answer;
       this.#reached = head;
     } catch (error) {
-      this.reachTrouble = trouble(error);
+      this.reachTrouble = troubleOf(error);
     }
   }
 
   /** Searches bowls for the document as it is, or works out its own bowls where it has them. */
-  async planNow(): Promise<void> {
+  planNow(): Promise<void> {
+    return this.visit.bowls?.length ? this.#tryNow() : this.#search();
+  }
+
+  #planIs(plan: PlanAnswer, visit: Visit): void {
+    this.plan = plan;
+    this.#planned = { visit };
+    this.planTrouble = undefined;
+  }
+
+  /** What the own bowls do. Grams that are held change faster than they are worked out: the newest counts. */
+  async #tryNow(): Promise<void> {
+    this.#plan.stop();
+    this.searching = false;
+    this.trying = true;
+    await this.#try.run(async (signal) => {
+      const asked = this.visit;
+      try {
+        const answer = await api.whatIf(asked, signal);
+        if (!signal.aborted) this.#planIs(answer, asked);
+      } catch (error) {
+        if (!signal.aborted) this.planTrouble = troubleOf(error);
+      }
+    });
+    this.trying = false;
+  }
+
+  async #search(): Promise<void> {
     const asked = this.visit;
-    const own = (asked.bowls?.length ?? 0) > 0;
+    this.stopPlan();
     if (this.#found?.visit === asked) {
-      this.stopPlan();
-      this.plan = this.#found.plan;
-      this.#planned = { visit: asked };
-      this.planTrouble = undefined;
+      this.#planIs(this.#found.plan, asked);
       return;
     }
-    this.searching = !own;
-    this.trying = own;
+    this.searching = true;
     try {
-      const answer = await this.#plan.run((signal) =>
-        own ? api.whatIf(asked, signal) : api.plan(asked, signal),
-      );
+      const answer = await this.#plan.run((signal) => api.plan(asked, signal));
       if (!answer) return;
-      this.plan = answer;
-      this.#planned = { visit: asked };
-      if (!own) this.#found = { visit: asked, plan: answer };
-      this.planTrouble = undefined;
+      this.#planIs(answer, asked);
+      this.#found = { visit: asked, plan: answer };
     } catch (error) {
-      this.planTrouble = trouble(error);
+      this.planTrouble = troubleOf(error);
     }
     this.searching = false;
-    this.trying = false;
   }
 
   stopPlan(): void {
     this.#plan.stop();
+    this.#try.stop();
     this.searching = false;
     this.trying = false;
   }

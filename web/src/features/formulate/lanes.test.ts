@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PlanAnswer, TimelineTask } from '../../api/types';
-import { groupZones, lanesOf, offset } from './lanes';
+import { groupZones, initials, lanesOf, offset } from './lanes';
 
 const task = (
   id: string,
@@ -13,6 +13,7 @@ const task = (
 const words = {
   person: (id: string) => id,
   task: (t: TimelineTask) => t.kind,
+  kind: (t: TimelineTask) => t.kind,
   bowl: (label: string) => label,
   develops: () => 'develops',
 };
@@ -40,12 +41,18 @@ describe('lanes', () => {
       ['apply', 5, 20],
     ]);
     expect(ass?.stretches).toHaveLength(1);
+    expect(ass?.stretches[0]?.shorter).toEqual(['rinse', 'R']);
     expect(bowl?.kind).toBe('bowl');
   });
 
   it('show a bowl from its first touch, with the nearest latest time', () => {
     const bowl = lanesOf(plan, words).at(-1)!.stretches[0]!;
     expect([bowl.start, bowl.end, bowl.latest]).toEqual([5, 50, 52]);
+  });
+
+  it('shorten work to letters that tell it apart', () => {
+    const short = initials(['rinse', 'tone', 'treat', 'take packet out', 'rinse']);
+    expect([...short.values()]).toEqual(['R', 'To', 'Tr', 'Ta']);
   });
 
   it('say the span once when a bowl serves it everywhere', () => {

@@ -5,12 +5,32 @@ import type { Lane, Stretch } from '../../ui/timeline';
 export interface LaneWords {
   person(id: string): string;
   task(task: TimelineTask): string;
+  /** Its kind alone. */
+  kind(task: TimelineTask): string;
   bowl(label: string): string;
   develops(label: string): string;
 }
 
+/** The first letter of each word, or as many as tell it from the others. */
+export function initials(words: readonly string[]): Map<string, string> {
+  const all = [...new Set(words)];
+  const start = (word: string, n: number) => word.slice(0, n).toLocaleLowerCase();
+  return new Map(
+    all.map((word) => {
+      let n = 1;
+      while (n < word.length && all.some((other) => other !== word && start(other, n) === start(word, n)))
+        n++;
+      return [word, word.slice(0, 1).toLocaleUpperCase() + word.slice(1, n)];
+    }),
+  );
+}
+
 /** Neighbouring tasks of the same kind and bowl become one stretch: the drawing shows work, the list keeps detail. */
-function joinTasks(tasks: readonly TimelineTask[], words: LaneWords): Stretch[] {
+function joinTasks(
+  tasks: readonly TimelineTask[],
+  words: LaneWords,
+  letters: ReadonlyMap<string, string>,
+): Stretch[] {
   const out: (Stretch & { kind: string; bowl: string })[] = [];
   for (const task of [...tasks].sort((a, b) => a.start_min - b.start_min)) {
     const last = out.at(-1);
@@ -22,17 +42,19 @@ function joinTasks(tasks: readonly TimelineTask[], words: LaneWords): Stretch[] 
         start: task.start_min,
         end: task.end_min,
         text: words.task(task),
+        shorter: [words.kind(task), letters.get(words.kind(task)) ?? ''],
         kind: task.kind,
         bowl: task.bowl,
       });
     }
   }
-  return out.map(({ id, start, end, text }) => ({ id, start, end, text }));
+  return out.map(({ id, start, end, text, shorter }) => ({ id, start, end, text, shorter }));
 }
 
 /** One lane per pair of hands and one per bowl developing on hair. */
 export function lanesOf(plan: PlanAnswer, words: LaneWords): Lane[] {
   const { tasks, developments } = plan.timeline;
+  const letters = initials(tasks.map((task) => words.kind(task)));
   const people = [...new Set(tasks.map((task) => task.who))].filter(Boolean);
   const hands = people.map((who): Lane => ({
     id: `hands ${who}`,
@@ -41,6 +63,7 @@ export function lanesOf(plan: PlanAnswer, words: LaneWords): Lane[] {
     stretches: joinTasks(
       tasks.filter((task) => task.who === who),
       words,
+      letters,
     ),
   }));
   const bowls = [...new Set(developments.map((d) => d.bowl))].map((bowl): Lane => {
@@ -56,6 +79,7 @@ export function lanesOf(plan: PlanAnswer, words: LaneWords): Lane[] {
           end: Math.max(...mine.map((d) => d.leaves_at)),
           latest: Math.min(...mine.map((d) => d.max_until)),
           text: words.develops(bowl),
+          shorter: [bowl],
         },
       ],
     };

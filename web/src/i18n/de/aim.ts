@@ -4,7 +4,6 @@ export const aim = {
   'reach.cell_out': (cell: string) => `${cell}: heute nicht in einem Zug`,
   'reach.no_promise': 'Eine Vorhersage aus Lesung und diesem Regal; nichts ist versprochen.',
   'reach.not_today': (words: string) => `Heute nicht in einem Zug: ${words}`,
-  'reach.pick': 'Ein Feld der Karte antippen, um es zu wünschen.',
   'reach.working': 'Rechnet aus, was erreichbar ist',
   'aim.reachable': 'heute erreichbar',
   'aim.nearest': (words: string) => `heute am nächsten: ${words}`,

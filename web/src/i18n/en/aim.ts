@@ -1,5 +1,5 @@
 export const aim = {
-  'aim.lead': 'Upper half today, lower half what is wanted. Choose an area, or wish for the whole head.',
+  'aim.lead': 'Upper half today, lower half what is wanted.',
   'aim.wish': 'wanted',
   'aim.editor': 'Wanted result',
   'aim.where': 'Where',
@@ -55,8 +55,10 @@ export const aim = {
   'reach.away': 'What is within reach could not be worked out: the server does not answer.',
   'reach.away_kept': 'Your wishes. The map still takes a wish.',
   'reach.not_today': (words: string) => `Not in one go today: ${words}`,
+  'reach.picked': (words: string) => `picked from the picture (${words})`,
+  'reach.today': (words: string) => `Within reach today: ${words}`,
+  'reach.looked_up': (words: string) => `Looked up on the map at ${words}.`,
   'reach.near_words': 'it comes near, not all the way',
   'reach.farthest': (zone: string, count: string) => `${zone}: the farthest of ${count} zones`,
   'reach.no_promise': 'A prediction from the reading and this shelf; nothing is promised.',
-  'reach.pick': 'Tap a cell of the map to wish for it.',
 };

@@ -19,6 +19,8 @@ export const ways = {
   'ways.bowl': (label: string, grams: string, where: string) => `Bowl ${label}, ${grams}: ${where}`,
   'ways.look': 'See it',
   'ways.looking': (way: string) => `You see another way, not the plan: ${way}`,
+  'ways.working': (way: string) => `Working out another way: ${way}`,
+  'ways.failed': (way: string) => `This way could not be worked out just now: ${way}. You see the plan.`,
   'ways.back': 'Back to the plan',
   'ways.take': 'Take this one',
   'ways.taken': (way: string) => `These bowls are the plan now: ${way}.`,

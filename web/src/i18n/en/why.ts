@@ -16,7 +16,8 @@ export const why = {
   'why.one_bowl_serves': (p: P) => `One bowl serves these ${of(p, 'zones')} zones.`,
   'why.own_bowl': () => 'This zone needs a bowl of its own.',
   'why.one_bowl_fewer': (p: P) => `${of(p, 'bowls')} bowls would do, at ${of(p, 'worse')} levels worse.`,
-  'why.same_mix_later': (p: P) => `The mix of bowl ${of(p, 'bowl')} goes on the lengths for the last ${of(p, 'minutes')} minutes.`,
+  'why.same_mix_later': (p: P) =>
+    `The mix of bowl ${of(p, 'bowl')} goes on the lengths for the last ${of(p, 'minutes')} minutes.`,
   'why.builds_up_on_lengths': (p: P) =>
     `Bowl ${of(p, 'bowl')} is not for the lengths too: they would come out ${of(p, 'levels')} levels too dark.`,
   'why.leave_as_it_is': () => 'Nothing has to be coloured for this wish.',
@@ -48,8 +49,7 @@ export const why = {
     `${of(p, 'percent')} % of the doubt about its depth is the level that was read.`,
   'why.doubt_from_white_share': (p: P) =>
     `${of(p, 'percent')} % of the doubt about its depth is the white share.`,
-  'why.doubt_from_porosity': (p: P) =>
-    `${of(p, 'percent')} % of the doubt about its depth is the porosity.`,
+  'why.doubt_from_porosity': (p: P) => `${of(p, 'percent')} % of the doubt about its depth is the porosity.`,
   'why.doubt_from_white_look': (p: P) =>
     `${of(p, 'percent')} % of the doubt about its depth is the colour of white hair, which was never measured here.`,
   'why.doubt_from_lightening': (p: P) =>

@@ -4,7 +4,6 @@ export const aim = {
   'reach.cell_out': (cell: string) => `${cell}: no de una vez hoy`,
   'reach.no_promise': 'Una previsión según la lectura y este estante; nada se promete.',
   'reach.not_today': (words: string) => `No de una vez hoy: ${words}`,
-  'reach.pick': 'Toque una casilla del mapa para desearla.',
   'reach.working': 'Calculando lo que es alcanzable',
   'aim.reachable': 'alcanzable hoy',
   'aim.nearest': (words: string) => `lo más cercano hoy: ${words}`,

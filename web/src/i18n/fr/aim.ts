@@ -1,6 +1,5 @@
 export const aim = {
-  'aim.lead':
-    'En haut aujourd’hui, en bas ce qui est voulu. Choisir une zone, ou souhaiter pour toute la tête.',
+  'aim.lead': 'En haut aujourd’hui, en bas le résultat voulu.',
   'aim.wish': 'voulu',
   'aim.editor': 'Résultat voulu',
   'aim.where': 'Où',
@@ -57,8 +56,10 @@ export const aim = {
   'reach.away': 'Impossible de calculer ce qui est à portée : le serveur ne répond pas.',
   'reach.away_kept': 'Vos souhaits. La carte prend toujours un souhait.',
   'reach.not_today': (words: string) => `Pas en une fois aujourd’hui : ${words}`,
+  'reach.picked': (words: string) => `choisi sur l’image (${words})`,
+  'reach.today': (words: string) => `Possible aujourd’hui : ${words}`,
+  'reach.looked_up': (words: string) => `Cherché sur la carte à ${words}.`,
   'reach.near_words': 'on s’en approche, sans y arriver',
   'reach.farthest': (zone: string, count: string) => `${zone} : le plus loin de ${count} endroits`,
   'reach.no_promise': 'Une prévision d’après la lecture et cette étagère ; rien n’est promis.',
-  'reach.pick': 'Toucher une case de la carte pour la souhaiter.',
 };

@@ -19,6 +19,8 @@ export const ways = {
   'ways.bowl': (label: string, grams: string, where: string) => `Bol ${label}, ${grams} : ${where}`,
   'ways.look': 'Voir',
   'ways.looking': (way: string) => `Un autre chemin est montré, pas le plan : ${way}`,
+  'ways.working': (way: string) => `Calcul d’un autre chemin : ${way}`,
+  'ways.failed': (way: string) => `Ce chemin n’a pas pu être calculé : ${way}. Le plan est montré.`,
   'ways.back': 'Revenir au plan',
   'ways.take': 'Prendre celui-ci',
   'ways.taken': (way: string) => `Ces bols sont maintenant le plan : ${way}.`,

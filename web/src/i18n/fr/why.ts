@@ -16,7 +16,8 @@ export const why = {
   'why.own_bowl': () => 'Cette zone demande son propre bol.',
   'why.one_bowl_fewer': (p: P) =>
     `${of(p, 'bowls')} bols suffiraient, avec ${of(p, 'worse')} ton d’écart en plus.`,
-  'why.same_mix_later': (p: P) => `Le mélange du bol ${of(p, 'bowl')} passe sur les longueurs pendant les ${of(p, 'minutes')} dernières minutes.`,
+  'why.same_mix_later': (p: P) =>
+    `Le mélange du bol ${of(p, 'bowl')} passe sur les longueurs pendant les ${of(p, 'minutes')} dernières minutes.`,
   'why.builds_up_on_lengths': (p: P) =>
     `Le bol ${of(p, 'bowl')} ne convient pas aux longueurs : elles seraient trop foncées de ${of(p, 'levels')} ton.`,
   'why.leave_as_it_is': () => 'Rien n’est à colorer pour ce souhait.',

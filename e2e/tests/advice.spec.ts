@@ -1,0 +1,63 @@
+import type { Page } from '@playwright/test';
+import { expect, expectAccessible, expectNoSideScroll, open, test } from '../support/test';
+
+// One zone, half of it white: one bowl does not reach the wish.
+const hash = '#/visits/demo-half_white_three_to_seven/plan';
+
+async function planned(page: Page) {
+  const bowls = page.getByRole('complementary', { name: 'Bowls' });
+  await expect(bowls.getByRole('table').first()).toBeVisible({ timeout: 300_000 });
+  return bowls;
+}
+
+test('a way over several steps is shown whole, with what to mix after the check', async ({ page, salon }) => {
+  await open(page, salon, hash);
+  await planned(page);
+  const routes = page.getByRole('region', { name: 'More than one step' });
+  await expect(routes).toContainText('The way to go');
+  await expect(routes).toContainText(/levels nearer to the wish than one bowl/);
+  await expect(routes).toContainText('try the whole way on a strand first', { ignoreCase: true });
+  await routes.locator('summary').first().click();
+  await expect(routes.getByText(/stop on pain, heat or stretching hair/)).toBeVisible();
+  const table = routes.getByRole('table').first();
+  await expect(table.getByRole('columnheader')).toHaveText(['It shows level', 'Likely', 'Then mix']);
+  expect(await table.getByRole('row').count()).toBeGreaterThan(2);
+  await expectAccessible(page);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await expectNoSideScroll(page);
+});
+
+test('bowls are looked over, and the change that is advised can be taken and undone', async ({ page, salon }) => {
+  await open(page, salon, '#/visits/demo-my_own_bowls/plan');
+  const bowls = await planned(page);
+  await bowls.getByText('A second look at these bowls').click();
+  await expect(bowls.getByText('The smallest change that makes it fine:').first()).toBeVisible({
+    timeout: 120_000,
+  });
+  await expect(bowls.getByText(/levels nearer/).first()).toBeVisible();
+  await expectAccessible(page);
+  const before = await bowls.getByRole('table').first().innerText();
+  await bowls.getByRole('button', { name: 'Change it so' }).first().click();
+  await expect.poll(() => bowls.getByRole('table').first().innerText()).not.toBe(before);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect.poll(() => bowls.getByRole('table').first().innerText()).toBe(before);
+});
+
+test('an empty tube is replaced by keyboard alone', async ({ page, salon }) => {
+  await open(page, salon, '#/visits/demo-my_own_bowls/plan');
+  const bowls = await planned(page);
+  const summary = bowls.locator('summary', { hasText: 'Empty tube or another range' });
+  await summary.focus();
+  await page.keyboard.press('Enter');
+  const without = bowls.getByLabel('Do without');
+  await without.focus();
+  await without.selectOption({ index: 1 });
+  await expect(bowls.getByText(/Instead of bowl/).first()).toBeVisible({ timeout: 120_000 });
+  await expect(bowls.getByText(/ΔE00/).first()).toBeVisible();
+  await expectAccessible(page);
+  const take = bowls.getByRole('button', { name: 'Take it' }).first();
+  const before = await bowls.getByRole('table').first().innerText();
+  await take.focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => bowls.getByRole('table').first().innerText()).not.toBe(before);
+});
