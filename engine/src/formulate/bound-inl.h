@@ -18,30 +18,14 @@ using GV = hn::Vec<G>;
 
 HWY_INLINE GV GK(float x) { return hn::Set(G(), x); }
 
-// CIE f of the chords' value (an upper end), and the cube root less what it may lose (a lower end).
-HWY_INLINE Ends<G> EndsOf(GV x, GV lost) {
-  const GV root = RootOf(G(), x);
-  return {hn::NegMulAdd(root, lost, root), UpperOf(G(), x)};
-}
-
-// X, Y and Z of the chords of some groups at one load; even and odd bands apart, so that sums need not wait for each
-// other.
-struct Sums {
-  GV x, y, z;
+// Sum over the bands of weight × (mean, spread) of one curve.
+struct Sum {
+  GV mean, spread;
 };
 
-HWY_INLINE Sums BlendAt(const KernelConstants& k, const float* chords, const int* cell, const float* load) {
-  const G d;
-  Sums s[2] = {{hn::Zero(d), hn::Zero(d), hn::Zero(d)}, {hn::Zero(d), hn::Zero(d), hn::Zero(d)}};
-  for (int b = 0; b < kBands; ++b) {
-    const float* chord = chords + cell[b];
-    Sums& own = s[b & 1];
-    const GV r = hn::MulAdd(hn::LoadU(d, chord + kScenarioGroups), GK(load[b]), hn::LoadU(d, chord));
-    own.x = hn::MulAdd(GK(k.x[b]), r, own.x);
-    own.y = hn::MulAdd(GK(k.y[b]), r, own.y);
-    own.z = hn::MulAdd(GK(k.z[b]), r, own.z);
-  }
-  return {hn::Add(s[0].x, s[1].x), hn::Add(s[0].y, s[1].y), hn::Add(s[0].z, s[1].z)};
+// Ends of the mean root; a sum of chords lies above the mean by no more than `coarse` of it.
+HWY_INLINE Root<G> RootOfSum(const Sum& s, float coarse, float furthest) {
+  return RootsOf(G(), hn::Mul(s.mean, GK(1 - coarse)), s.mean, s.spread, furthest);
 }
 
 // Mean over the groups; contrast is left out where the rest is beyond `enough` already.
@@ -49,18 +33,28 @@ HWY_INLINE float BoundOf(const KernelConstants& k, const BoundTable& t, const Zo
                          float enough) {
   const G d;
   const int lanes = static_cast<int>(hn::Lanes(d));
-  int cell[kBands], least = t.cells - 1;
-  for (int b = 0; b < kBands; ++b) {
-    const int at = HWY_MIN(load_cell(load[b]), t.cells - 1);
-    cell[b] = (b * t.cells + at) * 2 * kScenarioGroups;
-    least = HWY_MIN(least, at);
-  }
-  const int bin = least / kCellsPerBin * kScenarioGroups;
+  int cell[kBands];
+  for (int b = 0; b < kBands; ++b)
+    cell[b] = (b * t.cells + HWY_MIN(load_cell(load[b]), t.cells - 1)) * 3 * kScenarioGroups;
+  // One band of one curve, lanes of groups from `chord` on.
+  auto at = [&](const float* chord, int b) HWY_ATTR {
+    return Sum{hn::MulAdd(hn::LoadU(d, chord + kScenarioGroups), GK(load[b]), hn::LoadU(d, chord)),
+               hn::LoadU(d, chord + 2 * kScenarioGroups)};
+  };
+  auto add = [](Sum& to, float weight, const Sum& s) HWY_ATTR {
+    to.mean = hn::MulAdd(GK(weight), s.mean, to.mean);
+    to.spread = hn::MulAdd(GK(weight), s.spread, to.spread);
+  };
   GV sum = hn::Zero(d);
   for (int g = 0; g < kScenarioGroups; g += lanes) {
-    const Sums at = BlendAt(k, t.blend.chords.data() + g, cell, load);
-    const GV lost = hn::LoadU(d, t.blend.lost.data() + bin + g);
-    const Ends<G> fx = EndsOf(at.x, lost), fy = EndsOf(at.y, lost), fz = EndsOf(at.z, lost);
+    Sum x{hn::Zero(d), hn::Zero(d)}, y = x, zz = x;
+    for (int b = 0; b < kBands; ++b) {
+      const Sum r = at(t.blend.chords.data() + cell[b] + g, b);
+      add(x, k.x[b], r), add(y, k.y[b], r), add(zz, k.z[b], r);
+    }
+    const float far = t.blend.furthest;
+    const Ends<G> fx = MeanRoot(RootOfSum(x, t.coarse, far)), fy = MeanRoot(RootOfSum(y, t.coarse, far)),
+                  fz = MeanRoot(RootOfSum(zz, t.coarse, far));
     const GV loss = LeastLoss(d, z, fy, {hn::Sub(fx.low, fy.high), hn::Sub(fx.high, fy.low)},
                               {hn::Sub(fy.low, fz.high), hn::Sub(fy.high, fz.low)});
     sum = hn::MulAdd(hn::LoadU(d, t.weight.data() + g), loss, sum);
@@ -68,16 +62,13 @@ HWY_INLINE float BoundOf(const KernelConstants& k, const BoundTable& t, const Zo
   const float without = hn::GetLane(hn::SumOfLanes(d, sum));
   if (!t.has_contrast || without > enough) return without;
   for (int g = 0; g < kScenarioGroups; g += lanes) {
-    GV white = hn::Zero(d), pigmented = white;
+    Sum white{hn::Zero(d), hn::Zero(d)}, pigmented = white;
     for (int b = 0; b < kBands; ++b) {
-      const float* w = t.white.chords.data() + cell[b] + g;
-      const float* p = t.pigmented.chords.data() + cell[b] + g;
-      const GV weight = GK(k.y[b]), at = GK(load[b]);
-      white = hn::MulAdd(weight, hn::MulAdd(hn::LoadU(d, w + kScenarioGroups), at, hn::LoadU(d, w)), white);
-      pigmented = hn::MulAdd(weight, hn::MulAdd(hn::LoadU(d, p + kScenarioGroups), at, hn::LoadU(d, p)), pigmented);
+      add(white, k.y[b], at(t.white.chords.data() + cell[b] + g, b));
+      add(pigmented, k.y[b], at(t.pigmented.chords.data() + cell[b] + g, b));
     }
-    const Ends<G> fw = EndsOf(white, hn::LoadU(d, t.white.lost.data() + bin + g));
-    const Ends<G> fp = EndsOf(pigmented, hn::LoadU(d, t.pigmented.lost.data() + bin + g));
+    const Ends<G> fw = MeanRoot(RootOfSum(white, t.coarse, t.white.furthest));
+    const Ends<G> fp = MeanRoot(RootOfSum(pigmented, t.coarse, t.pigmented.furthest));
     const GV apart = hn::Max(hn::Max(hn::Sub(fw.low, fp.high), hn::Sub(fp.low, fw.high)), hn::Zero(d));
     const GV beyond = hn::MulSub(GK(116.0F), apart, GK(static_cast<float>(z.contrast_free)));
     const GV price = hn::Mul(GK(static_cast<float>(z.contrast)), hn::LoadU(d, t.contrast.data() + g));

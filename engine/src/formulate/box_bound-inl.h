@@ -22,7 +22,7 @@ HWY_INLINE void FindRows(const BoxTable& t, const float* load, int* at) {
   const D d;
   const hn::RebindToSigned<D> di;
   const int lanes = static_cast<int>(hn::Lanes(d));
-  const auto last = hn::Set(di, t.cells - 1), row = hn::Set(di, 2 * kBoxChannels);
+  const auto last = hn::Set(di, t.cells - 1), row = hn::Set(di, 2 * kBoxRow);
   for (int b = 0; b < kBoxBands; b += lanes) {
     const auto bits = hn::BitCast(di, hn::Add(hn::LoadU(d, load + b), K(kLoadOffset)));
     const auto cell = hn::Min(hn::Sub(hn::ShiftRight<kMantissaShift>(bits), hn::Set(di, kFirstCell)), last);
@@ -31,55 +31,35 @@ HWY_INLINE void FindRows(const BoxTable& t, const float* load, int* at) {
   }
 }
 
-// Sums of the rows at one load, channel c of it to out[c·kBoxBlock].
+// Sums of the rows at one load, channel c of group g to out[(g·kBoxChannels + c)·kBoxBlock].
 HWY_INLINE void SumRows(const BoxTable& t, const float* load, float* out) {
-  using D8 = hn::CappedTag<float, kBoxChannels>;
-  const D8 d;
+  using DR = hn::CappedTag<float, kBoxRow>;
+  const DR d;
   const int lanes = static_cast<int>(hn::Lanes(d));
   HWY_ALIGN int at[kBoxBands];
-  HWY_ALIGN float sums[kBoxChannels];
+  HWY_ALIGN float sums[kBoxRow];
   FindRows(t, load, at);
-  for (int c = 0; c < kBoxChannels; c += lanes) {
+  for (int c = 0; c < kBoxRow; c += lanes) {
     auto base = hn::Zero(d), slope = base, base2 = base, slope2 = base;
     for (int b = 0; b + 1 < kBands; b += 2) {
       const float *row = t.rows.data() + at[b] + c, *next = t.rows.data() + at[b + 1] + c;
       base = hn::Add(base, hn::LoadU(d, row));
-      slope = hn::MulAdd(hn::LoadU(d, row + kBoxChannels), hn::Set(d, load[b]), slope);
+      slope = hn::MulAdd(hn::LoadU(d, row + kBoxRow), hn::Set(d, load[b]), slope);
       base2 = hn::Add(base2, hn::LoadU(d, next));
-      slope2 = hn::MulAdd(hn::LoadU(d, next + kBoxChannels), hn::Set(d, load[b + 1]), slope2);
+      slope2 = hn::MulAdd(hn::LoadU(d, next + kBoxRow), hn::Set(d, load[b + 1]), slope2);
     }
     static_assert(kBands % 2 == 1);
     const float* row = t.rows.data() + at[kBands - 1] + c;
     base = hn::Add(base, hn::LoadU(d, row));
-    slope = hn::MulAdd(hn::LoadU(d, row + kBoxChannels), hn::Set(d, load[kBands - 1]), slope);
+    slope = hn::MulAdd(hn::LoadU(d, row + kBoxRow), hn::Set(d, load[kBands - 1]), slope);
     hn::StoreU(hn::Add(hn::Add(base, base2), hn::Add(slope, slope2)), d, sums + c);
   }
-  for (int c = 0; c < kBoxChannels; ++c) out[c * kBoxBlock] = sums[c];
-}
-
-// f of one of X, Y, Z: roots of both ends, and what the lower one may lose to the spread.
-struct Root {
-  V low, high;  // ends of the mean's cube root
-  V lost;       // the mean of the roots is at least low·(1 − lost)
-  V upper;      // CIE's f of the upper end
-};
-
-HWY_INLINE Root RootsOf(const BoxTable& t, V x_low, V x_high, V spread) {
-  const D d;
-  const V least = hn::Mul(x_low, K(1 - t.coarse));
-  const V ratio = hn::Div(spread, least);
-  // A thousandth less than the root: RootOf takes nothing below 1e-9.
-  const V root = RootOf(d, hn::NegMulAdd(K(t.furthest), ratio, K(1.0F)));
-  const V y = hn::Max(hn::Sub(root, K(1e-3F)), hn::Zero(d));
-  const V q = hn::MulAdd(y, hn::Add(y, K(1.0F)), K(1.0F));
-  const V factor = hn::Div(hn::Add(y, K(2.0F)), hn::Mul(hn::Mul(K(3.0F), q), q));
-  const V lost = hn::MulAdd(hn::Mul(ratio, ratio), factor, K(2e-5F));
-  return {RootOf(d, least), RootOf(d, x_high), hn::Min(lost, K(1.0F)), UpperOf(d, x_high)};
+  for (int c = 0; c < kBoxRow; ++c) out[c * kBoxBlock] = sums[c];
 }
 
 // Ends of (mean of roots of X) − (mean of roots of Y), the better of two ways: root by root, and from the ends of
 // X − Y (∛X − ∛Y = (X − Y)/(∛X² + ∛X∛Y + ∛Y²)), which knows that both come from the same bands.
-HWY_INLINE Ends<D> Difference(const Root& x, const Root& y, V low, V high) {
+HWY_INLINE Ends<D> Difference(const Root<D>& x, const Root<D>& y, V low, V high) {
   const D d;
   auto q = [&](V a, V b) HWY_ATTR { return hn::MulAdd(a, hn::Add(a, b), hn::Mul(b, b)); };
   const V most = q(x.high, y.high), least = q(x.low, y.low);
@@ -87,14 +67,30 @@ HWY_INLINE Ends<D> Difference(const Root& x, const Root& y, V low, V high) {
       hn::NegMulAdd(x.high, x.lost, hn::Div(low, hn::IfThenElse(hn::Ge(low, hn::Zero(d)), most, least)));
   const V joint_high =
       hn::MulAdd(y.high, y.lost, hn::Div(high, hn::IfThenElse(hn::Ge(high, hn::Zero(d)), least, most)));
-  Ends<D> e{hn::Sub(hn::NegMulAdd(x.low, x.lost, x.low), y.upper),
-            hn::Sub(x.upper, hn::NegMulAdd(y.low, y.lost, y.low))};
-  // CIE's f is the cube root only beyond (6/29)³.
-  const V bright = K(static_cast<float>(6.0 / 29.0 + 1e-5));
-  const auto rooted = hn::And(hn::Gt(x.low, bright), hn::Gt(y.low, bright));
-  e.low = hn::IfThenElse(rooted, hn::Max(e.low, joint_low), e.low);
-  e.high = hn::IfThenElse(rooted, hn::Min(e.high, joint_high), e.high);
-  return e;
+  const Ends<D> mx = MeanRoot(x), my = MeanRoot(y);
+  return {hn::Max(hn::Sub(mx.low, my.high), joint_low), hn::Min(hn::Sub(mx.high, my.low), joint_high)};
+}
+
+// Least loss of one group, some boxes in the lanes: sums at the dark and at the bright end, a channel every kBoxBlock.
+HWY_INLINE V GroupLoss(const BoxTable& t, const ZoneLoss& z, const float* dark, const float* bright) {
+  const D d;
+  auto at = [&](const float* sums, int channel) HWY_ATTR { return hn::LoadU(d, sums + channel * kBoxBlock); };
+  const V sure = K(1 - t.coarse);
+  auto root = [&](int channel) HWY_ATTR {
+    return RootsOf(d, hn::Mul(at(dark, channel), sure), at(bright, channel), at(bright, channel + 3), t.furthest);
+  };
+  const Root<D> x = root(0), y = root(1), zz = root(2);
+  // X − Y = P − N with P, N ≥ 0; N = P − (X − Y) of the same chords.
+  auto difference = [&](int first, int second, int positive) HWY_ATTR {
+    const V p_low = at(dark, positive), p_high = at(bright, positive);
+    const V n_low = hn::Sub(p_low, hn::Sub(at(dark, first), at(dark, second)));
+    const V n_high = hn::Sub(p_high, hn::Sub(at(bright, first), at(bright, second)));
+    constexpr float kSum = 1e-5F;  // of these sums in single precision
+    return Ends<D>{hn::Sub(hn::MulSub(p_low, sure, n_high), K(kSum)),
+                   hn::Add(hn::NegMulAdd(n_low, sure, p_high), K(kSum))};
+  };
+  const Ends<D> dxy = difference(0, 1, 6), dyz = difference(1, 2, 7);
+  return LeastLoss(d, z, MeanRoot(y), Difference(x, y, dxy.low, dxy.high), Difference(y, zz, dyz.low, dyz.high));
 }
 
 void BoxBounds(const BoxTable& t, const ZoneLoss& z, const float* low, const float* high, int count, float* out) {
@@ -102,7 +98,7 @@ void BoxBounds(const BoxTable& t, const ZoneLoss& z, const float* low, const flo
   const int lanes = static_cast<int>(hn::Lanes(d));
   constexpr float kRounding = 2e-4F;  // of the sums, the roots and the loss in single precision
   // Most colour: darkest, so the lower ends; least colour: the upper ends and the spread.
-  HWY_ALIGN float dark[kBoxChannels * kBoxBlock] = {}, bright[kBoxChannels * kBoxBlock] = {};
+  HWY_ALIGN float dark[kBoxRow * kBoxBlock] = {}, bright[kBoxRow * kBoxBlock] = {};
   HWY_ALIGN float found[kBoxBlock];
   for (int begin = 0; begin < count; begin += kBoxBlock) {
     const int n = HWY_MIN(kBoxBlock, count - begin);
@@ -111,24 +107,12 @@ void BoxBounds(const BoxTable& t, const ZoneLoss& z, const float* low, const flo
       SumRows(t, low + (begin + i) * kBoxBands, bright + i);
     }
     for (int i = 0; i < n; i += lanes) {
-      auto at = [&](const float* sums, int channel) HWY_ATTR { return hn::LoadU(d, sums + channel * kBoxBlock + i); };
-      const V sure = K(1 - t.coarse);
-      const Root x = RootsOf(t, at(dark, 0), at(bright, 0), at(bright, 3));
-      const Root y = RootsOf(t, at(dark, 1), at(bright, 1), at(bright, 4));
-      const Root zz = RootsOf(t, at(dark, 2), at(bright, 2), at(bright, 5));
-      // X − Y = P − N with P, N ≥ 0; N = P − (X − Y) of the same chords.
-      auto difference = [&](int first, int second, int positive) HWY_ATTR {
-        const V p_low = at(dark, positive), p_high = at(bright, positive);
-        const V n_low = hn::Sub(p_low, hn::Sub(at(dark, first), at(dark, second)));
-        const V n_high = hn::Sub(p_high, hn::Sub(at(bright, first), at(bright, second)));
-        constexpr float kSum = 1e-5F;  // of these sums in single precision
-        return Ends<D>{hn::Sub(hn::MulSub(p_low, sure, n_high), K(kSum)),
-                       hn::Add(hn::NegMulAdd(n_low, sure, p_high), K(kSum))};
-      };
-      const Ends<D> dxy = difference(0, 1, 6), dyz = difference(1, 2, 7);
-      const Ends<D> fy{hn::NegMulAdd(y.low, y.lost, y.low), y.upper};
-      const V loss = LeastLoss(d, z, fy, Difference(x, y, dxy.low, dxy.high), Difference(y, zz, dyz.low, dyz.high));
-      hn::StoreU(hn::Max(hn::Sub(loss, K(kRounding)), hn::Zero(d)), d, found + i);
+      V sum = hn::Zero(d);
+      for (int g = 0; g < kBoxGroups; ++g) {
+        const int at = g * kBoxChannels * kBoxBlock + i;
+        sum = hn::MulAdd(K(t.weight[g]), GroupLoss(t, z, dark + at, bright + at), sum);
+      }
+      hn::StoreU(hn::Max(hn::Sub(sum, K(kRounding)), hn::Zero(d)), d, found + i);
     }
     for (int i = 0; i < n; ++i) out[begin + i] = found[i];
   }

@@ -1,10 +1,11 @@
-// R of every scenario at the nodes of a grid over the dye load, band by band: what bounds are tabulated from.
+// R at the nodes of a grid over the dye load, band by band, and the chords between them: what bounds are tabulated
+// from.
 #pragma once
 
 #include <bit>
 #include <vector>
 
-#include "predict/kernel.h"
+#include "formulate/scenario_groups.h"
 
 namespace strandline {
 
@@ -18,24 +19,38 @@ inline int load_cell(float load) {  // of load ≥ 0; 0 at load 0
 }
 float load_node(int cell);  // left end of the cell
 
-inline constexpr double kNodeNoise = 2e-6;  // of R in single precision
-
-// One band: R of every scenario at the nodes 0 … cells, [node][scenario]. One band at a time keeps the memory small.
-struct BandNodes {
-  std::vector<float> blend;             // populations seen together
-  std::vector<float> white, pigmented;  // the mean of each kind, where it was asked for
-};
-
-// R of every scenario at one band and load; `white` and `pigmented` may be null. Rows of zone.stride numbers.
+// R of every scenario at one band and load, zone.stride numbers each; the means of white and of pigmented fibres where
+// `white` and `pigmented` are not null.
 void node_reflectance(const ZoneTable& zone, int band, float load, float* blend, float* white, float* pigmented);
-// Into `out`, which keeps its memory; rows of zone.stride numbers.
-void band_nodes(const ZoneTable& zone, int band, int cells, bool with_kinds, BandNodes& out);
 
-// How far, at most, a convex curve lies below its chord over a cell of this width, where the slope changes by `fall`
-// at its left end and by `rise` at its right; no cell lies left of the first.
-double chord_gap(double width, double fall, double rise, bool first);
+// Luminance of every scenario under one load that is the same in all bands, 1 = white; 1e-3 where a kind is missing.
+struct Luminance {
+  std::vector<float> blend, white, pigmented;
+};
+Luminance luminance(const ZoneTable& zone, float load);
 
-// What (y + 2)/(3(y² + y + 1)²) is: the exact factor of the cube root's remainder.
-double remainder_factor(double y);
+// Mean over a group of R × unit, and its spread (standard deviation), at nodes: [node][group].
+struct NodeStats {
+  std::vector<double> mean, spread;
+};
+// Of one band at the nodes 0 … cells. `white` and `pigmented` may be null.
+void node_stats(const GroupedZone& zone, int band, int cells, NodeStats* blend, NodeStats* white, NodeStats* pigmented);
+
+// One cell of one curve. The mean lies between chord·(1 − coarse) and the chord.
+struct Chord {
+  float base = 0, slope = 0;  // R × unit = base + slope·k
+  float spread = 0;           // at most, anywhere in the cell
+};
+// What holds of all chords of a table.
+struct ChordCheck {
+  double coarse = 0;
+  bool convex = true;  // convex and falling, as the proof asks
+};
+// The chords of group g.
+void chords(const NodeStats& nodes, int groups, int g, double furthest, std::vector<Chord>& out, ChordCheck& check);
+
+// The checks of the proof that are not about single curves: the constant of the blend, and that no reflectance lies
+// where CIELAB is not a cube root.
+bool certifiable(const ZoneTable& zone);
 
 }  // namespace strandline

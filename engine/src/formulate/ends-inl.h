@@ -26,15 +26,38 @@ HWY_INLINE hn::Vec<DF> Same(DF d, double x) {
   return hn::Set(d, static_cast<float>(x));
 }
 
-// Cube root for a lower end, CIE's f for an upper one.
+// Ends of the cube root of a mean, and how much less the mean of the cube roots may be.
+template <class DF>
+struct Root {
+  hn::Vec<DF> low, high;
+  hn::Vec<DF> lost;  // the mean of the roots is at least low·(1 − lost)
+};
+
 template <class DF>
 HWY_INLINE hn::Vec<DF> RootOf(DF d, hn::Vec<DF> x) {
   return CbrtOf(d, hn::Max(x, Same(d, 1e-9)));
 }
+
+// Of a mean between these ends: `spread` of what is averaged, at most, and no member further off than `furthest`
+// spreads.
 template <class DF>
-HWY_INLINE hn::Vec<DF> UpperOf(DF d, hn::Vec<DF> x) {
-  const auto line = hn::MulAdd(x, Same(d, 841.0 / 108.0), Same(d, 4.0 / 29.0));
-  return hn::IfThenElse(hn::Gt(x, Same(d, 216.0 / 24389.0)), RootOf(d, x), line);
+HWY_INLINE Root<DF> RootsOf(DF d, hn::Vec<DF> x_low, hn::Vec<DF> x_high, hn::Vec<DF> spread, float furthest) {
+  const auto one = Same(d, 1);
+  x_low = hn::Max(x_low, Same(d, 1e-5));  // no curve comes near it; its chords drawn on may
+  const auto ratio = hn::Div(spread, x_low);
+  // A thousandth less than the root: RootOf takes nothing below 1e-9.
+  const auto nearest = RootOf(d, hn::NegMulAdd(Same(d, static_cast<double>(furthest)), ratio, one));
+  const auto y = hn::Max(hn::Sub(nearest, Same(d, 1e-3)), hn::Zero(d));
+  const auto q = hn::MulAdd(y, hn::Add(y, one), one);
+  const auto factor = hn::Div(hn::Add(y, Same(d, 2)), hn::Mul(hn::Mul(Same(d, 3), q), q));
+  const auto lost = hn::MulAdd(hn::Mul(ratio, ratio), factor, Same(d, 2e-5));
+  return {RootOf(d, x_low), RootOf(d, x_high), hn::Min(lost, one)};
+}
+
+// Ends of the mean of the roots.
+template <class DF>
+HWY_INLINE Ends<DF> MeanRoot(const Root<DF>& x) {
+  return {hn::NegMulAdd(x.low, x.lost, x.low), x.high};
 }
 
 // Least of max(up·v, −down·v) over v in [low, high].

@@ -124,9 +124,14 @@ double RecipeSet::natural_share(const Shares& s) const {
 }
 
 double RecipeSet::load_most(double ratio) const {
+  // In each band offer·capacity_left(total) is a ratio of linear forms in the shares: largest for a single product.
+  const double factor = dilution(range_, ratio);
   double most = 0;
-  for (const Spectrum& o : offers_) most = std::max(most, *std::max_element(o.begin(), o.end()));
-  return most * dilution(range_, ratio);  // saturation only lowers it
+  for (Spectrum o : offers_) {
+    for (double& v : o) v *= factor;
+    for (double v : saturated(o)) most = std::max(most, v);
+  }
+  return most;
 }
 
 double RecipeSet::price_per_g(const Shares& s) const {

@@ -126,21 +126,27 @@ bool BowlSearch::divide(Run& run) {
   constexpr int kTogetherMost = 32;
   run.together = std::min(2 * run.together, kTogetherMost);
 
-  std::vector<std::pair<SettingZone*, float>> missing;
+  struct Missing {
+    SettingZone* zone;
+    const ZoneLoss* loss;
+    float most;
+  };
+  std::vector<Missing> missing;
   for (const Branch& b : round) {
     const Terrain& t = run.terrains.at(b.setting);
     constexpr double kSlack = 1.001;  // rounding to single precision
     const float most = static_cast<float>(kSlack * t.ground->set->load_most(t.ratio));
     for (int z : run.wish.zones) {
       SettingZone& m = made(b.setting, z);
-      const auto known = [&](const auto& other) { return other.first == &m; };
-      if (m.box.cells == 0 && std::none_of(missing.begin(), missing.end(), known)) missing.emplace_back(&m, most);
+      const auto known = [&](const Missing& other) { return other.zone == &m; };
+      if (m.box.cells == 0 && std::none_of(missing.begin(), missing.end(), known))
+        missing.push_back({&m, &zones_[static_cast<size_t>(z)].price, most});
     }
   }
   options_.parallel(static_cast<int>(missing.size()), [&](int begin, int end) {
     for (int i = begin; i < end; ++i) {
-      auto& [m, most] = missing[static_cast<size_t>(i)];
-      m->box = box_table(m->table, most);
+      const Missing& m = missing[static_cast<size_t>(i)];
+      m.zone->box = box_table(m.zone->table, *m.loss, m.most);
     }
   });
 
@@ -163,19 +169,25 @@ bool BowlSearch::divide(Run& run) {
 void BowlSearch::bound_singles(Run& run) {
   if (run.wish.allowed)
     std::erase_if(run.fresh, [&](const Branch& b) { return !run.wish.allowed(candidate(b, b.bound)); });
-  std::vector<std::pair<SettingZone*, float>> missing;
+  struct Missing {
+    SettingZone* zone;
+    const ZoneLoss* loss;
+    float most;
+  };
+  std::vector<Missing> missing;
   for (const Branch& b : run.fresh)
     for (int z : run.wish.zones) {
       SettingZone& m = made(b.setting, z);
       if (m.groups) continue;
       m.groups = std::make_unique<BoundTable>();
       const Terrain& t = run.terrains.at(b.setting);
-      missing.emplace_back(&m, static_cast<float>(1.001 * t.ground->set->load_most(t.ratio)));
+      missing.push_back(
+          {&m, &zones_[static_cast<size_t>(z)].price, static_cast<float>(1.001 * t.ground->set->load_most(t.ratio))});
     }
   options_.parallel(static_cast<int>(missing.size()), [&](int begin, int end) {
     for (int i = begin; i < end; ++i) {
-      auto& [m, most] = missing[static_cast<size_t>(i)];
-      *m->groups = bound_table(m->table, most);
+      const Missing& m = missing[static_cast<size_t>(i)];
+      *m.zone->groups = bound_table(m.zone->table, *m.loss, m.most);
     }
   });
   const double limit = run.best.limit();

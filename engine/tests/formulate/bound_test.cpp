@@ -19,7 +19,8 @@ TEST(Bound, IsNeverAboveTheMeanLoss) {
       const RecipeSet& set = p.domain.sets[static_cast<size_t>(one.set)];
       const std::vector<Shares> all = set.shares();
       const ZoneTable table = zone_table(p.draws.zones[0], bare_chemistry(one.setting), p.draws);
-      const BoundTable bound = bound_table(table, static_cast<float>(1.001 * set.load_most(one.setting.ratio)));
+      const BoundTable bound =
+          bound_table(table, p.search_zones[0].price, static_cast<float>(1.001 * set.load_most(one.setting.ratio)));
       EXPECT_TRUE(bound.certified) << seed;
       std::vector<float> loads(kBands);
       for (int i = 0; i < 60; ++i) {

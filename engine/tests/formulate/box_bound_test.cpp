@@ -44,7 +44,8 @@ TEST(BoxBound, IsNeverAboveAnyRecipeInTheBox) {
       const RecipeSet& set = p.domain.sets[0];
       const Ground ground{&set, shade_tree(set)};
       const ZoneTable table = zone_table(p.draws.zones[0], bare_chemistry(one.setting), p.draws);
-      const BoxTable box = box_table(table, static_cast<float>(1.001 * set.load_most(one.setting.ratio)));
+      const BoxTable box =
+          box_table(table, p.search_zones[0].price, static_cast<float>(1.001 * set.load_most(one.setting.ratio)));
       EXPECT_TRUE(box.certified) << seed;
       for (int i = 0; i < 40; ++i) {
         const Drawn d = draw_branch(ground, static_cast<int>(k), random);
