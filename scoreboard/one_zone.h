@@ -47,7 +47,7 @@ inline Searched search_one(const Domain& domain, const OneZone& zone, const Form
   Searched s;
   s.ms = median_ms(1, [&] {
     BowlSearch search(domain, zone.zones, zone.draws, 1, FormulaPolicy{}, options);
-    s.list = search.find({{0}, {}, true});
+    s.list = search.find({{0}});
     s.counts = search.counts();
   });
   return s;

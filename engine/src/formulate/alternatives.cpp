@@ -67,12 +67,9 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
   };
   constexpr double kCheaper = 0.85;  // of the dearest colour part
   std::vector<std::pair<const char*, Choice>> found;
-  found.emplace_back("gentler",
-                     same_sharing([&](const Candidate& c) { return strength(in, c) < now.strongest - 1e-9; }));
-  if (now.tubes > 1)
-    found.emplace_back("simpler", same_sharing([&](const Candidate& c) { return tubes(c.shares) < now.tubes; }));
-  found.emplace_back("cheaper",
-                     same_sharing([&](const Candidate& c) { return price_per_g(in, c) <= kCheaper * now.price; }));
+  found.emplace_back("gentler", same_sharing({.strength_below = now.strongest - 1e-9}));
+  if (now.tubes > 1) found.emplace_back("simpler", same_sharing({.tubes_most = now.tubes - 1}));
+  found.emplace_back("cheaper", same_sharing({.price_most = kCheaper * now.price}));
   if (best.bowls.size() > 1) found.emplace_back("fewer_bowls", chooser.choose(static_cast<int>(best.bowls.size()) - 1));
 
   auto zones_served = [](const Choice& c) {

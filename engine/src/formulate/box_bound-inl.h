@@ -98,7 +98,8 @@ void BoxBounds(const BoxTable& t, const ZoneLoss& z, const float* low, const flo
   const int lanes = static_cast<int>(hn::Lanes(d));
   constexpr float kRounding = 2e-4F;  // of the sums, the roots and the loss in single precision
   // Most colour: darkest, so the lower ends; least colour: the upper ends and the spread.
-  HWY_ALIGN float dark[kBoxRow * kBoxBlock] = {}, bright[kBoxRow * kBoxBlock] = {};
+  // Lanes that no box fills hold anything.
+  HWY_ALIGN float dark[kBoxRow * kBoxBlock], bright[kBoxRow * kBoxBlock];
   HWY_ALIGN float found[kBoxBlock];
   for (int begin = 0; begin < count; begin += kBoxBlock) {
     const int n = HWY_MIN(kBoxBlock, count - begin);

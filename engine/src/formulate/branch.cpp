@@ -38,18 +38,29 @@ bool holds_recipes(const Ground& g, const Branch& b) {
   return !single(g, b) || g.set->allowed(recipe_of(g, b));
 }
 
-double least_price(const Ground& g, const Branch& b, const BranchPrices& prices) {
+int most_natural(const Ground& g, const Branch& b) {
   int natural = 0;
+  for (int i = 0; i < b.parts(); ++i)
+    if (g.node(b, i).natural) natural += b.eighths[i];
+  return natural;
+}
+
+double least_mixing_price(const Ground& g, const Branch& b) {
   double apart = 0;
   const int parts = b.parts();
   for (int i = 0; i < parts; ++i) {
     const ShadeNode& own = g.node(b, i);
-    if (own.natural) natural += b.eighths[i];
     if (!own.levelled) continue;
     for (int j = 0; j < parts; ++j)
       if (j != i && g.node(b, j).levelled) apart = std::max(apart, own.level_low - g.node(b, j).level_high);
   }
-  return prices.natural[natural] + (prices.mixing ? mixing_price(parts, apart) : 0);
+  return mixing_price(parts, apart);
+}
+
+double least_price_per_g(const Ground& g, const Branch& b) {
+  double price = 0;
+  for (int i = 0; i < b.parts(); ++i) price += b.eighths[i] * g.node(b, i).price_low / kEighths;
+  return price;
 }
 
 bool single(const Ground& g, const Branch& b) {

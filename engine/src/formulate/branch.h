@@ -20,12 +20,6 @@ struct Branch {
 // Every way of sharing eight eighths: together they hold every recipe exactly once.
 std::vector<Branch> undivided(int setting);
 
-// What recipes cost before any optics, for one set of zones under one setting.
-struct BranchPrices {
-  double natural[kEighths + 1] = {};  // by eighths of natural shade, the setting's own price included
-  bool mixing = true;                 // whether the price of mixing counts
-};
-
 // Where one range's recipes are, and what they may be.
 struct Ground {
   const RecipeSet* set = nullptr;
@@ -35,8 +29,10 @@ struct Ground {
 
 // False where no recipe of it is in the domain, or each is met in another branch.
 bool holds_recipes(const Ground& ground, const Branch& branch);
-// No recipe of it costs less before any optics; exact for a single recipe.
-double least_price(const Ground& ground, const Branch& branch, const BranchPrices& prices);
+// Ends of what its recipes are before any optics; exact for a single recipe.
+int most_natural(const Ground& ground, const Branch& branch);           // eighths of natural shade
+double least_mixing_price(const Ground& ground, const Branch& branch);  // levels (habits.h)
+double least_price_per_g(const Ground& ground, const Branch& branch);   // of the colour part
 // One recipe, every part a single shade.
 bool single(const Ground& ground, const Branch& branch);
 Shares recipe_of(const Ground& ground, const Branch& branch);

@@ -1,6 +1,7 @@
 #include "formulate/choose.h"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 #include <limits>
 
@@ -82,16 +83,19 @@ Chooser::Chooser(const ChoiceInput& in, std::vector<ZoneGroup> groups, BowlLists
   for (Kind& kind : kinds_) {
     const size_t masks = size_t{1} << kind.groups.size();
     kind.least.assign(masks, 0);
-    kind.searched.assign(masks, false);
+    kind.found.assign(masks, false);
+    kind.whole.assign(masks, false);
     kind.exact.resize(masks);
-    for (size_t g = 0; g < kind.groups.size(); ++g) {
-      kind.leave.push_back(leave_cost(kind.groups[g]));
-      const BowlList alone = lists_(kind.groups[g].zones, false);
+    for (const ZoneGroup& g : kind.groups) {
+      kind.leave.push_back(leave_cost(g));
+      Wish wish{g.zones};
+      wish.mixing_price = false;
+      wish.keep = 1;
+      const BowlList alone = lists_(wish);
       stopped_ = stopped_ || !alone.complete;
-      const double own = alone.bound;
-      for (size_t mask = 1; mask < masks; ++mask)
-        if (mask >> g & 1) kind.least[mask] += own;
+      kind.alone.push_back(alone.bound);
     }
+    raise(kind, 0, 0);
   }
 }
 
@@ -102,16 +106,40 @@ double Chooser::leave_cost(const ZoneGroup& group) const {
   return sum;
 }
 
-void Chooser::search(Kind& kind, int mask) {
+// A set costs at least what a part of it costs in a bowl of its own, and the rest of it at best.
+void Chooser::raise(Kind& kind, size_t mask, double least) {
+  for (size_t other = 1; other < kind.least.size(); ++other) {
+    if ((other & mask) != mask) continue;
+    double sum = least;
+    for (size_t g = 0; g < kind.groups.size(); ++g)
+      if ((other & ~mask) >> g & 1) sum += kind.alone[g];
+    if (!kind.found[other]) kind.least[other] = std::max(kind.least[other], sum);
+  }
+}
+
+void Chooser::search(Kind& kind, int mask, double worth) {
   const size_t m = static_cast<size_t>(mask);
-  const std::vector<int> zones = zones_of(kind.groups, mask);
-  BowlList list = lists_(zones, true);
-  kind.exact[m] = exact_list(in_, std::move(list.candidates), zones);
-  if (list.complete)
-    kind.least[m] = kind.exact[m].empty() ? kNever : kind.exact[m][0].objective;
-  else
-    kind.least[m] = std::max(kind.least[m], list.bound), stopped_ = true;
-  kind.searched[m] = true;
+  Wish wish{zones_of(kind.groups, mask)};
+  wish.worth = worth + kRounding;
+  BowlList list = lists_(wish);
+  const bool whole = worth == kNever || list.candidates.size() >= static_cast<size_t>(kKept);
+  std::vector<Candidate> exact = exact_list(in_, std::move(list.candidates), wish.zones);
+  if (!list.complete) {
+    stopped_ = true;
+    kind.exact[m] = std::move(exact);
+    raise(kind, m, list.bound);
+    return;
+  }
+  const double least = exact.empty() ? kNever : exact[0].objective;
+  if (!whole && least > worth) {
+    raise(kind, m, worth);
+    return;
+  }
+  raise(kind, m, least);
+  kind.least[m] = least;
+  kind.exact[m] = std::move(exact);
+  kind.found[m] = true;
+  kind.whole[m] = whole;
 }
 
 Chosen Chooser::chosen(const std::vector<int>& zones, std::vector<Candidate> list) const {
@@ -139,28 +167,40 @@ Chooser::Split Chooser::cheapest(int most, const std::vector<double> (&costs)[2]
   return best;
 }
 
+Chooser::Split Chooser::cheapest_found(int most) const {
+  std::vector<double> costs[2];
+  for (size_t k = 0; k < 2; ++k)
+    for (const auto& list : kinds_[k].exact) costs[k].push_back(list.empty() ? kNever : list[0].objective);
+  return cheapest(most, costs);
+}
+
 Choice Chooser::choose(int bowls_max) {
   const int most = std::min({in_.policy.bowls_max, bowls_max, kBowlsMost});
-  auto bounded = [&] { return cheapest(most, {kinds_[0].least, kinds_[1].least}); };
-  Split split = bounded();
-  for (bool exact = false; !exact && !stopped_; split = bounded()) {
-    exact = true;
+  Split bounded = cheapest_bounded(most), found = cheapest_found(most);
+  constexpr double kSame = 1e-9;
+  while (!stopped_ && bounded.cost < found.cost - kSame) {
+    // Of what is not known yet, the set of most groups: it moves the bound most.
+    Kind* kind = nullptr;
+    int next = 0;
     for (size_t k = 0; k < 2; ++k)
-      for (int mask : split.masks[k])
-        if (!kinds_[k].searched[static_cast<size_t>(mask)]) search(kinds_[k], mask), exact = false;
+      for (int mask : bounded.masks[k])
+        if (!kinds_[k].found[static_cast<size_t>(mask)] &&
+            (!kind || std::popcount(static_cast<unsigned>(mask)) > std::popcount(static_cast<unsigned>(next))))
+          kind = &kinds_[k], next = mask;
+    // No cover with it costs less than the others of this one do at least.
+    search(*kind, next, found.cost - (bounded.cost - kind->least[static_cast<size_t>(next)]));
+    bounded = cheapest_bounded(most), found = cheapest_found(most);
   }
   Choice choice;
-  choice.bound = split.cost;
-  if (stopped_) {
-    std::vector<double> found[2];
-    for (size_t k = 0; k < 2; ++k)
-      for (const auto& list : kinds_[k].exact) found[k].push_back(list.empty() ? kNever : list[0].objective);
-    split = cheapest(most, found);
-  }
-  choice.objective = split.cost;
+  choice.objective = found.cost;
+  choice.bound = std::min(bounded.cost, found.cost);
   for (size_t k = 0; k < 2; ++k)
-    for (int mask : split.masks[k])
-      choice.bowls.push_back(chosen(zones_of(kinds_[k].groups, mask), kinds_[k].exact[static_cast<size_t>(mask)]));
+    for (int mask : found.masks[k]) {
+      Kind& kind = kinds_[k];
+      const size_t m = static_cast<size_t>(mask);
+      if (!kind.whole[m] && !stopped_) search(kind, mask, kNever);
+      choice.bowls.push_back(chosen(zones_of(kind.groups, mask), kind.exact[m]));
+    }
   return choice;
 }
 

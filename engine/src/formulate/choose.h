@@ -36,17 +36,16 @@ struct ChoiceInput {
   char first_label = 'A';
 };
 
-// Lists what one bowl could be for some zones, ordered by the single-precision objective: search.h in earnest, a full
-// enumeration in tests. `mixing_price` false: the zones' own part only.
-using BowlLists = std::function<BowlList(const std::vector<int>& zones, bool mixing_price)>;
+// Lists what one bowl could be for some zones, ordered by the single-precision objective: BowlSearch::find in earnest.
+using BowlLists = std::function<BowlList(const Wish&)>;
 
 class Chooser {
  public:
   Chooser(const ChoiceInput& in, std::vector<ZoneGroup> groups, BowlLists lists);
 
-  // The cheapest cover of both span kinds with at most `bowls_max` bowls. A set of groups is searched only when its
-  // lower bound (what its zones cost at best each by itself) does not rule it out. Where a search was stopped: the
-  // cheapest of what was found.
+  // The cheapest cover of both span kinds with at most `bowls_max` bowls. A set of groups is searched only when the
+  // cheapest cover under what is known asks for it, and no further than a cover of it may still be the cheapest. Where
+  // a search was stopped: the cheapest of what was found.
   Choice choose(int bowls_max);
   // One bowl for these zones out of a list: exact in double precision, law and stock kept, the best first.
   Chosen chosen(const std::vector<int>& zones, std::vector<Candidate> list) const;
@@ -56,10 +55,12 @@ class Chooser {
  private:
   struct Kind {
     std::vector<ZoneGroup> groups;
-    std::vector<double> least;                  // per mask: a lower bound, exact where searched to the end
-    std::vector<bool> searched;                 // per mask
-    std::vector<std::vector<Candidate>> exact;  // per mask, best first
+    std::vector<double> alone;                  // per group: no bowl that serves it pays less for it
     std::vector<double> leave;                  // per group
+    std::vector<double> least;                  // per mask: a lower bound, exact where it is found
+    std::vector<std::vector<Candidate>> exact;  // per mask, best first; empty where it was not found
+    std::vector<bool> found;                    // per mask
+    std::vector<bool> whole;                    // per mask: the list holds runners-up too
   };
   // The cheapest way to share at most `most` bowls between the two kinds, at these costs per mask.
   struct Split {
@@ -67,7 +68,11 @@ class Chooser {
     std::vector<int> masks[2];
   };
   Split cheapest(int most, const std::vector<double> (&costs)[2]) const;
-  void search(Kind& kind, int mask);
+  Split cheapest_bounded(int most) const { return cheapest(most, {kinds_[0].least, kinds_[1].least}); }
+  Split cheapest_found(int most) const;
+  // A mask is no longer of interest where it costs more than `worth`.
+  void search(Kind& kind, int mask, double worth);
+  void raise(Kind& kind, size_t mask, double least);
 
   const ChoiceInput& in_;
   BowlLists lists_;

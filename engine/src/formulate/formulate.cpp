@@ -50,8 +50,7 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
       zones,         draws,
       total,         [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); },
       from.now.done, from.first_label};
-  Chooser chooser(in, group_zones(zones),
-                  [&](const std::vector<int>& own, bool mixing) { return search.find({own, {}, mixing}); });
+  Chooser chooser(in, group_zones(zones), [&](const Wish& wish) { return search.find(wish); });
   Plan plan;
   const Choice choice = chooser.choose(policy.bowls_max);
   plan.bowls = planned_bowls(in, choice);

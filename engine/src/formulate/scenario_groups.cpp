@@ -35,7 +35,8 @@ std::vector<Features> features(const ZoneTable& zone, const ZoneLoss& z, float l
   std::vector<Features> all;
   for (const ScenarioColour& c : colours_under(zone, load)) {
     const double along = z.axis.a * c.lab.a + z.axis.b * c.lab.b, across = z.axis.b * c.lab.a - z.axis.a * c.lab.b;
-    all.push_back({0.5 * (z.dark + z.light) * c.lab.l, 0.5 * (z.warm + z.cool) * along, 0.5 * (z.red + z.green) * across});
+    all.push_back(
+        {0.5 * (z.dark + z.light) * c.lab.l, 0.5 * (z.warm + z.cool) * along, 0.5 * (z.red + z.green) * across});
   }
   return all;
 }

@@ -2,8 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <set>
 #include <tuple>
 
+#include "formulate/descent.h"
 #include "formulate/habits.h"
 
 namespace strandline {
@@ -31,16 +34,23 @@ Branch take_first(std::vector<Branch>& heap) {
 double lowest(const std::vector<Branch>& heap) { return heap.empty() ? kNever : heap.front().bound; }
 bool matters(const std::vector<Branch>& heap, double limit) { return !heap.empty() && heap.front().bound <= limit; }
 
+std::vector<int> settings_of(const std::vector<Branch>& branches) {
+  std::set<int> all;
+  for (const Branch& b : branches) all.insert(b.setting);
+  return {all.begin(), all.end()};
+}
+
 }  // namespace
 
 struct BowlSearch::Run {
-  explicit Run(const Wish& w) : wish(w), best(w.worth) {}
-  const Wish& wish;
+  explicit Run(const Wish& w) : wish(w), best(w.worth, w.keep) {}
+  Wish wish;                        // zones the heaviest first
   std::map<int, Terrain> terrains;  // by setting
   std::vector<Branch> branches;     // heap: not divided yet
   std::vector<Branch> fresh;        // single recipes that only their box has bounded
   std::vector<Branch> singles;      // heap: recipes to evaluate
   BestFew best;
+  BestFew seen;      // of all that was evaluated
   int together = 4;  // branches divided in one round
 };
 
@@ -50,64 +60,43 @@ BowlSearch::BowlSearch(const Domain& domain, const std::vector<SearchZone>& zone
       zones_(zones),
       draws_(draws),
       total_weight_(total_weight),
-      policy_(policy),
       options_(options),
-      made_(domain.settings.size() * zones.size()) {
-  for (const RecipeSet& set : domain.sets) grounds_.push_back({&set, shade_tree(set)});
-}
-
-BowlSearch::~BowlSearch() = default;
-
-SettingZone& BowlSearch::made(int setting, int zone) {
-  auto& p = made_[static_cast<size_t>(setting) * zones_.size() + static_cast<size_t>(zone)];
-  if (!p) {
-    p = std::make_unique<SettingZone>();
-    p->table = zone_table(*zones_[static_cast<size_t>(zone)].draws,
-                          bare_chemistry(domain_.settings[static_cast<size_t>(setting)].setting), draws_);
-  }
-  return *p;
-}
-
-const ZoneTable& BowlSearch::table(int setting, int zone) { return made(setting, zone).table; }
-
-bool BowlSearch::may_serve(int setting, int zone) const {
-  const SearchZone& z = zones_[static_cast<size_t>(zone)];
-  const Setting& s = domain_.settings[static_cast<size_t>(setting)].setting;
-  return forbidden(s, *z.span, policy_).empty() && !out_of_place(s, z);
-}
-
-Terrain BowlSearch::terrain(int setting, const Wish& wish) const {
-  const Domain::OneSetting& one = domain_.settings[static_cast<size_t>(setting)];
-  Terrain t;
-  t.ground = &grounds_[static_cast<size_t>(one.set)];
-  t.ratio = one.setting.ratio;
-  t.prices.mixing = wish.mixing_price;
-  for (int z : wish.zones) {
-    const SearchZone& zone = zones_[static_cast<size_t>(z)];
-    const SettingZone& made = *made_[static_cast<size_t>(setting) * zones_.size() + static_cast<size_t>(z)];
-    const double share = zone.weight / total_weight_;
-    t.zones.push_back({share, &zone.price, &made});
-    for (int e = 0; e <= kEighths; ++e)
-      t.prices.natural[e] +=
-          share * (setting_price(one.setting, zone, made.table.exposure) +
-                   natural_share_price(zone, static_cast<double>(e) / kEighths, one.setting.range->cls));
-  }
-  return t;
-}
+      made_(domain, zones, draws, total_weight, policy),
+      floors_(zones.size(), 0) {}
 
 // Every setting that may serve the zones waits undivided, at its price before any optics.
 void BowlSearch::start(Run& run) {
+  const Allowed& allowed = run.wish.allowed;
   for (int i = 0; i < static_cast<int>(domain_.settings.size()); ++i) {
-    if (!std::all_of(run.wish.zones.begin(), run.wish.zones.end(), [&](int z) { return may_serve(i, z); })) continue;
-    for (int z : run.wish.zones) made(i, z);
-    const Terrain& t = run.terrains.emplace(i, terrain(i, run.wish)).first->second;
+    if (domain_.settings[static_cast<size_t>(i)].setting.developer_percent >= allowed.strength_below) continue;
+    if (!made_.may_serve(i, run.wish.zones)) continue;
+    Terrain& t = run.terrains.emplace(i, made_.terrain(i, run.wish.zones)).first->second;
+    t.mixing = run.wish.mixing_price;
+    t.price_most = allowed.price_most;
+    for (size_t z = 0; z < t.zones.size(); ++z) t.zones[z].floor = floors_[static_cast<size_t>(run.wish.zones[z])];
     counts_.recipes += t.ground->set->size();
     for (Branch b : undivided(i)) {
-      if (!holds_recipes(*t.ground, b)) continue;
-      b.bound = least_price(*t.ground, b, t.prices);
+      if (b.parts() > allowed.tubes_most || !holds_recipes(*t.ground, b)) continue;
+      b.bound = least_price(t, b);
       wait(run.branches, b);
     }
   }
+  run.best = BestFew(std::min(run.wish.worth, limit_by_known(run)), run.wish.keep);
+}
+
+// What recipes that were good for other zones cost here; nothing beyond the last one kept of them will be kept.
+double BowlSearch::limit_by_known(const Run& run) {
+  const Allowed& allowed = run.wish.allowed;
+  std::vector<Candidate> some;
+  for (const Candidate& c : known_) {
+    if (!run.terrains.contains(c.setting) || tubes(c.shares) > allowed.tubes_most) continue;
+    if (domain_.sets[static_cast<size_t>(c.set)].price_per_g(c.shares) <= allowed.price_most) some.push_back(c);
+  }
+  const size_t keep = static_cast<size_t>(run.wish.keep);
+  if (some.size() < keep) return kNever;
+  std::vector<double> costs = evaluate(some, run.wish);
+  std::sort(costs.begin(), costs.end());
+  return costs[keep - 1] + kRounding;
 }
 
 // Divides the branches whose turn it is; false when none is left that matters. All of a round see the same limit, so
@@ -117,39 +106,16 @@ bool BowlSearch::divide(Run& run) {
   std::vector<Branch> round;
   while (static_cast<int>(round.size()) < run.together && matters(run.branches, limit)) {
     const Branch b = take_first(run.branches);
-    if (single(*run.terrains.at(b.setting).ground, b))
-      run.fresh.push_back(b);
-    else
+    const Terrain& t = run.terrains.at(b.setting);
+    if (!single(*t.ground, b))
       round.push_back(b);
+    else if (least_price_per_g(*t.ground, b) <= t.price_most)
+      run.fresh.push_back(b);
   }
   if (round.empty()) return !run.fresh.empty();
   constexpr int kTogetherMost = 32;
   run.together = std::min(2 * run.together, kTogetherMost);
-
-  struct Missing {
-    SettingZone* zone;
-    const ZoneLoss* loss;
-    float most;
-  };
-  std::vector<Missing> missing;
-  for (const Branch& b : round) {
-    const Terrain& t = run.terrains.at(b.setting);
-    constexpr double kSlack = 1.001;  // rounding to single precision
-    const float most = static_cast<float>(kSlack * t.ground->set->load_most(t.ratio));
-    for (int z : run.wish.zones) {
-      SettingZone& m = made(b.setting, z);
-      const auto known = [&](const Missing& other) { return other.zone == &m; };
-      if (m.box.cells == 0 && std::none_of(missing.begin(), missing.end(), known))
-        missing.push_back({&m, &zones_[static_cast<size_t>(z)].price, most});
-    }
-  }
-  options_.parallel(static_cast<int>(missing.size()), [&](int begin, int end) {
-    for (int i = begin; i < end; ++i) {
-      const Missing& m = missing[static_cast<size_t>(i)];
-      m.zone->box = box_table(m.zone->table, *m.loss, m.most);
-    }
-  });
-
+  made_.need_boxes(settings_of(round), run.wish.zones, options_.parallel);
   std::vector<Descent> done(round.size());
   options_.parallel(static_cast<int>(round.size()), [&](int begin, int end) {
     for (int i = begin; i < end; ++i) {
@@ -165,31 +131,9 @@ bool BowlSearch::divide(Run& run) {
   return true;
 }
 
-// The closer bound of every fresh recipe that is wanted at all.
+// The closer bound of every fresh recipe.
 void BowlSearch::bound_singles(Run& run) {
-  if (run.wish.allowed)
-    std::erase_if(run.fresh, [&](const Branch& b) { return !run.wish.allowed(candidate(b, b.bound)); });
-  struct Missing {
-    SettingZone* zone;
-    const ZoneLoss* loss;
-    float most;
-  };
-  std::vector<Missing> missing;
-  for (const Branch& b : run.fresh)
-    for (int z : run.wish.zones) {
-      SettingZone& m = made(b.setting, z);
-      if (m.groups) continue;
-      m.groups = std::make_unique<BoundTable>();
-      const Terrain& t = run.terrains.at(b.setting);
-      missing.push_back(
-          {&m, &zones_[static_cast<size_t>(z)].price, static_cast<float>(1.001 * t.ground->set->load_most(t.ratio))});
-    }
-  options_.parallel(static_cast<int>(missing.size()), [&](int begin, int end) {
-    for (int i = begin; i < end; ++i) {
-      const Missing& m = missing[static_cast<size_t>(i)];
-      *m.zone->groups = bound_table(m.zone->table, *m.loss, m.most);
-    }
-  });
+  made_.need_groups(settings_of(run.fresh), run.wish.zones, options_.parallel);
   const double limit = run.best.limit();
   options_.parallel(static_cast<int>(run.fresh.size()), [&](int begin, int end) {
     float load[kBands];
@@ -198,12 +142,15 @@ void BowlSearch::bound_singles(Run& run) {
       const Terrain& t = run.terrains.at(b.setting);
       const Spectrum exact = t.ground->set->load(recipe_of(*t.ground, b), t.ratio);
       std::copy(exact.begin(), exact.end(), load);
-      double sum = least_price(*t.ground, b, t.prices);
+      const int natural = most_natural(*t.ground, b);
+      double sum = least_price(t, b);
       for (size_t z = 0; z < t.zones.size() && sum <= limit; ++z) {
+        const Terrain::Zone& zone = t.zones[z];
+        const double others = sum - zone.least(natural);
+        const double enough = (limit - others - zone.price[natural]) / std::max(zone.share, 1e-9) + 1e-3;
         float low = 0;
-        const double enough = (limit - sum) / std::max(t.zones[z].share, 1e-9) + 1e-3;
-        lower_bounds(*t.zones[z].made->groups, *t.zones[z].loss, load, 1, &low, static_cast<float>(enough));
-        sum += t.zones[z].share * static_cast<double>(low);
+        lower_bounds(*zone.made->groups, *zone.loss, load, 1, &low, static_cast<float>(enough));
+        sum = others + std::max(zone.floor, zone.price[natural] + zone.share * static_cast<double>(low));
       }
       b.bound = std::max(b.bound, sum);
     }
@@ -215,29 +162,37 @@ void BowlSearch::bound_singles(Run& run) {
 }
 
 // The objective in single precision.
-double BowlSearch::evaluate(const Branch& b, const Wish& wish) const {
-  const Domain::OneSetting& one = domain_.settings[static_cast<size_t>(b.setting)];
-  const Ground& ground = grounds_[static_cast<size_t>(one.set)];
-  const Shares shares = recipe_of(ground, b);
-  const Spectrum exact = ground.set->load(shares, one.setting.ratio);
+double BowlSearch::evaluate(const Candidate& c, const Wish& wish) {
+  const Domain::OneSetting& one = domain_.settings[static_cast<size_t>(c.setting)];
+  const RecipeSet& set = domain_.sets[static_cast<size_t>(c.set)];
+  const Spectrum exact = set.load(c.shares, one.setting.ratio);
   float load[kBands];
   std::copy(exact.begin(), exact.end(), load);
-  double sum = wish.mixing_price ? mixing_price(*ground.set, shares) : 0;
+  double sum = wish.mixing_price ? mixing_price(set, c.shares) : 0;
   for (int z : wish.zones) {
     const SearchZone& zone = zones_[static_cast<size_t>(z)];
-    const ZoneTable& own = made_[static_cast<size_t>(b.setting) * zones_.size() + static_cast<size_t>(z)]->table;
+    const ZoneTable& own = table(c.setting, z);
     float loss = 0;
     mean_losses(own, zone.price, load, 1, &loss);
     sum += zone.weight / total_weight_ *
            (static_cast<double>(loss) + setting_price(one.setting, zone, own.exposure) +
-            natural_share_price(zone, ground.set->natural_share(shares), one.setting.range->cls));
+            natural_share_price(zone, set.natural_share(c.shares), one.setting.range->cls));
   }
   return sum;
 }
 
-Candidate BowlSearch::candidate(const Branch& b, double objective) const {
+std::vector<double> BowlSearch::evaluate(const std::vector<Candidate>& all, const Wish& wish) {
+  std::vector<double> costs(all.size());
+  options_.parallel(static_cast<int>(all.size()), [&](int begin, int end) {
+    for (int i = begin; i < end; ++i) costs[static_cast<size_t>(i)] = evaluate(all[static_cast<size_t>(i)], wish);
+  });
+  counts_.evaluations += static_cast<long long>(all.size() * wish.zones.size() * draws_.constants.size());
+  return costs;
+}
+
+Candidate BowlSearch::candidate(const Branch& b) const {
   const int set = domain_.settings[static_cast<size_t>(b.setting)].set;
-  return {objective, set, b.setting, recipe_of(grounds_[static_cast<size_t>(set)], b)};
+  return {b.bound, set, b.setting, recipe_of(made_.ground(b.setting), b)};
 }
 
 // Those of the lowest bounds, a block at a time, so that the limit falls early and little is evaluated in vain.
@@ -245,23 +200,39 @@ void BowlSearch::evaluate_some(Run& run) {
   constexpr int kBlock = 32;
   const bool last = !matters(run.branches, run.best.limit());
   do {
-    std::vector<Branch> block;
+    std::vector<Candidate> block;
     while (static_cast<int>(block.size()) < kBlock && matters(run.singles, run.best.limit()))
-      block.push_back(take_first(run.singles));
+      block.push_back(candidate(take_first(run.singles)));
     if (block.empty()) break;
-    std::vector<double> values(block.size());
-    options_.parallel(static_cast<int>(block.size()), [&](int begin, int end) {
-      for (int i = begin; i < end; ++i)
-        values[static_cast<size_t>(i)] = evaluate(block[static_cast<size_t>(i)], run.wish);
-    });
-    for (size_t i = 0; i < block.size(); ++i) run.best.offer(candidate(block[i], values[i]));
+    const std::vector<double> costs = evaluate(block, run.wish);
+    for (size_t i = 0; i < block.size(); ++i) {
+      block[i].objective = costs[i];
+      run.best.offer(block[i]);
+      run.seen.offer(block[i]);
+    }
     run.best.trim();
-    counts_.evaluations += static_cast<long long>(block.size() * run.wish.zones.size() * draws_.constants.size());
   } while (last && !options_.cancelled());
+}
+
+void BowlSearch::remember(Run& run, const BowlList& list) {
+  constexpr size_t kKnownMost = 256;
+  for (const Candidate& c : run.seen.take()) {
+    std::erase_if(known_, [&](const Candidate& other) { return same_recipe(c, other); });
+    known_.push_back(c);
+  }
+  if (known_.size() > kKnownMost) known_.erase(known_.begin(), known_.end() - kKnownMost);
+  if (list.complete && run.wish.zones.size() == 1 && !run.wish.mixing_price && run.wish.allowed == Allowed{}) {
+    double& floor = floors_[static_cast<size_t>(run.wish.zones[0])];
+    floor = std::max(floor, list.bound);
+  }
 }
 
 BowlList BowlSearch::find(const Wish& wish) {
   Run run(wish);
+  std::sort(run.wish.zones.begin(), run.wish.zones.end(), [&](int a, int b) {
+    const double x = zones_[static_cast<size_t>(a)].weight, y = zones_[static_cast<size_t>(b)].weight;
+    return x != y ? x > y : a < b;
+  });
   BowlList list;
   start(run);
   bool more = true;
@@ -280,6 +251,7 @@ BowlList BowlSearch::find(const Wish& wish) {
   list.bound = list.candidates.empty() ? wish.worth : list.candidates[0].objective - kRounding;
   if (!list.complete) list.bound = std::min(list.bound, rest);
   counts_.cancelled = counts_.cancelled || !list.complete;
+  remember(run, list);
   return list;
 }
 

@@ -3,23 +3,17 @@
 // closer bound of bound.h, and what may still be among the best is evaluated.
 #pragma once
 
-#include <functional>
 #include <limits>
-#include <map>
-#include <memory>
 #include <vector>
 
 #include "formulate/best_few.h"
-#include "formulate/descent.h"
+#include "formulate/terrain.h"
 
 namespace strandline {
 
-// Which candidates may be used; empty = all.
-using Allowed = std::function<bool(const Candidate&)>;
-
 struct SearchCounts {
   long long recipes = 0;      // recipe and setting pairs answered for
-  long long boxes = 0;        // branches bounded, many recipes each
+  long long boxes = 0;        // bounds of branches, many recipes each
   long long bounds = 0;       // single recipes bounded
   long long evaluations = 0;  // recipe × zone × scenario, in full
   bool cancelled = false;     // some list is the best seen, not proven best
@@ -33,47 +27,50 @@ struct BowlList {
   bool complete = true;
 };
 
+// What is asked of a search.
+struct Wish {
+  std::vector<int> zones;  // indices of SearchZone, served by one bowl
+  Allowed allowed = {};
+  bool mixing_price = true;  // false: the zones' own part only, a bound for every bowl that serves them
+  double worth = std::numeric_limits<double>::infinity();  // what costs more is not wanted
+  int keep = kKept;
+};
+
 class BowlSearch {
  public:
   // The references must outlive the search.
   BowlSearch(const Domain& domain, const std::vector<SearchZone>& zones, const Draws& draws, double total_weight,
              const FormulaPolicy& policy, const FormulateOptions& options);
-  ~BowlSearch();
 
-  struct Wish {
-    std::vector<int> zones;    // indices of SearchZone, served by one bowl
-    Allowed allowed;           // empty = all
-    bool mixing_price = true;  // false: the zones' own part only, a bound for every bowl that serves them
-    double worth = std::numeric_limits<double>::infinity();  // what costs more is not wanted
-  };
-  // kKept best of the domain and what lies within rounding of them.
+  // The best of the domain and what lies within rounding of them. What earlier calls found speeds up later ones: their
+  // recipes are tried first, and what a zone costs at best by itself bounds every bowl that serves it.
   BowlList find(const Wish& wish);
   std::vector<Candidate> best(const Wish& wish) { return find(wish).candidates; }
 
   // Zone tables are shared with whoever re-evaluates.
-  const ZoneTable& table(int setting, int zone);
+  const ZoneTable& table(int setting, int zone) { return made_.table(setting, zone); }
   const SearchCounts& counts() const { return counts_; }
 
  private:
   struct Run;  // one call of find
-  SettingZone& made(int setting, int zone);
-  bool may_serve(int setting, int zone) const;
-  Terrain terrain(int setting, const Wish& wish) const;
   void start(Run& run);
+  double limit_by_known(const Run& run);
   bool divide(Run& run);
   void bound_singles(Run& run);
   void evaluate_some(Run& run);
-  double evaluate(const Branch& branch, const Wish& wish) const;
-  Candidate candidate(const Branch& branch, double objective) const;
+  double evaluate(const Candidate& candidate, const Wish& wish);
+  std::vector<double> evaluate(const std::vector<Candidate>& all, const Wish& wish);
+  Candidate candidate(const Branch& branch) const;
+  void remember(Run& run, const BowlList& list);
 
   const Domain& domain_;
   const std::vector<SearchZone>& zones_;
   const Draws& draws_;
   double total_weight_;
-  const FormulaPolicy& policy_;
   const FormulateOptions& options_;
-  std::vector<Ground> grounds_;                     // per RecipeSet
-  std::vector<std::unique_ptr<SettingZone>> made_;  // [setting][zone], when first needed
+  SettingZones made_;
+  std::vector<Candidate> known_;  // good ones for some zones, the latest last
+  std::vector<double> floors_;    // per zone: its part of any objective is no less
   SearchCounts counts_;
 };
 

@@ -18,7 +18,7 @@ ShadeNode enclosing(const RecipeSet& set, const std::vector<short>& order, int b
   n.level_low = level_highest, n.level_high = level_lowest;
   Spectrum low, high;
   low.fill(1e9), high.fill(0);
-  n.total_low = 1e9;
+  n.total_low = n.price_low = 1e9;
   for (int i = begin; i < end; ++i) {
     const size_t product = static_cast<size_t>(order[static_cast<size_t>(i)]);
     const Spectrum& offer = set.offers()[product];
@@ -26,6 +26,7 @@ ShadeNode enclosing(const RecipeSet& set, const std::vector<short>& order, int b
     for (size_t b = 0; b < kBands; ++b) low[b] = std::min(low[b], offer[b]), high[b] = std::max(high[b], offer[b]);
     n.total_low = std::min(n.total_low, mean(offer));
     n.total_high = std::max(n.total_high, mean(offer));
+    n.price_low = std::min(n.price_low, p.price_per_g);
     if (counts_for_levels(p))
       n.level_low = std::min(n.level_low, p.level), n.level_high = std::max(n.level_high, p.level);
     else

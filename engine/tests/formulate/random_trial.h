@@ -94,9 +94,4 @@ struct Prepared {
   double total_weight = 0;
 };
 
-inline bool same_recipe(const Candidate& a, const Candidate& b) {
-  return a.setting == b.setting && std::equal(a.shares.product, a.shares.product + 3, b.shares.product) &&
-         std::equal(a.shares.eighths, a.shares.eighths + 3, b.shares.eighths);
-}
-
 }  // namespace strandline::testing_support
