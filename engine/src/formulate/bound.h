@@ -12,7 +12,7 @@
 
 namespace strandline {
 
-inline constexpr int kScenarioGroups = 16;
+inline constexpr int kScenarioGroups = 8;
 
 // Chords of one curve: [band][cell][intercept, slope, spread][group].
 struct BoundCurve {

@@ -72,7 +72,8 @@ void BowlSearch::start(Run& run) {
     if (!made_.may_serve(i, run.wish.zones)) continue;
     Terrain& t = run.terrains.emplace(i, made_.terrain(i, run.wish.zones)).first->second;
     t.mixing = run.wish.mixing_price;
-    t.price_most = allowed.price_most;
+    constexpr double kSame = 1e-12;  // the same prices added in another order
+    t.price_most = allowed.price_most + kSame;
     for (size_t z = 0; z < t.zones.size(); ++z) t.zones[z].floor = floors_[static_cast<size_t>(run.wish.zones[z])];
     counts_.recipes += t.ground->set->size();
     for (Branch b : undivided(i)) {
@@ -86,11 +87,11 @@ void BowlSearch::start(Run& run) {
 
 // What recipes that were good for other zones cost here; nothing beyond the last one kept of them will be kept.
 double BowlSearch::limit_by_known(const Run& run) {
-  const Allowed& allowed = run.wish.allowed;
   std::vector<Candidate> some;
   for (const Candidate& c : known_) {
-    if (!run.terrains.contains(c.setting) || tubes(c.shares) > allowed.tubes_most) continue;
-    if (domain_.sets[static_cast<size_t>(c.set)].price_per_g(c.shares) <= allowed.price_most) some.push_back(c);
+    const auto t = run.terrains.find(c.setting);
+    if (t == run.terrains.end() || tubes(c.shares) > run.wish.allowed.tubes_most) continue;
+    if (t->second.ground->set->price_per_g(c.shares) <= t->second.price_most) some.push_back(c);
   }
   const size_t keep = static_cast<size_t>(run.wish.keep);
   if (some.size() < keep) return kNever;

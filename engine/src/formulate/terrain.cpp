@@ -70,7 +70,7 @@ Terrain SettingZones::terrain(int setting, const std::vector<int>& zones) {
 }
 
 template <class Table, class Make>
-void SettingZones::need(std::unique_ptr<Table> SettingZone::*which, const std::vector<int>& settings,
+void SettingZones::need(std::unique_ptr<Table> SettingZone::* which, const std::vector<int>& settings,
                         const std::vector<int>& zones, const ParallelFor& parallel, const Make& make) {
   struct Missing {
     int setting, zone;
@@ -86,8 +86,8 @@ void SettingZones::need(std::unique_ptr<Table> SettingZone::*which, const std::v
     for (int i = begin; i < end; ++i) {
       const Missing& m = missing[static_cast<size_t>(i)];
       SettingZone& own = made(m.setting, m.zone);
-      *(own.*which) = make(own.table, zones_[static_cast<size_t>(m.zone)].price,
-                           load_most_[static_cast<size_t>(m.setting)]);
+      *(own.*which) =
+          make(own.table, zones_[static_cast<size_t>(m.zone)].price, load_most_[static_cast<size_t>(m.setting)]);
     }
   });
 }

@@ -22,7 +22,7 @@ struct Allowed {
 // What one setting makes of one zone.
 struct SettingZone {
   ZoneTable table;
-  std::unique_ptr<BoxTable> box;        // made when a branch is first divided
+  std::unique_ptr<BoxTable> box;       // made when a branch is first divided
   std::unique_ptr<BoundTable> groups;  // made when a single recipe is first bounded
 };
 
@@ -66,8 +66,8 @@ class SettingZones {
  private:
   SettingZone& made(int setting, int zone);
   template <class Table, class Make>
-  void need(std::unique_ptr<Table> SettingZone::*which, const std::vector<int>& settings, const std::vector<int>& zones,
-            const ParallelFor& parallel, const Make& make);
+  void need(std::unique_ptr<Table> SettingZone::* which, const std::vector<int>& settings,
+            const std::vector<int>& zones, const ParallelFor& parallel, const Make& make);
 
   const Domain& domain_;
   const std::vector<SearchZone>& zones_;

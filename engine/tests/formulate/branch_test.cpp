@@ -20,8 +20,6 @@ TEST(Branch, HoldsEveryRecipeOnce) {
     const RecipeSet set(trial.shelf.ranges[0], trial.shelf, {});
     if (set.products().empty()) continue;
     const Ground ground{&set, shade_tree(set)};
-    BranchPrices prices;
-    for (int e = 0; e <= kEighths; ++e) prices.natural[e] = 0.6 * (1 - e / 8.0);
     std::set<decltype(key(Shares{}))> met;
     std::vector<Branch> left;
     for (const Branch& b : undivided(0))
@@ -29,12 +27,13 @@ TEST(Branch, HoldsEveryRecipeOnce) {
     while (!left.empty()) {
       const Branch b = left.back();
       left.pop_back();
-      const double price = least_price(ground, b, prices);
+      const double mixing = least_mixing_price(ground, b), per_g = least_price_per_g(ground, b);
       if (single(ground, b)) {
         const Shares s = recipe_of(ground, b);
         EXPECT_TRUE(met.insert(key(s)).second) << seed;
-        const int natural = static_cast<int>(std::lround(kEighths * set.natural_share(s)));
-        EXPECT_NEAR(price, mixing_price(set, s) + prices.natural[natural], 1e-12);
+        EXPECT_EQ(most_natural(ground, b), static_cast<int>(std::lround(kEighths * set.natural_share(s))));
+        EXPECT_NEAR(mixing, mixing_price(set, s), 1e-12);
+        EXPECT_NEAR(per_g, set.price_per_g(s), 1e-12);
         continue;
       }
       const int part = widest_part(ground, b);
@@ -42,7 +41,9 @@ TEST(Branch, HoldsEveryRecipeOnce) {
         Branch c = b;
         c.node[part] = child;
         if (!holds_recipes(ground, c)) continue;
-        EXPECT_GE(least_price(ground, c, prices), price - 1e-12) << seed;
+        EXPECT_GE(least_mixing_price(ground, c), mixing - 1e-12) << seed;
+        EXPECT_GE(least_price_per_g(ground, c), per_g - 1e-12) << seed;
+        EXPECT_LE(most_natural(ground, c), most_natural(ground, b)) << seed;
         left.push_back(c);
       }
     }

@@ -41,7 +41,7 @@ TEST(Search, FindsWhatEnumerationFinds) {
     const Enumeration oracle =
         enumerate(p.domain, p.search_zones, together, p.draws, p.total_weight, p.policy, options);
     BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
-    const BowlList found = search.find({together[0].zones, {}, true});
+    const BowlList found = search.find({together[0].zones});
     EXPECT_TRUE(found.complete);
     expect_same(found.candidates, oracle.best[1], seed);
     if (!found.candidates.empty()) EXPECT_LE(found.bound, oracle.best[1][0].objective + 1e-9) << seed;
@@ -51,27 +51,37 @@ TEST(Search, FindsWhatEnumerationFinds) {
   EXPECT_LT(evaluated, looked / 3);  // it does leave work out, on the smallest shelves too; by choice
 }
 
-TEST(Search, AFilterIsObeyedAndStaysExact) {
-  const Trial trial = random_trial(7, 10);
-  const Prepared p(trial, 32);
-  const FormulateOptions options;
-  BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
-  const Allowed weak = [&](const Candidate& c) {
-    return tubes(c.shares) <= 2 && p.domain.settings[static_cast<size_t>(c.setting)].setting.developer_percent < 4;
-  };
-  const auto found = search.best({{0}, weak, true});
-  ASSERT_FALSE(found.empty());
-  const ChoiceInput in{
-      trial.head,     trial.shelf,
-      p.policy,       p.domain,
-      p.search_zones, p.draws,
-      p.total_weight, [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
-  double best = 1e9;
-  for (size_t k = 0; k < p.domain.settings.size(); ++k)
-    for (const Shares& s : p.domain.sets[0].shares())
-      if (const Candidate c{0, 0, static_cast<int>(k), s}; weak(c)) best = std::min(best, exact_objective(in, c, {0}));
-  EXPECT_TRUE(weak(found[0]));
-  EXPECT_NEAR(found[0].objective, best, kRounding);
+TEST(Search, WhatIsAllowedIsObeyedAndStaysExact) {
+  for (unsigned seed : {7U, 11U, 16U, 21U}) {
+    Trial trial = random_trial(seed, 10);
+    for (size_t i = 0; i < trial.shelf.products.size(); ++i)
+      trial.shelf.products[i].price_per_g = 0.05 + 0.02 * static_cast<double>(i % 5);
+    const Prepared p(trial, 32);
+    const FormulateOptions options;
+    for (const Allowed& allowed : {Allowed{.strength_below = 4, .tubes_most = 2}, Allowed{.price_most = 0.08},
+                                   Allowed{.tubes_most = 1}, Allowed{.strength_below = 6, .price_most = 0.1}}) {
+      BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
+      const auto found = search.best({{0}, allowed});
+      const ChoiceInput in{
+          trial.head,     trial.shelf,
+          p.policy,       p.domain,
+          p.search_zones, p.draws,
+          p.total_weight, [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
+      const RecipeSet& set = p.domain.sets[0];
+      auto fits = [&](const Candidate& c) {
+        return tubes(c.shares) <= allowed.tubes_most && set.price_per_g(c.shares) <= allowed.price_most + 1e-9 &&
+               p.domain.settings[static_cast<size_t>(c.setting)].setting.developer_percent < allowed.strength_below;
+      };
+      double best = 1e9;
+      for (size_t k = 0; k < p.domain.settings.size(); ++k)
+        for (const Shares& s : set.shares())
+          if (const Candidate c{0, 0, static_cast<int>(k), s}; fits(c))
+            best = std::min(best, exact_objective(in, c, {0}));
+      ASSERT_FALSE(found.empty());
+      for (const Candidate& c : found) EXPECT_TRUE(fits(c)) << seed;
+      EXPECT_NEAR(found[0].objective, best, kRounding) << seed;
+    }
+  }
 }
 
 TEST(Search, WhatIsNotWorthItIsLeftOut) {
@@ -79,15 +89,15 @@ TEST(Search, WhatIsNotWorthItIsLeftOut) {
   const Prepared p(trial, 32);
   const FormulateOptions options;
   BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
-  const auto all = search.best({{0}, {}, true});
+  const auto all = search.best({{0}});
   ASSERT_GE(all.size(), 3U);
   const double worth = 0.5 * (all[0].objective + all[2].objective);
-  const BowlList some = search.find({{0}, {}, true, worth});
+  const BowlList some = search.find({.zones = {0}, .worth = worth});
   EXPECT_TRUE(some.complete);
   for (const Candidate& c : some.candidates) EXPECT_LE(c.objective, worth);
   ASSERT_FALSE(some.candidates.empty());
   EXPECT_TRUE(same_recipe(some.candidates[0], all[0]));
-  const BowlList none = search.find({{0}, {}, true, all[0].objective - 0.1});
+  const BowlList none = search.find({.zones = {0}, .worth = all[0].objective - 0.1});
   EXPECT_TRUE(none.candidates.empty());
   EXPECT_LE(none.bound, all[0].objective);
 }
@@ -100,7 +110,7 @@ TEST(Search, StoppedItProvesAGap) {
     const Prepared p(trial, 32);
     const FormulateOptions unhurried;
     BowlSearch whole(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, unhurried);
-    const BowlList best = whole.find({all_zones(p), {}, true});
+    const BowlList best = whole.find({all_zones(p)});
     ASSERT_TRUE(best.complete && !best.candidates.empty());
     double last = -1;
     for (int after : {0, 1, 10, 100, 300, 1000}) {
@@ -108,7 +118,7 @@ TEST(Search, StoppedItProvesAGap) {
       int asked = 0;
       options.cancelled = [&] { return asked++ >= after; };
       BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
-      const BowlList found = search.find({all_zones(p), {}, true});
+      const BowlList found = search.find({all_zones(p)});
       EXPECT_EQ(search.counts().cancelled, !found.complete);
       EXPECT_LE(found.bound, best.candidates[0].objective + 1e-9) << seed << " after " << after;
       EXPECT_GE(found.bound, last - 2 * kRounding) << seed;  // more work proves no less
@@ -121,6 +131,28 @@ TEST(Search, StoppedItProvesAGap) {
   EXPECT_GT(useful, 0);  // the bound says something before the end; by choice
 }
 
+// What earlier calls left behind changes the work of later ones, not what they find.
+TEST(Search, EarlierCallsDoNotChangeLaterOnes) {
+  long long alone = 0, after = 0;
+  for (unsigned seed = 1; seed <= 40; ++seed) {
+    const Trial trial = random_trial(seed, 12, 3);
+    const Prepared p(trial, 32);
+    const FormulateOptions options;
+    BowlSearch used(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
+    for (int zone : {0, 1, 2}) used.find({.zones = {zone}, .mixing_price = false, .keep = 1});
+    used.find({{0, 2}});
+    for (const std::vector<int>& zones : {std::vector<int>{0, 1, 2}, {1, 2}, {0}}) {
+      BowlSearch fresh(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
+      const long long before = used.counts().boxes;
+      const BowlList a = fresh.find({zones}), b = used.find({zones});
+      alone += fresh.counts().boxes, after += used.counts().boxes - before;
+      expect_same(b.candidates, a.candidates, seed);
+      EXPECT_NEAR(a.bound, b.bound, 1e-9) << seed;
+    }
+  }
+  EXPECT_LT(after, alone);  // and it does help
+}
+
 // Whoever does the work, in whatever order: the same lists, the same counts.
 TEST(Search, ThreadsDoNotChangeIt) {
   for (unsigned seed : {3U, 4U, 12U}) {
@@ -130,7 +162,7 @@ TEST(Search, ThreadsDoNotChangeIt) {
       FormulateOptions options;
       options.parallel = parallel;
       BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
-      auto list = search.find({all_zones(p), {}, true});
+      auto list = search.find({all_zones(p)});
       return std::make_pair(std::move(list), search.counts());
     };
     const auto serial = run(serial_for);
