@@ -47,7 +47,6 @@ double natural_share_price(const SearchZone& zone, double natural_share, Product
 }
 
 bool asks_colour_to_lift_colour(const SearchZone& zone) {
-  constexpr double kLighter = 0.75;  // levels: less is within a reading's doubt
   double level = 0, dyed = 0, all = 0;
   for (const Population& p : zone.span->populations) {
     all += p.share.value;
@@ -55,18 +54,18 @@ bool asks_colour_to_lift_colour(const SearchZone& zone) {
     dyed += p.share.value;
     level += p.share.value * p.level.value;
   }
-  return dyed > 0.5 * all && zone.target->level > level / dyed + kLighter;
+  return dyed > 0.5 * all && zone.target->level > level / dyed + Constants{}.lighter_beyond_doubt;
 }
 
 bool out_of_place(const Setting& setting, const SearchZone& zone) {
   if (asks_colour_to_lift_colour(zone)) return true;
-  constexpr double kDarker = 1;  // levels
   double lightened = 0, all = 0;
   for (const Population& p : zone.span->populations) {
     all += p.share.value;
     if (p.origin == ColourOrigin::lightened) lightened += p.share.value;
   }
-  return setting.range->cls == ProductClass::permanent && lightened > 0.5 * all && zone.asked > -kDarker;
+  return setting.range->cls == ProductClass::permanent && lightened > 0.5 * all &&
+         zone.asked > -Constants{}.toned_darker_by;
 }
 
 bool counts_as_natural(const Product& p) {
@@ -79,8 +78,7 @@ bool counts_for_levels(const Product& p) {
 
 double mixing_price(int shades, double apart) {
   constexpr Constants c;
-  constexpr double kNeighbours = 2;  // levels, common practice
-  return c.price_shade * std::max(0, shades - 1) + c.price_level_gap * std::max(0.0, apart - kNeighbours);
+  return c.price_shade * std::max(0, shades - 1) + c.price_level_gap * std::max(0.0, apart - c.neighbouring_levels);
 }
 
 double mixing_price(std::span<const Product* const> products) {
