@@ -97,6 +97,7 @@ int main() {
         note("100 shades, 4 strengths, " + text(recipes / 1e6) +
                  " million recipes, 64 scenarios, median of 20 heads, one core",
              robust)},
+       {"formulate.robust.worst.ms", robust.worst_ms, "ms", "the slowest of these 20 heads"},
        {"formulate.robust.vs_enumeration", scoreboard::median(enumeration_ms) / robust.median_ms(), "ratio",
         "medians of 20 heads; enumeration " + text(full_ns) + " ns per recipe and scenario in one full run of " +
             text(full_ms / 1e3) + " s (the same twelve found), the other heads from 2048 recipes each"},

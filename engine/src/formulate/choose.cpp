@@ -126,7 +126,7 @@ void Chooser::search(Kind& kind, int mask, double worth) {
   std::vector<Candidate> exact = exact_list(in_, std::move(list.candidates), wish.zones);
   if (!list.complete) {
     stopped_ = true;
-    kind.exact[m] = std::move(exact);
+    if (!kind.found[m]) kind.exact[m] = std::move(exact);
     raise(kind, m, list.bound);
     return;
   }
