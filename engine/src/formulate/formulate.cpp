@@ -53,11 +53,9 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
       zones,         draws,
       total,         [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); },
       from.now.done, from.first_label};
-  Chooser chooser(in, group_zones(zones),
-                  [&](const std::vector<int>& own, bool mixing) { return search.best({own, {}, mixing}); });
+  Chooser chooser(in, group_zones(zones), [&](const Wish& wish) { return search.find(wish); });
   Plan plan;
   Choice choice = chooser.choose(policy.bowls_max);
-  const double certified = choice.objective;
   even_out(in, choice);
   plan.bowls = planned_bowls(in, choice);
   plan.report.objective = choice.objective;
@@ -65,7 +63,7 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
   plan.report.recipes = search.counts().recipes;
   plan.report.evaluations = search.counts().evaluations;
   plan.report.stopped = search.counts().cancelled ? "cancelled" : "exhausted";
-  plan.report.bound = search.counts().cancelled ? 0 : certified;
+  plan.report.bound = choice.bound;
   plan.report.gap = plan.report.objective - plan.report.bound;
 
   PredictOptions report;

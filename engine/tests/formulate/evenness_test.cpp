@@ -54,8 +54,7 @@ struct Trial {
            2,      [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }} {}
 
   Choice best() {
-    Chooser chooser(in, group_zones(zones),
-                    [&](const std::vector<int>& own, bool mixing) { return search.best({own, {}, mixing}); });
+    Chooser chooser(in, group_zones(zones), [&](const Wish& wish) { return search.find(wish); });
     return chooser.choose(4);
   }
 };
