@@ -28,17 +28,12 @@ Formula poured(const ChoiceInput& in, const Candidate& c, const std::vector<int>
               in.shelf, in.policy);
 }
 
-bool within_law_and_stock(const ChoiceInput& in, const Formula& f, ProductClass cls) {
-  for (const Part& part : f.parts) {
-    const Product* p = find_product(in.shelf, part.product);
-    if (!p || p->stock_g < part.grams) return false;
-  }
-  const auto report = law::check_limits(composition(f, in.shelf), use_of(cls));
-  return report && report->overall != law::Status::over && report->overall != law::Status::not_permitted_use;
-}
-
-bool same_products(const Candidate& a, const Candidate& b) {
-  return a.set == b.set &&
+// As a colourist would call it: the same tubes and the same strength.
+bool same_formula(const ChoiceInput& in, const Candidate& a, const Candidate& b) {
+  const auto strength = [&](const Candidate& c) {
+    return in.domain.settings[static_cast<size_t>(c.setting)].setting.developer_percent;
+  };
+  return a.set == b.set && strength(a) == strength(b) &&
          std::equal(std::begin(a.shares.product), std::end(a.shares.product), std::begin(b.shares.product));
 }
 
@@ -63,9 +58,8 @@ double exact_objective(const ChoiceInput& in, const Candidate& c, const std::vec
 std::vector<Candidate> exact_list(const ChoiceInput& in, std::vector<Candidate> kept, const std::vector<int>& zones) {
   std::vector<Candidate> all;
   for (Candidate& c : kept) {
-    const Setting& setting = in.domain.settings[static_cast<size_t>(c.setting)].setting;
     const Formula f = poured(in, c, zones);
-    if (!within_law_and_stock(in, f, setting.range->cls)) continue;
+    if (!within_law_and_stock(f, in.shelf)) continue;
     c.objective = exact_objective(in, c, zones) + Constants{}.price_money * cost(f, in.shelf);
     all.push_back(c);
   }
@@ -75,6 +69,16 @@ std::vector<Candidate> exact_list(const ChoiceInput& in, std::vector<Candidate> 
     return before(a, b);
   });
   return all;
+}
+
+std::vector<Candidate> other_formulas(const ChoiceInput& in, const std::vector<Candidate>& list,
+                                      const Candidate& best) {
+  std::vector<Candidate> others;
+  for (const Candidate& c : list)
+    if (c.objective >= best.objective && !same_formula(in, c, best) &&
+        std::none_of(others.begin(), others.end(), [&](const Candidate& seen) { return same_formula(in, c, seen); }))
+      others.push_back(c);
+  return others;
 }
 
 Chooser::Chooser(const ChoiceInput& in, std::vector<ZoneGroup> groups, BowlLists lists)
@@ -146,12 +150,8 @@ Chosen Chooser::chosen(const std::vector<int>& zones, std::vector<Candidate> lis
   Chosen c;
   c.zones = zones;
   c.best = list[0];
-  for (const Candidate& other : list)
-    if (!same_products(other, c.best)) {
-      c.runner_up = other;
-      c.has_runner_up = true;
-      break;
-    }
+  c.others = other_formulas(in_, list, c.best);
+  c.list = std::move(list);
   return c;
 }
 

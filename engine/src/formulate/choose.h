@@ -10,17 +10,19 @@ namespace strandline {
 
 inline constexpr int kBowlsMost = 8;  // more than any policy allows
 
-// One bowl chosen: its zones, its recipe, and the next best for the same zones.
+// One bowl chosen: its zones, its recipe, and the next best formulas for the same zones.
 struct Chosen {
   std::vector<int> zones;  // indices of SearchZone
-  Candidate best, runner_up;
-  bool has_runner_up = false;
+  Candidate best;
+  std::vector<Candidate> others;  // with other tubes or another strength, best first
+  std::vector<Candidate> list;    // all that was kept, best first
 };
 
 struct Choice {
   std::vector<Chosen> bowls;
   double objective = 0;
-  double bound = 0;  // no choice costs less; the objective itself unless a search was stopped
+  double bound = 0;   // no choice costs less; what is certified of the objective without unevenness
+  double uneven = 0;  // of it: the price of unevenness at join lines (evenness.h)
 };
 
 struct ChoiceInput {
@@ -82,6 +84,9 @@ class Chooser {
 
 // The kept candidates for one bowl, exact and allowed, best first. Ties within 1e-6 go by setting and shares.
 std::vector<Candidate> exact_list(const ChoiceInput& in, std::vector<Candidate> kept, const std::vector<int>& zones);
+
+// Those of a list that a colourist would call another formula than `best` and than each other; none better than it.
+std::vector<Candidate> other_formulas(const ChoiceInput& in, const std::vector<Candidate>& list, const Candidate& best);
 
 // J of one recipe for some zones, exact, without the price of the bowl and of its money.
 double exact_objective(const ChoiceInput& in, const Candidate& candidate, const std::vector<int>& zones);

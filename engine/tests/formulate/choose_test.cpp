@@ -43,8 +43,7 @@ TEST(Choose, FindsTheCheapestCover) {
     const FormulateOptions unhurried;
     BowlSearch tables(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, unhurried);
     const ChoiceInput in = whole.input(tables);
-    const Enumeration all =
-        enumerate(p.domain, p.search_zones, whole.groups, p.draws, p.total_weight, p.policy, {});
+    const Enumeration all = enumerate(p.domain, p.search_zones, whole.groups, p.draws, p.total_weight, p.policy, {});
     std::vector<double> best(all.best.size(), 0), leave;
     for (const SearchZone& z : p.search_zones) leave.push_back(z.weight / p.total_weight * z.leave_loss);
     for (size_t mask = 1; mask < best.size(); ++mask) {

@@ -18,6 +18,8 @@ export const why = {
   'why.one_bowl_fewer': (p: P) => `${of(p, 'bowls')} bowls would do, at ${of(p, 'worse')} levels worse.`,
   'why.same_mix_later': (p: P) =>
     `The mix of bowl ${of(p, 'bowl')} goes on the lengths for the last ${of(p, 'minutes')} minutes.`,
+  'why.fourth_shade_nearer': (p: P) => `A fourth shade and finer grams bring it ${of(p, 'levels')} levels nearer; only steps from the best bowl of three shades in eighths were tried.`,
+  'why.grams_nearer': (p: P) => `Finer grams bring it ${of(p, 'levels')} levels nearer; only steps from the best bowl in eighths were tried.`,
   'why.builds_up_on_lengths': (p: P) =>
     `Bowl ${of(p, 'bowl')} is not for the lengths too: they would come out ${of(p, 'levels')} levels too dark.`,
   'why.leave_as_it_is': () => 'Nothing has to be coloured for this wish.',

@@ -18,6 +18,8 @@ export const why = {
     `${of(p, 'bowls')} bols suffiraient, avec ${of(p, 'worse')} ton d’écart en plus.`,
   'why.same_mix_later': (p: P) =>
     `Le mélange du bol ${of(p, 'bowl')} passe sur les longueurs pendant les ${of(p, 'minutes')} dernières minutes.`,
+  'why.fourth_shade_nearer': (p: P) => `Une quatrième nuance et des grammes plus fins rapprochent de ${of(p, 'levels')} hauteurs ; seuls des pas depuis le meilleur bol à trois nuances en huitièmes ont été essayés.`,
+  'why.grams_nearer': (p: P) => `Des grammes plus fins rapprochent de ${of(p, 'levels')} hauteurs ; seuls des pas depuis le meilleur bol en huitièmes ont été essayés.`,
   'why.builds_up_on_lengths': (p: P) =>
     `Le bol ${of(p, 'bowl')} ne convient pas aux longueurs : elles seraient trop foncées de ${of(p, 'levels')} ton.`,
   'why.leave_as_it_is': () => 'Rien n’est à colorer pour ce souhait.',
