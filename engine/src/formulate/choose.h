@@ -21,8 +21,8 @@ struct Chosen {
 struct Choice {
   std::vector<Chosen> bowls;
   double objective = 0;
+  double bound = 0;   // no choice costs less; what is certified of the objective without unevenness
   double uneven = 0;  // of it: the price of unevenness at join lines (evenness.h)
-  double bound = 0;   // no choice costs less; the objective itself unless a search was stopped
 };
 
 struct ChoiceInput {

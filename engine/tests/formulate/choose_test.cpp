@@ -12,7 +12,7 @@ using namespace testing_support;
 struct Whole {
   explicit Whole(unsigned seed) : trial(random_trial(seed, 6, 2 + static_cast<int>(seed % 2))), p(trial, 16) {
     for (size_t z = 0; z < p.search_zones.size(); ++z) {
-      p.search_zones[z].leave_loss = 0.3 * static_cast<double>(1 + (seed + z) % 6);
+      p.search_zones[z].leave_loss = 0.6 * static_cast<double>(1 + (seed + z) % 8);
       groups.push_back({{static_cast<int>(z)}, true});
     }
   }
@@ -40,7 +40,8 @@ TEST(Choose, FindsTheCheapestCover) {
     const Whole whole(seed);
     const Prepared& p = whole.p;
     if (p.domain.settings.empty()) continue;
-    BowlSearch tables(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, {});
+    const FormulateOptions unhurried;
+    BowlSearch tables(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, unhurried);
     const ChoiceInput in = whole.input(tables);
     const Enumeration all = enumerate(p.domain, p.search_zones, whole.groups, p.draws, p.total_weight, p.policy, {});
     std::vector<double> best(all.best.size(), 0), leave;
