@@ -225,7 +225,7 @@ PlanAnswer view(const VisitPlan& plan, const Shelf& shelf) {
 ReachAnswer view(const std::vector<ZoneReach>& zones) {
   ReachAnswer out;
   for (const ZoneReach& z : zones) {
-    ZoneReachView v{z.zone, {}, static_cast<double>(z.recipes)};
+    ZoneReachView v{z.zone, {}, z.corners, static_cast<double>(z.recipes)};
     for (const ReachCell& c : z.cells)
       v.cells.push_back({c.level, c.tone, c.reachable, c.nearest, rgb(c.nearest), rgb(c.wished), c.level_error,
                          c.tone_error, c.contrast_levels});

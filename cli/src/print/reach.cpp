@@ -1,5 +1,6 @@
 #include "src/print/reach.h"
 
+#include <algorithm>
 #include <ostream>
 
 #include "src/print/table.h"
@@ -24,6 +25,13 @@ void print_reach(const wire::ReachAnswer& answer, std::ostream& out) {
       }
     }
     table.print(out);
+    auto along = [&](const char* name, double Lab::* axis) {
+      const auto [low, high] = std::minmax_element(zone.corners.begin(), zone.corners.end(),
+                                                   [&](const Lab& x, const Lab& y) { return x.*axis < y.*axis; });
+      out << name << number((*low).*axis, 0) << " to " << number((*high).*axis, 0);
+    };
+    along("  L* ", &Lab::l), along(", a* ", &Lab::a), along(", b* ", &Lab::b);
+    out << '\n';
   }
   out << "\n  ● can be had today in one bowl of up to two shades, seen at the reading as it stands; · cannot.\n";
 }

@@ -23,7 +23,10 @@ struct ReachCell {
 struct ZoneReach {
   std::string zone;
   std::vector<ReachCell> cells;  // tones within levels
-  long long recipes = 0;         // recipe and setting pairs looked at: every one of up to two shades, and none at all
+  // Corners of the hull of all that can be had, in L*a*b*: the colours furthest out in each of the 26 directions to the
+  // faces, edges and corners of a cube; no colour twice. Their own hull lies within the whole and touches it there.
+  std::vector<Lab> corners;
+  long long recipes = 0;  // recipe and setting pairs looked at: every one of up to two shades, and none at all
 };
 
 // Requires check(head) and check(shelf) empty. Problems: no range usable on this head.

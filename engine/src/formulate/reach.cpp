@@ -62,6 +62,22 @@ Palette palette(const ZoneRef& ref, const ZoneDraws& zone, const Draws& draws, c
   return out;
 }
 
+std::vector<Lab> corners(const std::vector<ScenarioColour>& all) {
+  std::vector<Lab> found;
+  for (int l = -1; l <= 1; ++l)
+    for (int a = -1; a <= 1; ++a)
+      for (int b = -1; b <= 1; ++b) {
+        if (l == 0 && a == 0 && b == 0) continue;
+        const auto out = [&](const ScenarioColour& c) { return l * c.lab.l + a * c.lab.a + b * c.lab.b; };
+        const Lab far = std::max_element(all.begin(), all.end(), [&](const ScenarioColour& x, const ScenarioColour& y) {
+                          return out(x) < out(y);
+                        })->lab;
+        if (std::none_of(found.begin(), found.end(), [&](const Lab& c) { return delta_e_ab(c, far) == 0; }))
+          found.push_back(far);
+      }
+  return found;
+}
+
 // The colour that misses least. From the wished lightness outwards, as far as lightness alone does not miss by more.
 const ScenarioColour& nearest(const std::vector<ScenarioColour>& all, const ZoneLoss& price) {
   const ScenarioColour* best = nullptr;
@@ -124,6 +140,7 @@ Result<std::vector<ZoneReach>> reach(const Head& head, const Shelf& shelf, const
       r.zone = ref.id;
       const Palette colours = palette(ref, draws.zones[static_cast<size_t>(z)], draws, all, policy);
       r.recipes = static_cast<long long>(colours.all.size());
+      r.corners = corners(colours.all);
       for (double level = level_lowest; level <= level_highest; level += 1)
         for (int tone = 0; tone < kTones; ++tone)
           r.cells.push_back(cell(level, static_cast<Tone>(tone), colours, ref, policy));

@@ -1024,6 +1024,7 @@ export interface components {
         ZoneReachView: {
             zone: string;
             cells: components["schemas"]["ReachCellView"][];
+            corners: components["schemas"]["Lab"][];
             recipes: number;
         };
         ReachCellView: {

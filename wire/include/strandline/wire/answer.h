@@ -125,6 +125,7 @@ struct ReachCellView {
 struct ZoneReachView {
   std::string zone;
   std::vector<ReachCellView> cells;
+  std::vector<Lab> corners;
   double recipes = 0;
 };
 

@@ -268,8 +268,9 @@ template <>
 struct Fields<ZoneReachView> {
   static constexpr std::string_view name = "ZoneReachView";
   using V = ZoneReachView;
-  static constexpr auto list = std::make_tuple(field("zone", &V::zone, always), field("cells", &V::cells, always),
-                                               field("recipes", &V::recipes, always));
+  static constexpr auto list =
+      std::make_tuple(field("zone", &V::zone, always), field("cells", &V::cells, always),
+                      field("corners", &V::corners, always), field("recipes", &V::recipes, always));
 };
 
 template <>
