@@ -78,20 +78,30 @@ TEST(Orders, TintLiftsNoTintButARemoverMakesRoom) {
 
 TEST(Orders, TheOtherOrderIsAnotherResult) {
   auto document = *wire::parse(*read_file((root / "knowledge/demo/visits/lighten_then_tone.json").string(), 1u << 20));
-  std::swap(document["bowls"][0], document["bowls"][1]);
+  document["bowls"][0]["step"] = 2;
+  document["bowls"][1]["step"] = 1;
   EXPECT_GT(chroma(predicted(document).at("packets/lengths").planned.lab),
             chroma(demo("lighten_then_tone").at("packets/lengths").planned.lab) + 2);
 }
 
-TEST(Orders, AClockPutsOneBowlOnAZone) {
-  const auto asked =
-      open_visit(*wire::parse(*read_file((root / "knowledge/demo/visits/fill_then_tint.json").string(), 1u << 20)),
-                 house().sources());
+TEST(Orders, AClockTakesStepAfterStepAndOneBowlAZoneInEach) {
+  auto document = *wire::parse(*read_file((root / "knowledge/demo/visits/fill_then_tint.json").string(), 1u << 20));
+  const auto asked = open_visit(document, house().sources());
   ASSERT_TRUE(asked);
-  const auto again = what_if(*asked, {});
-  ASSERT_FALSE(again);
-  EXPECT_EQ(again.error()[0].code, "zone_in_two_bowls");
-  EXPECT_FALSE(schedule(*asked, {}));
+  const auto planned = what_if(*asked, {});
+  ASSERT_TRUE(planned);
+  EXPECT_EQ(planned->timeline.steps.size(), 2u);
+  const auto timeline = schedule(*asked, {});
+  ASSERT_TRUE(timeline);
+  EXPECT_EQ(timeline->finish_min, planned->timeline.finish_min);
+
+  for (auto& bowl : document["bowls"]) bowl.erase("step");
+  const auto at_once = open_visit(document, house().sources());
+  ASSERT_TRUE(at_once);
+  const auto refused = what_if(*at_once, {});
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error()[0].code, "zone_in_two_bowls");
+  EXPECT_FALSE(schedule(*at_once, {}));
 }
 
 // One bowl of a range by its longest-allowed target time on natural 6, on a tinted 4 over it, and on white hair.

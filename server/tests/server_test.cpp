@@ -161,7 +161,7 @@ TEST_F(Running, RefusesBadFadeAndGrowWithTheirPlace) {
 }
 
 TEST_F(Running, SaysWhatIsInDoubtZoneByZone) {
-  const auto got = post("/api/v1/what-if", visit("my_own_bowls"));
+  const auto got = post("/api/v1/predict", visit("my_own_bowls"));
   ASSERT_EQ(got->status, 200) << got->body;
   const Json answer = Json::parse(got->body);
   ASSERT_FALSE(answer.at("zones").empty());

@@ -5,13 +5,6 @@
 namespace strandline::wire {
 namespace {
 
-template <class T>
-Json with_schema(const T& answer) {
-  Json out{{"schema", "strandline." + std::string(Fields<T>::verb) + "/1"}};
-  encode_members(answer, out);
-  return out;
-}
-
 LooksView view(const Looks& l) {
   return {l.lab, rgb(l.lab), l.named.level, l.named.tone, l.named.warmth, l.contrast_levels};
 }

@@ -110,6 +110,7 @@ BowlView view(const PlannedBowl& b, const Shelf& shelf) {
   out.minutes = f.minutes;
   out.damp_hair = f.damp_hair;
   out.zones = b.bowl.zones;
+  out.step = b.bowl.step;
   out.grams = b.grams;
   out.cost = b.cost;
   out.on_head_peroxide_percent = b.on_head_peroxide_percent;
@@ -130,9 +131,9 @@ RouteView view(const Route& r, const TargetOf& targets, const Shelf& shelf) {
   RouteView out{r.kind,        {},    r.objective, r.after_first_visit, r.grams, r.cost, r.reachable,
                 r.recommended, r.why, r.notes};
   for (const RouteVisit& visit : r.visits) {
-    RouteVisitView v{visit.weeks_after_last, {}, {}};
+    RouteVisitView v{visit.weeks_after_last, visit.regrowth_cm, {}, visit.timeline, {}};
     for (const RouteStep& step : visit.steps) {
-      RouteStepView s{step.kind, {}, step.check_after, step.if_check_shows, step.timeline};
+      RouteStepView s{step.kind, {}, step.check_after, step.if_check_shows};
       for (const PlannedBowl& b : step.bowls) s.bowls.push_back(wire::view(b, shelf));
       v.steps.push_back(std::move(s));
     }

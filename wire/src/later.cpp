@@ -7,13 +7,6 @@ namespace strandline::wire {
 
 namespace {
 
-template <class T>
-Json with_schema(const T& answer) {
-  Json out{{"schema", "strandline." + std::string(Fields<T>::verb) + "/1"}};
-  encode_members(answer, out);
-  return out;
-}
-
 FadeMomentView view(const FadeMoment& m) {
   return {m.week, m.washes, m.lab, under_lights(m.reflectance), m.named.level, m.named.tone, m.level, m.delta_e_2000};
 }

@@ -17,7 +17,7 @@ void add_plan(CLI::App& app, Session& session) {
                             print_bowls(answer.plan, s.io.out);
                             print_summary(answer.plan, s.io.out);
                             print_timeline(answer.timeline, s.io.out);
-                            print_routes(answer, paint_for(flags, s.io), s.io.out);
+                            print_routes(answer, visit.shelf, paint_for(flags, s.io), s.io.out);
                             en::print_cautions(visit, s.io.out);
                           });
                     });

@@ -41,7 +41,7 @@ void print_review(const wire::ReviewAnswer& answer, const Visit& visit, std::ost
     } else {
       out << "expected error " << number(b.objective, 2) << " levels; the best bowl of this shelf has "
           << number(b.best, 2) << (b.fine ? ". It is fine as it is.\n" : ".\n");
-      if (!b.fine) out << "    best: " << recipe_text(b.best_recipe) << '\n';
+      if (!b.fine) out << "    best: " << recipe_text(b.best_recipe, visit.shelf) << '\n';
     }
     print_lines(b.broken, "    ", out);
     print_lines(b.changes, "    ", out);

@@ -13,8 +13,8 @@ void print_bowls(const wire::FormulateAnswer& answer, std::ostream& out);
 // Totals, reasons, notes and why the search stopped.
 void print_summary(const wire::FormulateAnswer& answer, std::ostream& out);
 // Ways over more than one step: the recommended one whole, the others in a line each.
-void print_routes(const wire::PlanAnswer& answer, const Paint& paint, std::ostream& out);
+void print_routes(const wire::PlanAnswer& answer, const Shelf& shelf, const Paint& paint, std::ostream& out);
 // "5/8 7 natural, 3/8 7 ash; 6 %; 1:1; 35 min"
-std::string recipe_text(const Recipe& recipe);
+std::string recipe_text(const Recipe& recipe, const Shelf& shelf);
 
 }  // namespace strandline::cli

@@ -5,52 +5,57 @@
 #include "src/print/problems.h"
 #include "src/print/table.h"
 #include "src/print/text.h"
+#include "src/print/timeline.h"
 #include "src/print/zones.h"
 
 namespace strandline::cli {
 
 namespace {
 
-void print_table(const RouteStep::IfCheckShows& table, std::ostream& out) {
+void print_table(const RouteStep::IfCheckShows& table, const Shelf& shelf, std::ostream& out) {
   out << "    Bowl " << printable(table.bowl) << " by what the check shows on " << printable(table.zone) << ":\n";
   Table rows({"    level", ">likely", "mix"});
   for (const CheckChoice& c : table.choices)
     rows.row({"    " + number(c.level, 1), percent(c.likelihood),
-              c.go_on ? "not yet: go on, within its time and the hair's condition" : recipe_text(c.recipe)});
+              c.go_on ? "not yet: go on, within its time and the hair's condition" : recipe_text(c.recipe, shelf)});
   rows.print(out);
 }
 
-void print_whole(const wire::RouteView& route, const std::string& currency, const Paint& paint, std::ostream& out) {
+void print_whole(const wire::RouteView& route, const Shelf& shelf, const Paint& paint, std::ostream& out) {
   for (std::size_t v = 0; v < route.visits.size(); ++v) {
     const wire::RouteVisitView& visit = route.visits[v];
     if (route.visits.size() > 1) {
       out << "\n  Visit " << v + 1;
-      if (visit.weeks_after_last > 0) out << ", " << number(visit.weeks_after_last, 0) << " weeks or more later";
+      if (visit.weeks_after_last > 0)
+        out << ", " << number(visit.weeks_after_last, 0) << " weeks or more later; about "
+            << number(visit.regrowth_cm.value, 1) << " cm have grown by then and are read anew";
       out << '\n';
     }
     for (const wire::RouteStepView& step : visit.steps) {
       out << "\n  " << en::label(step.kind) << (step.check_after ? ", then check the strand" : "");
-      if (step.timeline.basin_min > 0) out << " (to the basin: " << minutes(step.timeline.basin_min) << ")";
       out << '\n';
-      for (const wire::BowlView& bowl : step.bowls) print_bowl(bowl, currency, out);
-      for (const auto& table : step.if_check_shows) print_table(table, out);
+      for (const wire::BowlView& bowl : step.bowls) print_bowl(bowl, shelf.currency, out);
+      for (const auto& table : step.if_check_shows) print_table(table, shelf, out);
     }
     out << '\n';
     print_zones(visit.zones, paint, out);
+    print_timeline(visit.timeline, out);
   }
 }
 
 }  // namespace
 
-std::string recipe_text(const Recipe& r) {
+std::string recipe_text(const Recipe& r, const Shelf& shelf) {
   std::string text;
-  for (const Share& s : r.shares)
-    text += (text.empty() ? "" : ", ") + std::to_string(s.eighths) + "/8 " + printable(s.product);
+  for (const Share& s : r.shares) {
+    const Product* p = find_product(shelf, s.product);
+    text += (text.empty() ? "" : ", ") + std::to_string(s.eighths) + "/8 " + printable(p ? p->name : s.product);
+  }
   if (r.developer_percent > 0) text += "; " + number(r.developer_percent, 1) + " %, 1:" + number(r.ratio, 1);
   return text + "; " + number(r.minutes, 0) + " min";
 }
 
-void print_routes(const wire::PlanAnswer& answer, const Paint& paint, std::ostream& out) {
+void print_routes(const wire::PlanAnswer& answer, const Shelf& shelf, const Paint& paint, std::ostream& out) {
   for (const wire::RouteView& route : answer.routes) {
     out << "\n  Another way: " << en::label(route.kind) << " first, "
         << number(answer.plan.report.objective - route.objective, 2) << " levels nearer to the wish, "
@@ -58,7 +63,7 @@ void print_routes(const wire::PlanAnswer& answer, const Paint& paint, std::ostre
         << (route.recommended ? "; this is the way to go.\n" : ".\n");
     print_lines(route.why, "    ", out);
     print_lines(route.notes, "    ", out);
-    if (route.recommended) print_whole(route, answer.plan.currency, paint, out);
+    if (route.recommended) print_whole(route, shelf, paint, out);
   }
 }
 

@@ -125,6 +125,10 @@ void print_timeline(const Timeline& t, std::ostream& out) {
                printable(task.zone), task.reason.empty() ? "" : printable(en::say({task.reason, "", {}}))});
   }
   table.print(out);
+  for (const TimelineStep& s : t.steps)
+    if (t.steps.size() > 1 && s.step != t.steps.back().step)
+      out << "\n  Step " << s.step << ": at the basin " << minutes(s.basin_min) << ", the next begins "
+          << minutes(s.until_min) << '.';
   out << "\n  At the basin " << minutes(t.basin_min) << ", finished " << minutes(t.finish_min) << " (typically "
       << minutes(t.finish_mean) << " ± " << number(t.finish_sd, 0) << " min).";
   if (!t.proven) out << " The search was stopped: an earlier finish may exist.";

@@ -23,6 +23,7 @@ struct Bowl {
   std::string label;  // "A", "B" …
   Formula formula;
   std::vector<std::string> zones;  // "area/span"
+  int step = 1;                    // bowls of step 2 go on when those of step 1 are rinsed out, and so on
 };
 
 // One thing done to some zones; `predict` takes any order of them.

@@ -31,14 +31,7 @@ Result<VisitPlan> plan(const Visit& visit, const FormulateOptions& options = {})
 // The same from the colourist's own bowls: nothing is searched, everything else follows (a changed gram).
 Result<VisitPlan> what_if(const Visit& visit, const PredictOptions& options = {});
 
-// House rules, range rules and law that a bowl of the colourist's own breaks on the zones it is meant for.
-Problems broken_rules(const Visit& visit, const Bowl& bowl);
-
-// Which bowl serves each zone and what stands against its wish.
-std::vector<ZonePlan> judged(const Visit& visit, const std::vector<Target>& targets, const Prediction& prediction,
-                             const std::vector<PlannedBowl>& bowls);
-
-// What the clock needs, from the bowls of a plan.
-ScheduleRequest schedule_request(const Visit& visit, const std::vector<PlannedBowl>& bowls);
+// One clock for all bowls: step after step, each rinsed out before the next is mixed. Problems: those of schedule().
+Result<Timeline> clock(const Visit& visit, const std::vector<PlannedBowl>& bowls);
 
 }  // namespace strandline

@@ -27,12 +27,13 @@ struct RouteStep {
     std::vector<CheckChoice> choices;
   };
   std::vector<IfCheckShows> if_check_shows;
-  Timeline timeline;  // of this step alone; empty until the pipeline adds it
 };
 
 struct RouteVisit {
   double weeks_after_last = 0;
+  Reading regrowth_cm;  // grown since the visit before: natural hair at the scalp that these bowls leave out
   std::vector<RouteStep> steps;
+  Timeline timeline;            // of all its steps; empty until the pipeline adds it
   std::vector<ZonePlan> zones;  // after this visit
 };
 

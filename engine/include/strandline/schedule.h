@@ -158,12 +158,19 @@ struct OrderStep {
   bool out_of_order = false;  // soft order: placed against the house rule to save time
 };
 
+// One process of the visit: all that is on the hair together until it is rinsed out.
+struct TimelineStep {
+  int step = 1;
+  double from_min = 0, basin_min = 0, until_min = 0;
+};
+
 struct Timeline {
-  std::vector<TimelineTask> tasks;  // by start
+  std::vector<TimelineTask> tasks;  // by start; of a later step with "step 2: " … before the id
   std::vector<Development> developments;
   std::vector<OrderStep> order;
-  double basin_min = 0;   // the one basin time
-  double finish_min = 0;  // end of the last task
+  std::vector<TimelineStep> steps;  // at least one, in order
+  double basin_min = 0;             // the one basin time; of the last step
+  double finish_min = 0;            // end of the last task
   DevelopTo developed_to = DevelopTo::target;
   double finish_mean = 0, finish_sd = 0;  // minutes, from the spreads of the durations
   double on_time_probability = 0;         // 0…1: by leave_by, or within late_tolerance of finish_min

@@ -4,11 +4,10 @@
 #include <cmath>
 #include <cstdio>
 
+#include "generated/constants.h"
+
 namespace strandline {
 namespace {
-
-constexpr double kShows = 1;   // levels between neighbours that a client sees (common practice)
-constexpr double kGreen = -1;  // a*: natural hair lies above 1 at every level
 
 std::string levels(double value) {
   char text[16];
@@ -30,23 +29,26 @@ struct Stretch {
 };
 
 void look_along(const std::vector<Stretch>& s, Problems& notes) {
+  const Constants c;
+  const double shows = c.finding_from_levels;
   for (size_t i = 0; i < s.size(); ++i) {
     const Stretch& here = s[i];
-    if (here.colour->lab.a < kGreen) notes.push_back({"finding_green", here.path, {{"zone", here.colour->zone}}});
-    if (i == 0 && s.size() > 1 && coloured(*here.span) && here.level() - s[1].level() >= kShows)
+    if (here.colour->lab.a < c.finding_green_below)
+      notes.push_back({"finding_green", here.path, {{"zone", here.colour->zone}}});
+    if (i == 0 && s.size() > 1 && coloured(*here.span) && here.level() - s[1].level() >= shows)
       notes.push_back({"finding_hot_regrowth",
                        here.path,
                        {{"zone", here.colour->zone}, {"levels", levels(here.level() - s[1].level())}}});
     if (i > 0 && i + 1 < s.size()) {
       const double before = here.level() - s[i - 1].level(), after = here.level() - s[i + 1].level();
-      if (std::min(std::abs(before), std::abs(after)) >= kShows && before * after > 0)
+      if (std::min(std::abs(before), std::abs(after)) >= shows && before * after > 0)
         notes.push_back(
             {before < 0 ? "finding_dark_band" : "finding_light_band",
              here.path,
              {{"zone", here.colour->zone}, {"levels", levels(std::min(std::abs(before), std::abs(after)))}}});
     }
-    if (i > 1 && i + 1 == s.size() && std::abs(here.level() - s[i - 1].level()) >= kShows &&
-        std::abs(here.level() - s[i - 2].level()) >= kShows)
+    if (i > 1 && i + 1 == s.size() && std::abs(here.level() - s[i - 1].level()) >= shows &&
+        std::abs(here.level() - s[i - 2].level()) >= shows)
       notes.push_back({"finding_uneven_ends",
                        here.path,
                        {{"zone", here.colour->zone}, {"levels", levels(here.level() - s[i - 1].level())}}});

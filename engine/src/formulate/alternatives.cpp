@@ -7,8 +7,6 @@
 namespace strandline {
 namespace {
 
-constexpr double kWorseMost = 0.75;  // levels: by choice, beyond it is another result, not another way to it
-
 struct Extremes {
   double strongest = 0;  // % in the bottle
   int tubes = 0;
@@ -64,14 +62,14 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
     }
     return choice;
   };
-  constexpr double kCheaper = 0.85;  // of the dearest colour part
   std::vector<std::pair<const char*, Choice>> found;
   found.emplace_back("gentler",
                      same_sharing([&](const Candidate& c) { return strength(in, c) < now.strongest - 1e-9; }));
   if (now.tubes > 1)
     found.emplace_back("simpler", same_sharing([&](const Candidate& c) { return tubes(c.shares) < now.tubes; }));
-  found.emplace_back("cheaper",
-                     same_sharing([&](const Candidate& c) { return price_per_g(in, c) <= kCheaper * now.price; }));
+  found.emplace_back("cheaper", same_sharing([&](const Candidate& c) {
+                       return price_per_g(in, c) <= Constants{}.cheaper_colour_share * now.price;
+                     }));
   if (best.bowls.size() > 1) found.emplace_back("fewer_bowls", chooser.choose(static_cast<int>(best.bowls.size()) - 1));
 
   auto zones_served = [](const Choice& c) {
@@ -82,7 +80,9 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
   std::vector<const Choice*> seen = {&best};
   for (const auto& [axis, choice] : found) {
     // Leaving more of the head uncoloured is not another way to the wish.
-    if (zones_served(choice) < zones_served(best) || choice.objective > best.objective + kWorseMost) continue;
+    if (zones_served(choice) < zones_served(best) ||
+        choice.objective > best.objective + Constants{}.other_way_worse_most)
+      continue;
     if (std::any_of(seen.begin(), seen.end(), [&, &c = choice](const Choice* s) { return same_bowls(*s, c); }))
       continue;
     seen.push_back(&choice);

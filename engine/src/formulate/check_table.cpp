@@ -12,9 +12,6 @@
 namespace strandline {
 namespace {
 
-constexpr double kShortBy = 0.5;  // levels below what was expected here, or below the wish: not done yet
-constexpr double kSeldom = 0.05;  // levels that fewer scenarios show are left out: look again then
-
 // Scenarios by the level they show, in half levels.
 std::map<double, std::vector<size_t>> by_level(const ZoneDraws& zone, const Draws& draws) {
   std::map<double, std::vector<size_t>> all;
@@ -69,19 +66,22 @@ std::vector<RouteStep::IfCheckShows> check_tables(const CheckInput& in, const Si
     }
     if (!looked_at || in.options.cancelled()) continue;
     const ZoneView expected = view(looked_at->draws->nominal, looked_at->draws->kinds, now.draws.nominal);
-    const double far_enough = std::min(looked_at->target->level, level_of_lightness(expected.lab.l)) - kShortBy;
+    // Darker than expected here, and than the wish: not done yet.
+    const Constants c;
+    const double far_enough =
+        std::min(looked_at->target->level, level_of_lightness(expected.lab.l)) - c.level_tolerance;
     RouteStep::IfCheckShows table{b.bowl.label, looked_at->draws->id, {}};
     for (const auto& [level, scenarios] : by_level(*looked_at->draws, now.draws)) {
       const double likelihood = static_cast<double>(scenarios.size()) / static_cast<double>(now.draws.constants.size());
-      if (likelihood < kSeldom) continue;
+      if (likelihood < c.check_level_seldom) continue;
       if (first.kind == code(Opening::lighten) && level < far_enough) {
         table.choices.push_back({level, likelihood, true, {}, 0});
         continue;
       }
-      if (auto c = choice(in, with_scenarios(now, scenarios), b.bowl.zones)) {
-        c->level = level;
-        c->likelihood = likelihood;
-        table.choices.push_back(std::move(*c));
+      if (auto mix = choice(in, with_scenarios(now, scenarios), b.bowl.zones)) {
+        mix->level = level;
+        mix->likelihood = likelihood;
+        table.choices.push_back(std::move(*mix));
       }
     }
     tables.push_back(std::move(table));

@@ -71,18 +71,17 @@ std::string_view code(Opening o) {
 }
 
 bool has_a_place(Opening o, const SearchZone& z) {
-  // Resistance 0…1, share of white 0…1, levels, porosity steps, levels: common practice.
-  constexpr double kResistant = 0.4, kSomeWhite = 0.3, kFillFrom = 2, kPorous = 2, kMoreThanDoubt = 0.75;
+  const Constants c;
   switch (o) {
     case Opening::soften:
-      return z.white >= kSomeWhite && z.span->resistance >= kResistant;
+      return z.white >= c.soften_from_white && z.span->resistance >= c.soften_from_resistance;
     case Opening::fill:
-      return -z.asked > kFillFrom &&
-             (share(*z.span, ColourOrigin::lightened) > 0.5 || z.span->porosity.value >= kPorous);
+      return -z.asked > c.fill_from_levels &&
+             (share(*z.span, ColourOrigin::lightened) > 0.5 || z.span->porosity.value >= c.fill_from_porosity);
     case Opening::remove:
       return asks_colour_to_lift_colour(z);
     default:
-      return z.asked > kMoreThanDoubt;
+      return z.asked > c.lighter_beyond_doubt;
   }
 }
 

@@ -46,7 +46,6 @@ double natural_share_price(const SearchZone& zone, double natural_share, Product
 }
 
 bool asks_colour_to_lift_colour(const SearchZone& zone) {
-  constexpr double kLighter = 0.75;  // levels: less is within a reading's doubt
   double level = 0, dyed = 0, all = 0;
   for (const Population& p : zone.span->populations) {
     all += p.share.value;
@@ -54,18 +53,18 @@ bool asks_colour_to_lift_colour(const SearchZone& zone) {
     dyed += p.share.value;
     level += p.share.value * p.level.value;
   }
-  return dyed > 0.5 * all && zone.target->level > level / dyed + kLighter;
+  return dyed > 0.5 * all && zone.target->level > level / dyed + Constants{}.lighter_beyond_doubt;
 }
 
 bool out_of_place(const Setting& setting, const SearchZone& zone) {
   if (asks_colour_to_lift_colour(zone)) return true;
-  constexpr double kDarker = 1;  // levels
   double lightened = 0, all = 0;
   for (const Population& p : zone.span->populations) {
     all += p.share.value;
     if (p.origin == ColourOrigin::lightened) lightened += p.share.value;
   }
-  return setting.range->cls == ProductClass::permanent && lightened > 0.5 * all && zone.asked > -kDarker;
+  return setting.range->cls == ProductClass::permanent && lightened > 0.5 * all &&
+         zone.asked > -Constants{}.toned_darker_by;
 }
 
 double mixing_price(const RecipeSet& set, const Shares& s) {
@@ -78,7 +77,6 @@ double mixing_price(const RecipeSet& set, const Shares& s) {
 
 double mixing_price(std::span<const Product* const> products) {
   const Constants c;
-  constexpr double kNeighbours = 2;  // levels, common practice
   double darkest = level_highest, lightest = level_lowest;
   for (const Product* p : products) {
     if (p->cls == ProductClass::clear || p->cls == ProductClass::corrector || p->level <= 0) continue;
@@ -86,7 +84,8 @@ double mixing_price(std::span<const Product* const> products) {
     lightest = std::max(lightest, p->level);
   }
   const double shades = static_cast<double>(products.size()) - 1;
-  return c.price_shade * std::max(0.0, shades) + c.price_level_gap * std::max(0.0, lightest - darkest - kNeighbours);
+  return c.price_shade * std::max(0.0, shades) +
+         c.price_level_gap * std::max(0.0, lightest - darkest - c.neighbouring_levels);
 }
 
 }  // namespace strandline

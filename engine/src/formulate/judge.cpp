@@ -1,10 +1,10 @@
-// The colourist's own bowls under the same rules as the search's.
+#include "formulate/judge.h"
+
 #include <algorithm>
 #include <cmath>
 
 #include "formulate/enumerate.h"
 #include "formulate/reasons.h"
-#include "strandline/pipeline.h"
 #include "strandline/treatment.h"
 
 namespace strandline {
@@ -45,42 +45,40 @@ void check_range_rules(const Setting& s, const std::string& label, Problems& not
 
 }  // namespace
 
-Problems broken_rules(const Visit& visit, const Bowl& bowl) {
+Problems broken_rules(const Head& head, const Bowl& bowl, const Shelf& shelf, const FormulaPolicy& policy) {
   Problems notes;
-  const Range* range = find_range(visit.shelf, bowl.formula.range);
+  const Range* range = find_range(shelf, bowl.formula.range);
   if (!range) return notes;
-  const Setting s = as_setting(bowl.formula, *range, visit.shelf);
+  const Setting s = as_setting(bowl.formula, *range, shelf);
   check_range_rules(s, bowl.label, notes);
-  if (s.developer_percent * s.ratio / (1 + s.ratio) > visit.policy.formula.on_head_peroxide_max_percent)
+  if (s.developer_percent * s.ratio / (1 + s.ratio) > policy.on_head_peroxide_max_percent)
     notes.push_back({"over_legal_limit", "", {{"bowl", bowl.label}}});
-  for (const ZoneRef& z : zones(visit.head)) {
+  for (const ZoneRef& z : zones(head)) {
     if (std::find(bowl.zones.begin(), bowl.zones.end(), z.id) == bowl.zones.end()) continue;
-    const std::string rule = forbidden(s, *z.span, visit.policy.formula);
+    const std::string rule = forbidden(s, *z.span, policy);
     if (!rule.empty()) notes.push_back({"ceiling", "", {{"bowl", bowl.label}, {"rule", rule}, {"zone", z.id}}});
   }
   return notes;
 }
 
-std::vector<ZonePlan> judged(const Visit& visit, const std::vector<Target>& targets, const Prediction& prediction,
-                             const std::vector<PlannedBowl>& bowls) {
-  const Draws nominal = draw(visit.head, 1, 0);
-  const Domain all = domain_settings(visit.shelf, visit.policy.formula);
-  const std::vector<ZoneRef> refs = zones(visit.head);
+std::vector<ZonePlan> judged(const Situation& before, const std::vector<Target>& targets, const Prediction& prediction,
+                             const std::vector<Bowl>& bowls, const Shelf& shelf, const FormulaPolicy& policy) {
+  const Domain all = domain_settings(shelf, policy);
+  const std::vector<ZoneRef> refs = zones(before.head);
   std::vector<ZonePlan> plans;
   for (size_t i = 0; i < prediction.zones.size(); ++i) {
     ZonePlan p;
     p.result = prediction.zones[i];
-    for (const PlannedBowl& b : bowls)
-      if (std::find(b.bowl.zones.begin(), b.bowl.zones.end(), p.result.zone) != b.bowl.zones.end())
-        p.bowl = b.bowl.label;
+    for (const Bowl& b : bowls)
+      if (std::find(b.zones.begin(), b.zones.end(), p.result.zone) != b.zones.end()) p.bowl = b.label;
     for (const Target& t : targets) {
       if (t.zone != p.result.zone || t.leave) continue;
       SearchZone z;
       z.area = refs[i].area;
       z.span = refs[i].span;
-      z.draws = &nominal.zones[i];
+      z.draws = &before.draws.zones[i];
       z.target = &t;
-      p.why_not = reasons_against(z, p.result, all, visit.policy.formula);
+      p.why_not = reasons_against(z, p.result, all, policy);
     }
     p.reachable = p.why_not.empty();
     plans.push_back(std::move(p));

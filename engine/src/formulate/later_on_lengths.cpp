@@ -11,8 +11,6 @@ namespace strandline {
 namespace {
 
 constexpr double kMinutes[] = {5, 10, 15};  // common practice: the last minutes of the regrowth's time
-constexpr double kWorseMost = 0.75;         // levels, as for every other way
-constexpr double kTooDark = 0.5;            // levels
 
 struct Tried {
   double minutes = 0, objective = 0, level_error = 0;
@@ -72,7 +70,7 @@ Result<Later> later_on_lengths(const ChoiceInput& in, const std::vector<Target>&
   for (double minutes : kMinutes) {
     const Tried t = tried(in, *regrowth, lengths, minutes);
     darkest = std::min(darkest, t.level_error);
-    if (t.level_error >= -kTooDark && (!found || t.objective < found->objective)) found = t;
+    if (t.level_error >= -Constants{}.level_tolerance && (!found || t.objective < found->objective)) found = t;
   }
   const PlannedBowl& source = plan.bowls[static_cast<size_t>(regrowth - best.bowls.begin())];
   if (!found) {
@@ -80,7 +78,7 @@ Result<Later> later_on_lengths(const ChoiceInput& in, const std::vector<Target>&
     return out;
   }
   const double objective = best.objective + found->objective - now - saved;
-  if (objective > best.objective + kWorseMost) return out;
+  if (objective > best.objective + Constants{}.other_way_worse_most) return out;
   for (size_t i = 0; i < best.bowls.size(); ++i)
     if (at_scalp(best.bowls[i])) out.way.bowls.push_back(plan.bowls[i]);
   PlannedBowl later = source;

@@ -83,9 +83,8 @@ Reasons reasons_against(const SearchZone& z, const ZoneResult& r, const Domain& 
   if (too_light) why.push_back({"depth_out_of_reach", "", here});
   const bool stopped_by_level = too_dark && dyed(*z.span);
   if (l.tone_error > c.tone_tolerance && !stopped_by_level) {
-    constexpr double kFillFrom = 2;  // levels, common practice
     const double darker = r.today.named.level - z.target->level;
-    if (lightened_before(*z.span) && darker > kFillFrom)
+    if (lightened_before(*z.span) && darker > c.fill_from_levels)
       why.push_back({"needs_filler", "", here});
     else if (r.planned.named.tone == z.target->tone)
       why.push_back({"tone_between_words", "", here});

@@ -2,155 +2,19 @@
 #include <cmath>
 #include <set>
 
+#include "formulate/best_way.h"
 #include "formulate/check_table.h"
-#include "formulate/first_steps.h"
 #include "formulate/from.h"
 #include "formulate/habits.h"
 #include "formulate/pour.h"
 #include "formulate/reasons.h"
+#include "strandline/growth.h"
 #include "strandline/route.h"
 
 namespace strandline {
 namespace {
 
-constexpr double kShortBy = 0.5;        // levels: half a level is on (common practice)
-constexpr double kLeftForColour = 0.1;  // porosity steps that the last step may still take (prior)
-constexpr size_t kGentlest = 6;         // ways that reach, judged by what can follow
-constexpr double kLeastGain = 0.3;      // levels that a further visit must bring (prior)
-
-struct Task {
-  const Head& head;
-  const std::vector<Target>& targets;
-  const Shelf& shelf;
-  const FormulaPolicy& policy;
-  const FormulateOptions& options;
-  const Domain& domain;
-};
-
-std::vector<std::string> ids(const std::vector<const SearchZone*>& zones) {
-  std::vector<std::string> all;
-  for (const SearchZone* z : zones) all.push_back(z->draws->id);
-  return all;
-}
-
-bool among(const std::vector<std::string>& all, const std::string& id) {
-  return std::find(all.begin(), all.end(), id) != all.end();
-}
-
-double total_weight(const std::vector<SearchZone>& zones) {
-  double sum = 0;
-  for (const SearchZone& z : zones) sum += z.weight;
-  return sum > 0 ? sum : 1;
-}
-
-// What one way leaves behind on the zones it touches.
-struct Tried {
-  FirstStep step;
-  Formula formula;
-  double furthest_short = 0;  // levels that the darkest pigmented fibres stay below their wish
-  double objective = 0;       // of the zones touched, by the rough judgement below
-};
-
-// What the touched zones cost at best, each by itself, by bowls of one or two shades in every second scenario: enough
-// to rank first steps. The steps that are told are searched in full.
-double roughly(const Task& task, const Situation& whole, const std::vector<std::string>& touched) {
-  constexpr size_t kEvery = 2;
-  std::vector<size_t> some;
-  for (size_t s = 0; s < whole.draws.constants.size(); s += kEvery) some.push_back(s);
-  const Situation now = with_scenarios(whole, some);
-  const std::vector<SearchZone> zones = search_zones(now, task.targets, task.policy);
-  const double total = total_weight(zones);
-  std::vector<double> best(zones.size(), 0);
-  task.options.parallel(static_cast<int>(zones.size()), [&](int begin, int end) {
-    std::vector<float> loads;
-    for (int i = begin; i < end; ++i) {
-      const SearchZone& zone = zones[static_cast<size_t>(i)];
-      if (!among(touched, zone.draws->id)) continue;
-      double least = zone.leave_loss;
-      for (const Domain::OneSetting& one : task.domain.settings) {
-        if (!forbidden(one.setting, *zone.span, task.policy).empty() || out_of_place(one.setting, zone)) continue;
-        const RecipeSet& set = task.domain.sets[static_cast<size_t>(one.set)];
-        const ZoneTable table = zone_table(*zone.draws, bare_chemistry(one.setting), now.draws);
-        const int count = set.few();
-        loads.resize(static_cast<size_t>(count) * kBands);
-        for (int r = 0; r < count; ++r) {
-          const Spectrum load = set.load(set.shares()[static_cast<size_t>(r)], one.setting.ratio);
-          std::copy(load.begin(), load.end(), loads.begin() + r * kBands);
-        }
-        std::vector<float> losses(static_cast<size_t>(count));
-        mean_losses(table, zone.price, loads.data(), count, losses.data());
-        const double setting = setting_price(one.setting, zone, table.exposure);
-        for (int r = 0; r < count; ++r) {
-          const Shares& shares = set.shares()[static_cast<size_t>(r)];
-          least = std::min(least, static_cast<double>(losses[static_cast<size_t>(r)]) + setting +
-                                      mixing_price(set, shares) +
-                                      natural_share_price(zone, set.natural_share(shares), one.setting.range->cls));
-        }
-      }
-      best[static_cast<size_t>(i)] = zone.weight / total * least;
-    }
-  });
-  double sum = 0;
-  for (double b : best) sum += b;
-  return sum;
-}
-
-// Every way whose hair stays within its condition, with how far it falls short.
-std::vector<Tried> try_ways(const Task& task, const Situation& now, Opening opening,
-                            const std::vector<const SearchZone*>& zones) {
-  std::vector<Tried> all;
-  const std::vector<std::string> names = ids(zones);
-  const double grams = mix_grams(task.head, names, task.policy);
-  for (const FirstStep& step : ways(opening, task.shelf, task.policy)) {
-    if (task.options.cancelled()) break;
-    if (std::any_of(zones.begin(), zones.end(),
-                    [&](const SearchZone* z) { return !forbidden(step, *z->span, task.policy).empty(); }))
-      continue;
-    Tried t{step, pour(step, grams, task.shelf, task.policy)};
-    const auto then = after(now, {t.formula, names}, task.shelf);
-    if (!then) continue;
-    bool spent = false;
-    for (const SearchZone& z : search_zones(*then, task.targets, task.policy)) {
-      if (!among(names, z.draws->id)) continue;
-      spent = spent || z.span->porosity.value > task.policy.porosity_max - kLeftForColour;
-      t.furthest_short = std::max(t.furthest_short, z.asked);
-    }
-    if (!spent) all.push_back(std::move(t));
-  }
-  return all;
-}
-
-// Of the ways that bring every zone to its level the gentlest few, each judged by what can follow; where none does, the
-// one that comes nearest. None where it would not bring more than it costs.
-std::optional<Tried> best_way(const Task& task, const Situation& now, Opening opening,
-                              const std::vector<const SearchZone*>& zones) {
-  std::vector<Tried> all = try_ways(task, now, opening, zones);
-  if (all.empty()) return std::nullopt;
-  if (opening == Opening::lighten || opening == Opening::remove) {
-    const auto nearest = std::min_element(
-        all.begin(), all.end(), [](const Tried& a, const Tried& b) { return a.furthest_short < b.furthest_short; });
-    if (nearest->furthest_short > kShortBy)
-      all = {*nearest};
-    else
-      std::erase_if(all, [](const Tried& t) { return t.furthest_short > kShortBy; });
-    if (all.size() > kGentlest) all.resize(kGentlest);
-  }
-  const std::vector<std::string> names = ids(zones);
-  const double weakest = all.front().step.developer_percent;
-  for (Tried& t : all) {
-    const auto then = after(now, {t.formula, names}, task.shelf);
-    if (!then) return std::nullopt;
-    // No stronger than it needs to be, as for any bowl.
-    t.objective =
-        roughly(task, *then, names) + Constants{}.price_strength_per_percent * (t.step.developer_percent - weakest);
-  }
-  const Tried best = *std::min_element(all.begin(), all.end(),
-                                       [](const Tried& a, const Tried& b) { return a.objective < b.objective; });
-  if (best.objective + Constants{}.price_step >= roughly(task, now, names)) return std::nullopt;
-  return best;
-}
-
-PlannedBowl first_bowl(const Task& task, const Tried& way, Opening opening, const std::vector<std::string>& zones,
+PlannedBowl first_bowl(const RouteTask& task, const Tried& way, Opening opening, const std::vector<std::string>& zones,
                        char label) {
   PlannedBowl b;
   b.bowl = {std::string(1, label), way.formula, zones};
@@ -169,7 +33,7 @@ PlannedBowl first_bowl(const Task& task, const Tried& way, Opening opening, cons
 }
 
 // Zones of one span kind share the first step.
-std::optional<RouteStep> first_step(const Task& task, Situation& now, Opening opening,
+std::optional<RouteStep> first_step(const RouteTask& task, Situation& now, Opening opening,
                                     const std::set<std::string>& wanted, char& label) {
   RouteStep step;
   step.kind = code(opening);
@@ -191,7 +55,7 @@ std::optional<RouteStep> first_step(const Task& task, Situation& now, Opening op
   return step;
 }
 
-double price(const Task& task, const RouteStep& step, const std::vector<ZonePlan>& zones) {
+double price(const RouteTask& task, const RouteStep& step, const std::vector<ZonePlan>& zones) {
   const Constants c;
   double sum = c.price_step, exposure = 0;
   for (const PlannedBowl& b : step.bowls) {
@@ -214,7 +78,7 @@ struct VisitDone {
 };
 
 // The last step of a visit, from where the first left the hair.
-Result<VisitDone> last_step(const Task& task, const Situation& now, RouteStep first, char label) {
+Result<VisitDone> last_step(const RouteTask& task, const Situation& now, RouteStep first, char label) {
   auto last = formulate_from({now, task.head, label, false}, task.targets, task.shelf, task.policy, task.options);
   if (!last) return tl::unexpected(last.error());
   VisitDone done;
@@ -223,6 +87,7 @@ Result<VisitDone> last_step(const Task& task, const Situation& now, RouteStep fi
   RouteStep second;
   second.kind = first.kind == code(Opening::lighten) ? "tone" : "colour";
   second.bowls = std::move(last->bowls);
+  for (PlannedBowl& b : second.bowls) b.bowl.step = 2;
   if (first.check_after)
     second.if_check_shows = check_tables({task.head, task.targets, task.shelf, task.policy, task.options, task.domain},
                                          now, first, second.bowls);
@@ -233,7 +98,7 @@ Result<VisitDone> last_step(const Task& task, const Situation& now, RouteStep fi
 }
 
 // How far the wishes are off after a visit, in levels, weighted.
-double off(const Task& task, const std::vector<ZonePlan>& zones) {
+double off(const RouteTask& task, const std::vector<ZonePlan>& zones) {
   double sum = 0;
   for (const ZonePlan& z : zones)
     for (const Target& t : task.targets)
@@ -242,7 +107,7 @@ double off(const Task& task, const std::vector<ZonePlan>& zones) {
   return sum;
 }
 
-Result<std::optional<Route>> route(const Task& task, const Situation& start, Opening opening,
+Result<std::optional<Route>> route(const RouteTask& task, const Situation& start, Opening opening,
                                    const std::set<std::string>& wanted, const Plan& direct) {
   Route r;
   r.kind = code(opening);
@@ -256,9 +121,12 @@ Result<std::optional<Route>> route(const Task& task, const Situation& start, Ope
     auto done = last_step(task, next, std::move(*first), label);
     if (!done) return tl::unexpected(done.error());
     const double left = off(task, done->visit.zones);
-    if (visit > 0 && before - left < kLeastGain) break;
+    if (visit > 0 && before - left < Constants{}.visit_least_gain) break;
     before = left;
-    done->visit.weeks_after_last = visit == 0 ? 0 : task.policy.weeks_between_visits;
+    if (visit > 0) {
+      done->visit.weeks_after_last = task.policy.weeks_between_visits;
+      done->visit.regrowth_cm = regrowth_cm(task.policy.weeks_between_visits);
+    }
     r.objective = done->objective + visit * Constants{}.price_visit;
     if (visit == 0) r.after_first_visit = r.objective;
     r.reachable = done->reachable;

@@ -10,7 +10,8 @@ namespace {
 
 void check_bowls(const Visit& visit, Problems& problems) {
   const std::vector<ZoneRef> all = zones(visit.head);
-  std::set<std::string> labels, served;
+  std::set<std::string> labels;
+  std::set<std::pair<int, std::string>> served;  // by step
   for (size_t i = 0; i < visit.bowls.size(); ++i) {
     const Bowl& b = visit.bowls[i];
     const std::string path = "/bowls/" + std::to_string(i);
@@ -24,7 +25,7 @@ void check_bowls(const Visit& visit, Problems& problems) {
       const std::string here = path + "/zones/" + std::to_string(j);
       if (std::none_of(all.begin(), all.end(), [&](const ZoneRef& z) { return z.id == b.zones[j]; }))
         problems.push_back({"unknown_zone", here, {{"zone", b.zones[j]}}});
-      else if (!served.insert(b.zones[j]).second)
+      else if (!served.insert({b.step, b.zones[j]}).second)
         problems.push_back({"zone_in_two_bowls", here, {{"zone", b.zones[j]}}});
     }
     if (auto made = chemistry(b.formula, visit.shelf); !made)

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "formulate/judge.h"
 #include "formulate/pour.h"
 #include "strandline/treatment.h"
 
@@ -11,20 +12,28 @@ namespace {
 // The clock of a plan. A plan that no clock can hold is still a plan: the notes say which clock breaks.
 void add_timeline(const Visit& visit, VisitPlan& out) {
   if (out.plan.bowls.empty()) return;
-  if (auto timeline = schedule(schedule_request(visit, out.plan.bowls)))
+  if (auto timeline = clock(visit, out.plan.bowls))
     out.timeline = std::move(*timeline);
   else
     out.plan.notes.insert(out.plan.notes.end(), timeline.error().begin(), timeline.error().end());
 }
 
-// Each step of a route has its own clock; a clock that breaks is told with the route.
+// Each visit of a route has its own clock; a clock that breaks is told with the route.
 void add_timelines(const Visit& visit, Route& route) {
-  for (RouteVisit& v : route.visits)
-    for (RouteStep& step : v.steps)
-      if (auto timeline = schedule(schedule_request(visit, step.bowls)))
-        step.timeline = std::move(*timeline);
-      else
-        route.notes.insert(route.notes.end(), timeline.error().begin(), timeline.error().end());
+  for (RouteVisit& v : route.visits) {
+    std::vector<PlannedBowl> bowls;
+    for (const RouteStep& step : v.steps) bowls.insert(bowls.end(), step.bowls.begin(), step.bowls.end());
+    if (auto timeline = clock(visit, bowls))
+      v.timeline = std::move(*timeline);
+    else
+      route.notes.insert(route.notes.end(), timeline.error().begin(), timeline.error().end());
+  }
+}
+
+// In the order in which they go on.
+std::vector<Bowl> by_step(std::vector<Bowl> bowls) {
+  std::stable_sort(bowls.begin(), bowls.end(), [](const Bowl& a, const Bowl& b) { return a.step < b.step; });
+  return bowls;
 }
 
 PlannedBowl as_mixed(const Bowl& bowl, const Visit& visit) {
@@ -77,11 +86,21 @@ Result<VisitPlan> what_if(const Visit& visit, const PredictOptions& options) {
     if (!targets) return tl::unexpected(targets.error());
     out.targets = std::move(*targets);
   }
+  const std::vector<Bowl> bowls = by_step(visit.bowls);
+  const FormulaPolicy& policy = visit.policy.formula;
+  Situation now = at_start(visit.head, 1);
   std::vector<Step> steps;
-  for (const Bowl& b : visit.bowls) {
+  size_t rinsed = 0;  // bowls of steps before this one
+  for (size_t i = 0; i < bowls.size(); ++i) {
+    const Bowl& b = bowls[i];
+    for (; bowls[rinsed].step < b.step; ++rinsed) {
+      auto then = after(std::move(now), steps[rinsed], visit.shelf);
+      if (!then) return tl::unexpected(then.error());
+      now = std::move(*then);
+    }
     out.plan.bowls.push_back(as_mixed(b, visit));
     warn(out.plan.bowls.back(), visit, out.plan.notes);
-    const Problems broken = broken_rules(visit, b);
+    const Problems broken = broken_rules(now.head, b, visit.shelf, policy);
     out.plan.notes.insert(out.plan.notes.end(), broken.begin(), broken.end());
     steps.push_back({b.formula, b.zones});
     out.plan.grams += out.plan.bowls.back().grams;
@@ -89,7 +108,7 @@ Result<VisitPlan> what_if(const Visit& visit, const PredictOptions& options) {
   }
   auto prediction = predict(visit.head, steps, visit.shelf, out.targets, options);
   if (!prediction) return tl::unexpected(prediction.error());
-  out.plan.zones = judged(visit, out.targets, *prediction, out.plan.bowls);
+  out.plan.zones = judged(now, out.targets, *prediction, bowls, visit.shelf, policy);
   out.plan.currency = visit.shelf.currency;
   out.plan.report.stopped = "not_searched";
   for (const ZoneResult& z : prediction->zones) out.assessment.zones.push_back(z.today);

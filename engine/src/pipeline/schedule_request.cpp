@@ -1,7 +1,8 @@
+#include "pipeline/schedule_request.h"
+
 #include <algorithm>
 
 #include "generated/constants.h"
-#include "strandline/pipeline.h"
 
 namespace strandline {
 namespace {
@@ -50,21 +51,29 @@ Application application(const ZoneRef& z, const PlannedBowl& bowl, const Range& 
   return a;
 }
 
-std::vector<TailTask> tail(bool tint) {
+// What follows the development. Between steps the hair is only made ready for the next.
+std::vector<TailTask> tail(const std::vector<PlannedBowl>& bowls, const Shelf& shelf, const Next& next) {
   const Constants c;
+  bool tint = false, washed_out = next.last;
+  for (const PlannedBowl& b : bowls)
+    if (const Range* range = find_range(shelf, b.bowl.formula.range)) {
+      const bool takes_away = range->cls == ProductClass::lightener || range->cls == ProductClass::remover;
+      tint = tint || range->cls != ProductClass::lightener;
+      washed_out = washed_out || takes_away;
+    }
   std::vector<TailTask> t;
-  if (tint) t.push_back({TaskKind::emulsify, around(c.emulsify_minutes), true});
+  if (tint && next.last) t.push_back({TaskKind::emulsify, around(c.emulsify_minutes), true});
   t.push_back({TaskKind::rinse, around(c.rinse_minutes), true});
-  t.push_back({TaskKind::shampoo, around(c.shampoo_minutes), true});
-  t.push_back({TaskKind::treat, around(c.treat_minutes), true});
-  t.push_back({TaskKind::dry, around(c.dry_minutes), false});
-  t.push_back({TaskKind::photograph, around(c.photograph_minutes), false});
+  if (washed_out) t.push_back({TaskKind::shampoo, around(c.shampoo_minutes), true});
+  if (next.last) t.push_back({TaskKind::treat, around(c.treat_minutes), true});
+  if (next.last || !next.on_damp_hair) t.push_back({TaskKind::dry, around(c.dry_minutes), false});
+  if (next.last) t.push_back({TaskKind::photograph, around(c.photograph_minutes), false});
   return t;
 }
 
 }  // namespace
 
-ScheduleRequest schedule_request(const Visit& visit, const std::vector<PlannedBowl>& bowls) {
+ScheduleRequest schedule_request(const Visit& visit, const std::vector<PlannedBowl>& bowls, const Next& next) {
   ScheduleRequest r;
   r.policy = visit.policy.schedule;
   r.people = visit.people;
@@ -75,18 +84,16 @@ ScheduleRequest schedule_request(const Visit& visit, const std::vector<PlannedBo
                         1,
                         0,
                         {}});
-  bool tint = false;
   const std::vector<ZoneRef> all = zones(visit.head);
   for (const PlannedBowl& b : bowls) {
     const Range* range = find_range(visit.shelf, b.bowl.formula.range);
     if (!range) continue;
-    tint = tint || range->cls != ProductClass::lightener;
     r.bowls.push_back({b.bowl.label, b.bowl.label, range->cls, around(Constants{}.mix_minutes), range->mix_life_min});
     for (const ZoneRef& z : all)
       if (std::find(b.bowl.zones.begin(), b.bowl.zones.end(), z.id) != b.bowl.zones.end())
         r.applications.push_back(application(z, b, *range));
   }
-  r.tail = tail(tint);
+  r.tail = tail(bowls, visit.shelf, next);
   return r;
 }
 

@@ -4,6 +4,7 @@
 
 #include "formulate/choose.h"
 #include "formulate/effects.h"
+#include "formulate/judge.h"
 #include "formulate/planned.h"
 #include "predict/steps.h"
 #include "predict/view.h"
@@ -97,7 +98,7 @@ Result<Review> review(const Visit& visit, const FormulateOptions& options) {
     steps.push_back({bowl.formula, bowl.zones});
     BowlReview r;
     r.label = bowl.label;
-    r.broken = broken_rules(visit, bowl);
+    r.broken = broken_rules(visit.head, bowl, visit.shelf, visit.policy.formula);
     const std::vector<int> served = served_by(bowl, zones);
     const Range* range = find_range(visit.shelf, bowl.formula.range);
     if (served.empty() || !range) {

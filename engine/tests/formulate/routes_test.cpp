@@ -6,6 +6,7 @@
 #include "engine/tests/support.h"
 #include "formulate/first_steps.h"
 #include "formulate/situation.h"
+#include "strandline/growth.h"
 #include "strandline/route.h"
 
 namespace strandline {
@@ -146,8 +147,8 @@ TEST(Routes, BowlsOfAVisitHaveLettersOfTheirOwn) {
   ASSERT_TRUE(w.find("lighten"));
   std::string letters;
   for (const RouteStep& step : w.find("lighten")->visits.front().steps)
-    for (const PlannedBowl& b : step.bowls) letters += b.bowl.label;
-  EXPECT_EQ(letters, "AB");
+    for (const PlannedBowl& b : step.bowls) letters += b.bowl.label + std::to_string(b.bowl.step);
+  EXPECT_EQ(letters, "A1B2") << "each with the step it belongs to";
 }
 
 TEST(Routes, DarkHairToVeryLightTakesVisitsAndKeepsTheCondition) {
@@ -162,6 +163,7 @@ TEST(Routes, DarkHairToVeryLightTakesVisitsAndKeepsTheCondition) {
     EXPECT_LE(zone.result.planned.porosity, policy.porosity_max + 1e-9);
     EXPECT_GT(zone.result.planned.named.level, level) << "visit " << v;
     EXPECT_EQ(lighten->visits[v].weeks_after_last, v == 0 ? 0 : policy.weeks_between_visits);
+    EXPECT_EQ(lighten->visits[v].regrowth_cm.value, v == 0 ? 0 : regrowth_cm(policy.weeks_between_visits).value);
     level = zone.result.planned.named.level;
   }
   if (lighten->visits.size() > 1) {
@@ -183,8 +185,8 @@ TEST(Routes, WhatMayNotTouchTheHairIsNoWay) {
 
 TEST(Routes, LightenedHairGoingDarkIsFilled) {
   // Common practice: without a filler it goes flat or green.
-  const Ways w = ways_for(lengths(ColourOrigin::lightened, 9), 5, Tone::gold);
-  if (w.direct.zones.front().reachable) return;
+  const Ways w = ways_for(lengths(ColourOrigin::lightened, 9), 5, Tone::copper);
+  ASSERT_FALSE(w.direct.zones.front().reachable);
   const Route* fill = w.find("fill");
   ASSERT_TRUE(fill);
   EXPECT_GT(fill->visits[0].zones[0].result.planned.lab.a, w.direct.zones[0].result.planned.lab.a);

@@ -627,6 +627,8 @@ export interface components {
             minutes: number;
             damp_hair?: boolean;
             zones: string[];
+            /** @description goes on when the bowls of the step before are rinsed out */
+            step?: number;
         };
         Part: {
             product: string;
@@ -813,6 +815,7 @@ export interface components {
             minutes: number;
             damp_hair: boolean;
             zones: string[];
+            step: number;
             grams: number;
             cost: number;
             on_head_peroxide_percent: number;
@@ -895,6 +898,7 @@ export interface components {
             tasks: components["schemas"]["TimelineTask"][];
             developments: components["schemas"]["Development"][];
             order: components["schemas"]["OrderStep"][];
+            steps: components["schemas"]["TimelineStep"][];
             basin_min: number;
             finish_min: number;
             developed_to: components["schemas"]["DevelopTo"];
@@ -940,6 +944,12 @@ export interface components {
             reason: string;
             out_of_order: boolean;
         };
+        TimelineStep: {
+            step: number;
+            from_min: number;
+            basin_min: number;
+            until_min: number;
+        };
         PlanAnswer: {
             bowls: components["schemas"]["BowlView"][];
             zones: components["schemas"]["ZoneView"][];
@@ -968,7 +978,12 @@ export interface components {
         };
         RouteVisit: {
             weeks_after_last: number;
+            regrowth_cm: number | {
+                value: number;
+                sd?: number;
+            };
             steps: components["schemas"]["RouteStep"][];
+            timeline: components["schemas"]["Timeline"];
             zones: components["schemas"]["ZoneView"][];
         };
         RouteStep: {
@@ -976,7 +991,6 @@ export interface components {
             bowls: components["schemas"]["BowlView"][];
             check_after: boolean;
             if_check_shows: components["schemas"]["IfCheckShows"][];
-            timeline: components["schemas"]["Timeline"];
         };
         IfCheckShows: {
             bowl: string;

@@ -98,7 +98,7 @@ export const problems = {
   'problem.bad_request': () => 'The server could not read the question. Try again.',
   'problem.internal': () =>
     'The server failed at this; what was stored is still there. Look at its log, then try again.',
-  'problem.zone_in_two_bowls': (p: P) => `${of(p, 'zone')} is in two bowls. Keep it in one of them.`,
+  'problem.zone_in_two_bowls': (p: P) => `${of(p, 'zone')} is in two bowls of one step. Keep it in one of them, or give the later bowl the next step.`,
   'problem.ratio_not_of_range': (p: P) =>
     `Bowl ${of(p, 'bowl')}: the range does not allow a ratio of 1 : ${of(p, 'ratio')}. Mix as its instructions say.`,
   'problem.developer_not_of_range': (p: P) =>

@@ -106,7 +106,7 @@ export const problems = {
   'problem.bad_request': () => 'Le serveur n’a pas pu lire la demande. Réessayer.',
   'problem.internal': () =>
     'Le serveur a échoué ; ce qui était enregistré l’est toujours. Voir son journal, puis réessayer.',
-  'problem.zone_in_two_bowls': (p: P) => `${of(p, 'zone')} est dans deux bols. La garder dans un seul.`,
+  'problem.zone_in_two_bowls': (p: P) => `${of(p, 'zone')} est dans deux bols d’une même étape. La garder dans un seul, ou donner l’étape suivante au second.`,
   'problem.ratio_not_of_range': (p: P) =>
     `Bol ${of(p, 'bowl')} : la gamme ne permet pas la proportion 1 : ${of(p, 'ratio')}. Suivre son mode d’emploi.`,
   'problem.developer_not_of_range': (p: P) =>

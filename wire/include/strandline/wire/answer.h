@@ -100,6 +100,7 @@ struct BowlView {
   double minutes = 0;
   bool damp_hair = false;
   std::vector<std::string> zones;
+  int step = 1;
   double grams = 0, cost = 0;
   double on_head_peroxide_percent = 0;
   Recipe recipe, runner_up;
@@ -165,12 +166,13 @@ struct RouteStepView {
   std::vector<BowlView> bowls;
   bool check_after = false;
   std::vector<RouteStep::IfCheckShows> if_check_shows;
-  Timeline timeline;
 };
 
 struct RouteVisitView {
   double weeks_after_last = 0;
+  Reading regrowth_cm;
   std::vector<RouteStepView> steps;
+  Timeline timeline;
   std::vector<ZoneView> zones;
 };
 

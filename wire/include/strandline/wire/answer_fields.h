@@ -190,12 +190,12 @@ struct Fields<BowlView> {
   static constexpr auto list = std::make_tuple(
       field("label", &V::label, always), field("range", &V::range, always), field("range_name", &V::range_name, always),
       field("parts", &V::parts, always), field("minutes", &V::minutes, always),
-      field("damp_hair", &V::damp_hair, always), field("zones", &V::zones, always), field("grams", &V::grams, always),
-      field("cost", &V::cost, always), field("on_head_peroxide_percent", &V::on_head_peroxide_percent, always),
-      field("recipe", &V::recipe, always), field("objective", &V::objective, always),
-      field("rounded_objective", &V::rounded_objective, always), field("runner_up", &V::runner_up, always),
-      field("runner_up_objective", &V::runner_up_objective, always), field("limits", &V::limits, always),
-      field("why", &V::why, always), field("effects", &V::effects, always));
+      field("damp_hair", &V::damp_hair, always), field("zones", &V::zones, always), field("step", &V::step, always),
+      field("grams", &V::grams, always), field("cost", &V::cost, always),
+      field("on_head_peroxide_percent", &V::on_head_peroxide_percent, always), field("recipe", &V::recipe, always),
+      field("objective", &V::objective, always), field("rounded_objective", &V::rounded_objective, always),
+      field("runner_up", &V::runner_up, always), field("runner_up_objective", &V::runner_up_objective, always),
+      field("limits", &V::limits, always), field("why", &V::why, always), field("effects", &V::effects, always));
 };
 
 template <>
@@ -294,17 +294,18 @@ template <>
 struct Fields<RouteStepView> {
   static constexpr std::string_view name = "RouteStep";
   using V = RouteStepView;
-  static constexpr auto list = std::make_tuple(
-      field("kind", &V::kind, always), field("bowls", &V::bowls, always), field("check_after", &V::check_after, always),
-      field("if_check_shows", &V::if_check_shows, always), field("timeline", &V::timeline, always));
+  static constexpr auto list = std::make_tuple(field("kind", &V::kind, always), field("bowls", &V::bowls, always),
+                                               field("check_after", &V::check_after, always),
+                                               field("if_check_shows", &V::if_check_shows, always));
 };
 
 template <>
 struct Fields<RouteVisitView> {
   static constexpr std::string_view name = "RouteVisit";
   using V = RouteVisitView;
-  static constexpr auto list = std::make_tuple(field("weeks_after_last", &V::weeks_after_last, always),
-                                               field("steps", &V::steps, always), field("zones", &V::zones, always));
+  static constexpr auto list = std::make_tuple(
+      field("weeks_after_last", &V::weeks_after_last, always), field("regrowth_cm", &V::regrowth_cm, always),
+      field("steps", &V::steps, always), field("timeline", &V::timeline, always), field("zones", &V::zones, always));
 };
 
 template <>

@@ -49,4 +49,12 @@ Json encode(const T& value) {
   }
 }
 
+// An answer of a verb, with the schema it follows.
+template <class T>
+Json with_schema(const T& answer) {
+  Json out{{"schema", "strandline." + std::string(Fields<T>::verb) + "/1"}};
+  encode_members(answer, out);
+  return out;
+}
+
 }  // namespace strandline::wire

@@ -125,14 +125,24 @@ struct Fields<OrderStep> {
 };
 
 template <>
+struct Fields<TimelineStep> {
+  static constexpr std::string_view name = "TimelineStep";
+  using S = TimelineStep;
+  static constexpr auto list =
+      std::make_tuple(field("step", &S::step, told), field("from_min", &S::from_min, told),
+                      field("basin_min", &S::basin_min, told), field("until_min", &S::until_min, told));
+};
+
+template <>
 struct Fields<Timeline> {
   static constexpr std::string_view name = "Timeline";
   using T = Timeline;
   static constexpr auto list = std::make_tuple(
       field("tasks", &T::tasks, told), field("developments", &T::developments, told), field("order", &T::order, told),
-      field("basin_min", &T::basin_min, told), field("finish_min", &T::finish_min, told),
-      field("developed_to", &T::developed_to, told), field("finish_mean", &T::finish_mean, told),
-      field("finish_sd", &T::finish_sd, told), field("on_time_probability", &T::on_time_probability, told),
+      field("steps", &T::steps, told), field("basin_min", &T::basin_min, told),
+      field("finish_min", &T::finish_min, told), field("developed_to", &T::developed_to, told),
+      field("finish_mean", &T::finish_mean, told), field("finish_sd", &T::finish_sd, told),
+      field("on_time_probability", &T::on_time_probability, told),
       field("clocks_probability", &T::clocks_probability, told), field("proven", &T::proven, told),
       field("nodes", &T::nodes, told));
 };

@@ -39,7 +39,9 @@ struct Fields<Bowl> {
   static constexpr std::string_view name = "Bowl";
   static constexpr auto list =
       std::make_tuple(field("label", &Bowl::label, {.required = true, .max_length = 20}), inlined(&Bowl::formula),
-                      field("zones", &Bowl::zones, {.required = true, .max_items = 500}));
+                      field("zones", &Bowl::zones, {.required = true, .max_items = 500}),
+                      field("step", &Bowl::step,
+                            {.min = 1, .max = 4, .note = "goes on when the bowls of the step before are rinsed out"}));
 };
 
 template <>

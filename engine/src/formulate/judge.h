@@ -1,0 +1,16 @@
+// The colourist's own bowls under the same rules as the search's.
+#pragma once
+
+#include "formulate/situation.h"
+#include "strandline/visit.h"
+
+namespace strandline {
+
+// House rules, range rules and law that a bowl breaks on the zones it is meant for; `head` as it is when it goes on.
+Problems broken_rules(const Head& head, const Bowl& bowl, const Shelf& shelf, const FormulaPolicy& policy);
+
+// Which bowl serves each zone last, and what stands against its wish. `before` = as the hair is before the last step.
+std::vector<ZonePlan> judged(const Situation& before, const std::vector<Target>& targets, const Prediction& prediction,
+                             const std::vector<Bowl>& bowls, const Shelf& shelf, const FormulaPolicy& policy);
+
+}  // namespace strandline
