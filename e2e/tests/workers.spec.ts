@@ -51,3 +51,27 @@ test('a value that is held is answered on the way, and at last with its end', as
   expect(most, 'requests under way at once').toBe(1);
   expect(asked.length).toBeGreaterThan(1);
 });
+
+test('a changed reading draws its own strip and no other', async ({ page, salon }) => {
+  await page.addInitScript(() => {
+    const drawn: number[] = [];
+    Object.assign(window, { drawn });
+    const post = Worker.prototype.postMessage;
+    Worker.prototype.postMessage = function (this: Worker, message: unknown, ...rest: []) {
+      if (Array.isArray(message)) drawn.push(message.length);
+      return post.call(this, message, ...rest);
+    };
+  });
+  await open(page, salon, hash);
+  await expectHair(page, 5);
+  // The page is at rest: what was read first has been drawn and stored.
+  await page.waitForLoadState('networkidle');
+  const drawings = () => page.evaluate(() => (window as unknown as { drawn: number[] }).drawn);
+  const before = (await drawings()).length;
+  const strip = page.getByRole('img', { name: /^Hair from scalp to tip/ }).first();
+  const said = await strip.getAttribute('aria-label');
+  await page.getByRole('button', { name: 'Less: White', exact: true }).click();
+  await expect(strip).not.toHaveAttribute('aria-label', said ?? '');
+  await expect(page.getByRole('banner')).toContainText('· saved');
+  expect((await drawings()).slice(before)).toEqual([1]);
+});

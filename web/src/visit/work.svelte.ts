@@ -7,6 +7,7 @@ import type {
   PlanAnswer,
   Problem,
   ReachAnswer,
+  RouteView,
   Visit,
 } from '../api/types';
 import * as api from '../api/visits';
@@ -42,6 +43,7 @@ export const ownBowl = (bowl: BowlView): Bowl => ({
   minutes: bowl.minutes,
   damp_hair: bowl.damp_hair,
   zones: [...bowl.zones],
+  ...(bowl.step > 1 ? { step: bowl.step } : {}),
 });
 
 /** The open visit: its document, what the server says about it, and whether it is stored. */
@@ -54,6 +56,8 @@ export class Work {
   assessment = $state.raw<AssessAnswer>();
   targets = $state.raw<AimAnswer>();
   plan = $state.raw<PlanAnswer>();
+  /** The way over several steps that was taken: what the document cannot hold (checks, later visits) is read from it. */
+  route = $state.raw<RouteView>();
   /** What can be had today, for the head as it is; undefined while it is asked. */
   reach = $state.raw<ReachAnswer>();
   /** What stands in the way of each answer. */
@@ -306,9 +310,18 @@ export class Work {
     this.trying = false;
   }
 
-  /** Bowls of the colourist's own; none = the found ones again. The plan screen asks what they do. */
-  tryBowls(bowls: Bowl[]): () => void {
-    return this.change({ ...this.visit, bowls });
+  /**
+   * Bowls of the colourist's own; none = the found ones again. The plan screen asks what they do. `route` is the way over
+   * several steps that they come from; bowls that change later stay on it.
+   */
+  tryBowls(bowls: Bowl[], route?: RouteView): () => void {
+    const before = this.route;
+    if (route || !bowls.length) this.route = route;
+    const undo = this.change({ ...this.visit, bowls });
+    return () => {
+      this.route = before;
+      undo();
+    };
   }
 
   close(): void {
