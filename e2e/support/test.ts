@@ -68,4 +68,5 @@ export async function open(page: Page, salon: Salon, hash = ''): Promise<void> {
 /** The hair is drawn: every strip says how. */
 export async function expectHair(page: Page, strips: number): Promise<void> {
   await expect(page.locator('[data-drawn="webgl"], [data-drawn="plain"]')).toHaveCount(strips);
+  await expect(page.locator('[data-waiting]')).toHaveCount(0);
 }

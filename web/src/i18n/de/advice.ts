@@ -27,6 +27,7 @@ export const advice: Part<typeof english> = {
   'route.check_mix': 'Dann mischen',
   'route.go_on': 'Noch nicht: weiter, innerhalb der Zeit und des Haarzustands',
   'route.gives': 'Was es ergibt',
+  'route.steps': 'Schalen, Schritt für Schritt',
   'route.take': 'Diesen Weg nehmen',
   'route.take_note':
     'Die heutigen Schritte werden der Plan; die späteren Besuche werden am Haar, wie es dann ist, neu geplant.',

@@ -26,6 +26,7 @@ export const advice = {
   'route.check_mix': 'Then mix',
   'route.go_on': 'Not yet: go on, within its time and the hair’s condition',
   'route.gives': 'What it gives',
+  'route.steps': 'Bowls, step by step',
   'route.take': 'Take this way',
   'route.take_note':
     'Today’s steps become the plan; the later visits are planned anew on the hair as it is then.',

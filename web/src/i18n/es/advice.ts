@@ -27,6 +27,7 @@ export const advice: Part<typeof english> = {
   'route.check_mix': 'Entonces mezclar',
   'route.go_on': 'Todavía no: seguir, dentro de su tiempo y del estado del cabello',
   'route.gives': 'Lo que da',
+  'route.steps': 'Cuencos, paso a paso',
   'route.take': 'Tomar este camino',
   'route.take_note':
     'Los pasos de hoy pasan a ser el plan; las visitas siguientes se planean de nuevo, con el cabello como esté.',

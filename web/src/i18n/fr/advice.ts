@@ -26,6 +26,7 @@ export const advice = {
   'route.check_mix': 'Alors mélanger',
   'route.go_on': 'Pas encore : continuer, dans la limite du temps et de l’état du cheveu',
   'route.gives': 'Ce que cela donne',
+  'route.steps': 'Les bols, étape par étape',
   'route.take': 'Prendre ce chemin',
   'route.take_note':
     'Les étapes d’aujourd’hui deviennent le plan ; les visites suivantes sont planifiées à neuf, sur le cheveu tel qu’il sera.',
