@@ -14,7 +14,7 @@ test('workers draw, ask and store', async ({ page, salon }) => {
 test('without workers the page does it all itself', async ({ page, salon }) => {
   await page.addInitScript(() => Reflect.deleteProperty(window, 'Worker'));
   await open(page, salon, hash);
-  await expect(page.locator('[data-drawn="webgl"]')).toHaveCount(5);
+  await expectHair(page, 5);
   expect(page.workers()).toEqual([]);
   await page.getByRole('button', { name: 'More: White', exact: true }).click();
   await expect(page.getByRole('banner')).toContainText('· saved');
@@ -24,7 +24,7 @@ test('a worker that cannot start leaves its work to the page', async ({ page, sa
   watch.allow.push(/Failed to load resource|ERR_FAILED/);
   await page.route(/(hair|back)-worker/, (route) => route.abort());
   await open(page, salon, hash);
-  await expect(page.locator('[data-drawn="webgl"]')).toHaveCount(5);
+  await expectHair(page, 5);
 });
 
 test('a value that is held is answered on the way, and at last with its end', async ({ page, salon }) => {
