@@ -7,7 +7,7 @@ namespace strandline::cli::en {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 34> labels{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 35> labels{{
     {"prepare", "prepare"},
     {"mix", "mix"},
     {"apply", "apply"},
@@ -33,6 +33,7 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 34> labels{{
     {"cheaper", "cheaper"},
     {"fewer_bowls", "one bowl fewer"},
     {"later_on_lengths", "the same mix, later on the lengths"},
+    {"closer", "finer, beyond the searched set"},
     {"soften", "soften"},
     {"fill", "fill"},
     {"remove", "take the old colour off"},

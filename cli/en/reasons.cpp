@@ -73,6 +73,10 @@ constexpr std::array sentences{
     Sentence{"one_bowl_serves", "One bowl serves {zones} zones.", ""},
     Sentence{"own_bowl", "This zone needs its own bowl.", ""},
     Sentence{"one_bowl_fewer", "With {bowls} bowls the result would be {worse} levels worse.", ""},
+    Sentence{"fourth_shade_nearer", "A fourth shade and finer grams bring it {levels} levels nearer.",
+             "It is no best: only steps from the best bowl of three shades in eighths were tried."},
+    Sentence{"grams_nearer", "Finer grams bring it {levels} levels nearer.",
+             "It is no best: only steps from the best bowl in eighths were tried."},
     Sentence{"same_mix_later", "The mix of bowl {bowl} goes on the lengths for the last {minutes} minutes.",
              "Weigh it fresh where the first is too old by then."},
     Sentence{

@@ -1,10 +1,12 @@
 #pragma once
 
+#include <fstream>
 #include <sstream>
 #include <string>
 #include <vector>
 
 #include "src/app.h"
+#include "strandline/wire/json.h"
 
 namespace strandline::cli {
 
@@ -24,6 +26,16 @@ inline Ran ran(const std::vector<std::string>& arguments, const std::string& inp
 
 inline std::string demo(const std::string& name) {
   return std::string(STRANDLINE_SOURCE_DIR) + "/knowledge/demo/visits/" + name + ".json";
+}
+
+// A demo visit worked out with fewer scenarios, for standard input ("-").
+inline std::string quick_demo(const std::string& name) {
+  std::ifstream in(demo(name));
+  std::stringstream text;
+  text << in.rdbuf();
+  wire::Json document = *wire::parse(text.str());
+  document["options"]["scenarios"] = 16;
+  return wire::print(document);
 }
 
 }  // namespace strandline::cli

@@ -119,6 +119,9 @@ BowlView view(const PlannedBowl& b, const Shelf& shelf) {
   out.objective = b.objective;
   out.rounded_objective = b.rounded_objective;
   out.runner_up_objective = b.runner_up_objective;
+  out.refined_objective = b.refined_objective;
+  out.others = b.others;
+  out.turns = b.turns;
   out.limits = b.limits;
   out.why = b.why;
   out.effects = b.effects;

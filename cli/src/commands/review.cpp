@@ -21,7 +21,7 @@ void add_convert(CLI::App& app, Session& session) {
       [range](const VisitFlags& flags, Session& s) {
         return run_visit(
             flags, s, [&](const auto& asked, const auto& effort) { return salon::convert(asked, *range, effort); },
-            [&](const wire::RemadeAnswer& a, const Visit& v) { print_remade(a, v.shelf.currency, s.io.out); });
+            [&](const wire::RemadeAnswer& a, const Visit& v) { print_remade(a, v.shelf, s.io.out); });
       });
   command->add_option("--range", *range, "id of the range to convert to")->required();
 }
@@ -33,7 +33,7 @@ void add_substitute(CLI::App& app, Session& session) {
       [product](const VisitFlags& flags, Session& s) {
         return run_visit(
             flags, s, [&](const auto& asked, const auto& effort) { return salon::substitute(asked, *product, effort); },
-            [&](const wire::RemadeAnswer& a, const Visit& v) { print_remade(a, v.shelf.currency, s.io.out); });
+            [&](const wire::RemadeAnswer& a, const Visit& v) { print_remade(a, v.shelf, s.io.out); });
       });
   command->add_option("--product", *product, "id of the product to do without")->required();
 }

@@ -62,14 +62,14 @@ void print_review(const wire::ReviewAnswer& answer, const Visit& visit, std::ost
   table.print(out);
 }
 
-void print_remade(const wire::RemadeAnswer& answer, const std::string& currency, std::ostream& out) {
+void print_remade(const wire::RemadeAnswer& answer, const Shelf& shelf, std::ostream& out) {
   if (answer.bowls.empty()) out << "  No bowl holds it.\n";
   for (const wire::RemadeView& r : answer.bowls) {
     out << "\n  Instead of bowl " << printable(r.label) << ":\n";
     print_lines(r.notes, "    ", out);
     print_lines(r.changes, "    ", out);
     if (!r.bowl) continue;
-    print_bowl(*r.bowl, currency, out);
+    print_bowl(*r.bowl, shelf, out);
     Table table({"  zone", "before", "after", ">ΔE00"});
     for (const wire::ZoneDifferenceView& z : r.zones)
       table.row({"  " + printable(z.zone), named(z.before.level, z.before.tone), named(z.after.level, z.after.tone),

@@ -1,5 +1,6 @@
 #include "src/print/bowls.h"
 
+#include <algorithm>
 #include <cmath>
 #include <ostream>
 
@@ -43,9 +44,31 @@ void print_effects(const wire::BowlView& bowl, std::ostream& out) {
   }
 }
 
+// "level read 0.5 levels darker"
+std::string misread(const Turn& turn) {
+  if (turn.reading == "white")
+    return number(100 * std::abs(turn.by), 0) + (turn.by > 0 ? " points more white" : " points less white");
+  if (turn.reading == "porosity")
+    return number(std::abs(turn.by), 0) + (turn.by > 0 ? " step more porous" : " step less porous");
+  return number(std::abs(turn.by), 1) + (turn.by > 0 ? " levels lighter" : " levels darker");
+}
+
+std::string worse_by(double levels) { return levels < 0.005 ? "as good" : number(levels, 2) + " levels worse"; }
+
+// The next best formulas, and the readings that would put the first of them in front.
+void print_others(const wire::BowlView& bowl, const Shelf& shelf, std::ostream& out) {
+  constexpr std::size_t kTold = 3;
+  for (std::size_t i = 0; i < std::min(kTold, bowl.others.size()); ++i)
+    out << "    " << (i == 0 ? "next best, " : "then, ") << worse_by(bowl.others[i].objective - bowl.objective) << ": "
+        << recipe_text(bowl.others[i].recipe, shelf) << '\n';
+  for (const Turn& turn : bowl.turns)
+    out << "    Were the hair " << misread(turn) << " than it was read, the next best would be "
+        << number(turn.better_by, 2) << " levels better.\n";
+}
+
 }  // namespace
 
-void print_bowl(const wire::BowlView& bowl, const std::string& currency, std::ostream& out) {
+void print_bowl(const wire::BowlView& bowl, const Shelf& shelf, std::ostream& out) {
   out << "\n  Bowl " << printable(bowl.label) << ": "
       << printable(bowl.range_name.empty() ? bowl.range : bowl.range_name) << ", " << number(bowl.minutes, 0)
       << " minutes from the last touch\n";
@@ -58,14 +81,15 @@ void print_bowl(const wire::BowlView& bowl, const std::string& currency, std::os
   out << "    goes on:";
   for (std::size_t i = 0; i < bowl.zones.size(); ++i) out << (i ? ", " : " ") << printable(bowl.zones[i]);
   out << "\n    peroxide on the head: " << number(bowl.on_head_peroxide_percent, 2)
-      << " %;  cost: " << number(bowl.cost, 2) << ' ' << printable(currency) << '\n';
+      << " %;  cost: " << number(bowl.cost, 2) << ' ' << printable(shelf.currency) << '\n';
   print_limits(bowl.limits, out);
   print_lines(bowl.why, "    ", out);
   print_effects(bowl, out);
+  print_others(bowl, shelf, out);
 }
 
-void print_bowls(const wire::FormulateAnswer& answer, std::ostream& out) {
-  for (const wire::BowlView& bowl : answer.bowls) print_bowl(bowl, answer.currency, out);
+void print_bowls(const wire::FormulateAnswer& answer, const Shelf& shelf, std::ostream& out) {
+  for (const wire::BowlView& bowl : answer.bowls) print_bowl(bowl, shelf, out);
 }
 
 void print_summary(const wire::FormulateAnswer& answer, std::ostream& out) {
@@ -74,8 +98,10 @@ void print_summary(const wire::FormulateAnswer& answer, std::ostream& out) {
   print_lines(answer.why, "  ", out);
   print_lines(answer.notes, "  ", out);
   for (const wire::AlternativeView& a : answer.alternatives) {
-    out << "  - " << en::label(a.axis) << ", " << number(a.objective - answer.report.objective, 2) << " levels worse, "
-        << number(a.cost, 2) << ' ' << printable(answer.currency) << ":";
+    const double worse = a.objective - answer.report.objective;
+    out << "  - " << en::label(a.axis) << ", " << number(std::abs(worse), 2)
+        << (worse < 0 ? " levels nearer, " : " levels worse, ") << number(a.cost, 2) << ' '
+        << printable(answer.currency) << ":";
     for (const wire::BowlView& bowl : a.bowls) {
       out << " [" << printable(bowl.label);
       for (const wire::PartView& part : bowl.parts)
@@ -88,6 +114,7 @@ void print_summary(const wire::FormulateAnswer& answer, std::ostream& out) {
   if (r.recipes > 0) {
     out << "  Search: " << r.recipes << " recipes, " << en::label(r.stopped) << "; expected error "
         << number(r.objective, 3) << " levels, no recipe of the searched set is below " << number(r.bound, 3) << ".\n";
+    if (r.uneven > 0.005) out << "  " << number(r.uneven, 2) << " levels of it are for the lines where spans meet.\n";
   }
 }
 

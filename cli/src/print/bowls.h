@@ -7,9 +7,9 @@
 
 namespace strandline::cli {
 
-void print_bowl(const wire::BowlView& bowl, const std::string& currency, std::ostream& out);
+void print_bowl(const wire::BowlView& bowl, const Shelf& shelf, std::ostream& out);
 // Each bowl with its grams in the order they are weighed, where it goes, and why.
-void print_bowls(const wire::FormulateAnswer& answer, std::ostream& out);
+void print_bowls(const wire::FormulateAnswer& answer, const Shelf& shelf, std::ostream& out);
 // Totals, reasons, notes and why the search stopped.
 void print_summary(const wire::FormulateAnswer& answer, std::ostream& out);
 // Ways over more than one step: the recommended one whole, the others in a line each.

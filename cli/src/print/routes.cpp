@@ -34,7 +34,7 @@ void print_whole(const wire::RouteView& route, const Shelf& shelf, const Paint& 
     for (const wire::RouteStepView& step : visit.steps) {
       out << "\n  " << en::label(step.kind) << (step.check_after ? ", then check the strand" : "");
       out << '\n';
-      for (const wire::BowlView& bowl : step.bowls) print_bowl(bowl, shelf.currency, out);
+      for (const wire::BowlView& bowl : step.bowls) print_bowl(bowl, shelf, out);
       for (const auto& table : step.if_check_shows) print_table(table, shelf, out);
     }
     out << '\n';

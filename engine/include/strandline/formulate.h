@@ -66,13 +66,29 @@ struct PartEffect {
   double loss_without = 0;   // expected loss, levels: how much worse the bowl is without it
 };
 
+// A misreading under which the runner-up would be the better bowl.
+struct Turn {
+  std::string reading;  // "level" (levels), "white" (share), "porosity" (steps)
+  double by = 0;
+  double better_by = 0;  // levels of expected loss
+};
+
+// Another formula for the same zones.
+struct OtherRecipe {
+  Recipe recipe;
+  double objective = 0;  // as PlannedBowl::objective
+};
+
 struct PlannedBowl {
   Bowl bowl;
   Recipe recipe;
   double objective = 0;          // expected loss in levels, weighted over its zones
   double rounded_objective = 0;  // the same after rounding to grams
+  double refined_objective = 0;  // of the best found beyond eighths and three shades; a local best
   Recipe runner_up;
   double runner_up_objective = 0;
+  std::vector<OtherRecipe> others;  // the best with other tubes or another strength, best first, ten at most
+  std::vector<Turn> turns;          // what would change the answer; empty where nothing tried does
   double grams = 0, cost = 0;
   double on_head_peroxide_percent = 0;
   law::LimitReport limits;  // every regulated row touched
@@ -91,12 +107,14 @@ struct SearchReport {
   std::string stopped = "exhausted";  // or "cancelled"
   long long recipes = 0, evaluations = 0;
   double objective = 0, bound = 0, gap = 0;
+  double uneven = 0;  // of the objective: the price of unevenness where spans meet, settled among the formulas kept
 };
 
 // Another plan: worse on the whole, better in one way.
 struct Alternative {
-  std::string
-      axis;  // "gentler" (weaker developer), "simpler" (fewer tubes), "fewer_bowls", "cheaper", "later_on_lengths"
+  // "gentler" (weaker developer), "simpler" (fewer tubes), "fewer_bowls", "cheaper", "later_on_lengths"; "closer"
+  // (finer grams or a fourth shade: nearer to the wish than the certified best, but no best itself).
+  std::string axis;
   std::vector<PlannedBowl> bowls;
   std::vector<ZonePlan> zones;
   double objective = 0;  // comparable with SearchReport::objective

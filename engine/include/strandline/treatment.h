@@ -24,6 +24,8 @@ struct BowlChemistry {
 // The load one shade alone offers at the reference process: optical depth of its swatch beyond white hair, undone from
 // the fibre's capacity so that offers add. Zero for a product without a swatch.
 Spectrum offered(const Product& product);
+// What a fibre takes of an offer whose mean over the bands is `total` ≥ 0: 1 of little, less of more.
+double capacity_left(double total);
 // Capacity limit by a scalar of the total, so that a mix stays a ray: offers add, then saturate. `offer` ≥ 0.
 Spectrum saturated(const Spectrum& offer);
 // Dilution of the colour part at this ratio relative to the range's reference ratio.

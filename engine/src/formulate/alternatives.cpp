@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "formulate/evenness.h"
 #include "formulate/planned.h"
 
 namespace strandline {
@@ -53,9 +54,11 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
   // The same zones share the same bowls, each bowl the best that the axis allows.
   auto same_sharing = [&](const Allowed& allowed) {
     Choice choice;
-    choice.objective = best.objective;
+    choice.objective = best.objective - best.uneven;
     for (const Chosen& bowl : best.bowls) {
-      const auto list = exact_list(in, search.best({bowl.zones, allowed, true}), bowl.zones);
+      const auto list = exact_list(
+          in, search.best({bowl.zones, allowed, true, bowl.best.objective + Constants{}.other_way_worse_most}),
+          bowl.zones);
       if (list.empty()) return Choice{};
       choice.bowls.push_back(chooser.chosen(bowl.zones, list));
       choice.objective += list[0].objective - bowl.best.objective;
@@ -63,14 +66,12 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
     return choice;
   };
   std::vector<std::pair<const char*, Choice>> found;
-  found.emplace_back("gentler",
-                     same_sharing([&](const Candidate& c) { return strength(in, c) < now.strongest - 1e-9; }));
-  if (now.tubes > 1)
-    found.emplace_back("simpler", same_sharing([&](const Candidate& c) { return tubes(c.shares) < now.tubes; }));
-  found.emplace_back("cheaper", same_sharing([&](const Candidate& c) {
-                       return price_per_g(in, c) <= Constants{}.cheaper_colour_share * now.price;
-                     }));
+  found.emplace_back("gentler", same_sharing({.strength_below = now.strongest - 1e-9}));
+  if (now.tubes > 1) found.emplace_back("simpler", same_sharing({.tubes_most = now.tubes - 1}));
+  found.emplace_back("cheaper", same_sharing({.price_most = Constants{}.cheaper_colour_share * now.price}));
   if (best.bowls.size() > 1) found.emplace_back("fewer_bowls", chooser.choose(static_cast<int>(best.bowls.size()) - 1));
+
+  for (auto& [axis, choice] : found) even_out(in, choice);
 
   auto zones_served = [](const Choice& c) {
     size_t sum = 0;

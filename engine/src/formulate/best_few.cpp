@@ -7,7 +7,7 @@ namespace strandline {
 void BestFew::offer(const Candidate& c) {
   if (c.objective > limit_) return;
   kept_.push_back(c);
-  if (kept_.size() >= 4 * kKept) trim();
+  if (kept_.size() >= 4 * keep_) trim();
 }
 
 void BestFew::merge(const BestFew& other) {
@@ -21,11 +21,18 @@ std::vector<Candidate> BestFew::take() {
 
 void BestFew::trim() {
   std::sort(kept_.begin(), kept_.end(), before);
-  if (kept_.size() < kKept) return;
-  limit_ = std::min(limit_, kept_[kKept - 1].objective + kRounding);
-  const auto end =
-      std::find_if(kept_.begin() + kKept, kept_.end(), [&](const Candidate& c) { return c.objective > limit_; });
-  kept_.erase(std::min(end, kept_.begin() + std::min<long>(3 * kKept, static_cast<long>(kept_.size()))), kept_.end());
+  if (distinct_) {
+    std::vector<Candidate> others;
+    for (const Candidate& c : kept_)
+      if (std::none_of(others.begin(), others.end(), [&](const Candidate& seen) { return same_tubes(c, seen); }))
+        others.push_back(c);
+    kept_ = std::move(others);
+  }
+  if (kept_.size() < keep_) return;
+  limit_ = std::min(limit_, kept_[keep_ - 1].objective + kRounding);
+  const auto end = std::find_if(kept_.begin() + static_cast<long>(keep_), kept_.end(),
+                                [&](const Candidate& c) { return c.objective > limit_; });
+  kept_.erase(std::min(end, kept_.begin() + static_cast<long>(std::min(3 * keep_, kept_.size()))), kept_.end());
 }
 
 }  // namespace strandline

@@ -1,6 +1,7 @@
 // The best few candidates of a stream, by single-precision objectives.
 #pragma once
 
+#include <algorithm>
 #include <limits>
 #include <tuple>
 #include <vector>
@@ -27,18 +28,30 @@ inline auto order_of(const Candidate& c) {
 }
 inline bool before(const Candidate& a, const Candidate& b) { return order_of(a) < order_of(b); }
 
+inline bool same_recipe(const Candidate& a, const Candidate& b) {
+  return a.setting == b.setting && std::equal(a.shares.product, a.shares.product + 3, b.shares.product) &&
+         std::equal(a.shares.eighths, a.shares.eighths + 3, b.shares.eighths);
+}
+
+// The same tubes under the same setting, in whatever shares.
+inline bool same_tubes(const Candidate& a, const Candidate& b) {
+  return a.setting == b.setting && std::is_permutation(a.shares.product, a.shares.product + 3, b.shares.product);
+}
+
 inline int tubes(const Shares& s) { return (s.eighths[0] > 0) + (s.eighths[1] > 0) + (s.eighths[2] > 0); }
 
-// kKept candidates, exact to rounding: what lies within kRounding of the worst kept stays too (up to three times as
-// many).
+// The best few candidates, exact to rounding: what lies within kRounding of the worst kept stays too (up to three times
+// as many).
 class BestFew {
  public:
   BestFew() = default;
   // Starts empty; nothing above `limit` is wanted.
-  explicit BestFew(double limit) : limit_(limit) {}
+  // `distinct`: of recipes with the same tubes under one setting the best alone.
+  explicit BestFew(double limit, int keep = kKept, bool distinct = false)
+      : limit_(limit), keep_(static_cast<size_t>(keep)), distinct_(distinct) {}
   void offer(const Candidate& c);
   void merge(const BestFew& other);
-  // Nothing above it will be kept; infinite until kKept were offered.
+  // Nothing above it will be kept; infinite until enough were offered.
   double limit() const { return limit_; }
   std::vector<Candidate> take();
   void trim();
@@ -46,6 +59,8 @@ class BestFew {
  private:
   std::vector<Candidate> kept_;
   double limit_ = std::numeric_limits<double>::infinity();
+  size_t keep_ = kKept;
+  bool distinct_ = false;
 };
 
 }  // namespace strandline

@@ -36,21 +36,18 @@ double roughly(const RouteTask& task, const Situation& whole, const std::vector<
         if (!forbidden(one.setting, *zone.span, task.policy).empty() || out_of_place(one.setting, zone)) continue;
         const RecipeSet& set = task.domain.sets[static_cast<size_t>(one.set)];
         const ZoneTable table = zone_table(*zone.draws, bare_chemistry(one.setting), now.draws);
-        const int count = set.few();
-        loads.resize(static_cast<size_t>(count) * kBands);
-        for (int r = 0; r < count; ++r) {
-          const Spectrum load = set.load(set.shares()[static_cast<size_t>(r)], one.setting.ratio);
-          std::copy(load.begin(), load.end(), loads.begin() + r * kBands);
+        const std::vector<Shares> few = set.few();
+        loads.resize(few.size() * kBands);
+        for (size_t r = 0; r < few.size(); ++r) {
+          const Spectrum load = set.load(few[r], one.setting.ratio);
+          std::copy(load.begin(), load.end(), loads.begin() + static_cast<long>(r * kBands));
         }
-        std::vector<float> losses(static_cast<size_t>(count));
-        mean_losses(table, zone.price, loads.data(), count, losses.data());
+        std::vector<float> losses(few.size());
+        mean_losses(table, zone.price, loads.data(), static_cast<int>(few.size()), losses.data());
         const double setting = setting_price(one.setting, zone, table.exposure);
-        for (int r = 0; r < count; ++r) {
-          const Shares& shares = set.shares()[static_cast<size_t>(r)];
-          least = std::min(least, static_cast<double>(losses[static_cast<size_t>(r)]) + setting +
-                                      mixing_price(set, shares) +
-                                      natural_share_price(zone, set.natural_share(shares), one.setting.range->cls));
-        }
+        for (size_t r = 0; r < few.size(); ++r)
+          least = std::min(least, static_cast<double>(losses[r]) + setting + mixing_price(set, few[r]) +
+                                      natural_share_price(zone, set.natural_share(few[r]), one.setting.range->cls));
       }
       best[static_cast<size_t>(i)] = zone.weight / total * least;
     }

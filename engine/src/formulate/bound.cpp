@@ -11,212 +11,64 @@
 
 #if HWY_ONCE
 #include <algorithm>
-#include <bit>
-#include <cmath>
-#include <numeric>
-
-#include "strandline/optics.h"
 
 namespace strandline {
 
 HWY_EXPORT(LowerBounds);
-HWY_EXPORT(NodeReflectance);
 
 namespace {
 
-using Values = std::vector<float>;  // [band][node][scenario]
-
-struct Nodes {
-  int cells = 0, scenarios = 0;
-  Values blend, white, pigmented;
-  const float* at(const Values& v, int band, int node) const {
-    return v.data() + static_cast<size_t>((band * (cells + 1) + node) * scenarios);
+void fill(BoundCurve& curve, int cells, int band, int g, const std::vector<Chord>& chords) {
+  for (int j = 0; j < cells; ++j) {
+    const Chord& chord = chords[static_cast<size_t>(j)];
+    float* to = &curve.chords[static_cast<size_t>((band * cells + j) * 3 * kScenarioGroups + g)];
+    to[0] = chord.base;
+    to[kScenarioGroups] = chord.slope;
+    to[2 * kScenarioGroups] = chord.spread;
   }
-};
-
-Nodes nodes(const ZoneTable& zone, int cells) {
-  Nodes n;
-  n.cells = cells;
-  n.scenarios = zone.scenarios;
-  const size_t size = static_cast<size_t>(kBands * (cells + 1) * zone.scenarios);
-  n.blend.resize(size);
-  if (zone.has_contrast) n.white.resize(size), n.pigmented.resize(size);
-  std::vector<float> blend(static_cast<size_t>(zone.stride)), white = blend, pigmented = blend;
-  for (int b = 0; b < kBands; ++b)
-    for (int j = 0; j <= cells; ++j) {
-      HWY_DYNAMIC_DISPATCH(NodeReflectance)
-      (kernel_constants(), zone, b, load_node(j), blend.data(), white.data(), pigmented.data());
-      const auto to = static_cast<long>((b * (cells + 1) + j) * zone.scenarios);
-      std::copy_n(blend.begin(), zone.scenarios, n.blend.begin() + to);
-      if (!zone.has_contrast) continue;
-      std::copy_n(white.begin(), zone.scenarios, n.white.begin() + to);
-      std::copy_n(pigmented.begin(), zone.scenarios, n.pigmented.begin() + to);
-    }
-  return n;
-}
-
-// Groups of like scenarios: halved again and again at the median of the feature that varies most. Features are cube
-// roots of a few band means of R at a few loads, of each curve.
-std::vector<int> group_scenarios(const Nodes& n, bool contrast) {
-  std::vector<std::vector<float>> features;
-  auto add = [&](const Values& v) {
-    constexpr int kThirds = 3;
-    for (int j = 0; j <= n.cells; j += std::max(1, n.cells / 3))
-      for (int part = 0; part < kThirds; ++part) {
-        std::vector<float> f(static_cast<size_t>(n.scenarios));
-        for (int s = 0; s < n.scenarios; ++s) {
-          float sum = 0;
-          for (int b = part * kBands / kThirds; b < (part + 1) * kBands / kThirds; ++b) sum += n.at(v, b, j)[s];
-          f[static_cast<size_t>(s)] = std::cbrt(sum);
-        }
-        features.push_back(std::move(f));
-      }
-  };
-  add(n.blend);
-  if (contrast) add(n.white), add(n.pigmented);
-  std::vector<int> order(static_cast<size_t>(n.scenarios)), group(order.size());
-  std::iota(order.begin(), order.end(), 0);
-  auto split = [&](auto&& self, size_t begin, size_t end, int first, int count) -> void {
-    if (count == 1) {
-      for (size_t i = begin; i < end; ++i) group[static_cast<size_t>(order[i])] = first;
-      return;
-    }
-    const std::vector<float>* widest = &features[0];
-    float most = -1;
-    for (const auto& f : features) {
-      float low = 1e9F, high = -1e9F;
-      for (size_t i = begin; i < end; ++i) {
-        low = std::min(low, f[static_cast<size_t>(order[i])]);
-        high = std::max(high, f[static_cast<size_t>(order[i])]);
-      }
-      if (high - low > most) most = high - low, widest = &f;
-    }
-    std::sort(order.begin() + static_cast<long>(begin), order.begin() + static_cast<long>(end), [&](int a, int b) {
-      const float x = (*widest)[static_cast<size_t>(a)], y = (*widest)[static_cast<size_t>(b)];
-      return x != y ? x < y : a < b;
-    });
-    const size_t middle = begin + (end - begin) / 2;
-    self(self, begin, middle, first, count / 2);
-    self(self, middle, end, first + count / 2, count / 2);
-  };
-  split(split, 0, order.size(), 0, kScenarioGroups);
-  return group;
-}
-
-// What (y + 2)/(3(y² + y + 1)²) is: the exact factor of the cube root's remainder.
-double remainder_factor(double y) {
-  const double q = y * y + y + 1;
-  return (y + 2) / (3 * q * q);
-}
-
-// Chords and remainders of one curve. False where the curve is not convex and falling, or the chords are too coarse.
-bool fill(BoundCurve& curve, const Nodes& n, const Values& v, const std::vector<int>& group) {
-  const int cells = n.cells, bins = cells / kCellsPerBin + 1;
-  const size_t groups = kScenarioGroups;
-  curve.chords.assign(static_cast<size_t>(kBands * cells) * 2 * groups, 0);
-  std::vector<double> count(groups, 0), mean((static_cast<size_t>(cells) + 1) * groups), sd = mean, far = mean;
-  std::vector<double> spread(static_cast<size_t>(bins) * groups, 0), furthest = spread, coarse(groups, 0);
-  for (int g : group) count[static_cast<size_t>(g)] += 1;
-  bool fine = true;
-  for (int b = 0; b < kBands; ++b) {
-    std::fill(mean.begin(), mean.end(), 0);
-    std::fill(sd.begin(), sd.end(), 0);
-    std::fill(far.begin(), far.end(), 0);
-    for (int j = 0; j <= cells; ++j) {
-      const float* r = n.at(v, b, j);
-      const size_t row = static_cast<size_t>(j) * groups;
-      for (size_t s = 0; s < group.size(); ++s) mean[row + static_cast<size_t>(group[s])] += static_cast<double>(r[s]);
-      for (size_t g = 0; g < groups; ++g) mean[row + g] /= std::max(1.0, count[g]);
-      for (size_t s = 0; s < group.size(); ++s) {
-        const size_t at = row + static_cast<size_t>(group[s]);
-        const double off = std::abs(static_cast<double>(r[s]) - mean[at]);
-        sd[at] += off * off;
-        far[at] = std::max(far[at], off);
-      }
-      for (size_t g = 0; g < groups; ++g) sd[row + g] = std::sqrt(sd[row + g] / std::max(1.0, count[g]));
-    }
-    auto slope = [&](int j, size_t g) {
-      const size_t row = static_cast<size_t>(j) * groups + g;
-      return (mean[row + groups] - mean[row]) /
-             (static_cast<double>(load_node(j + 1)) - static_cast<double>(load_node(j)));
-    };
-    for (int j = 0; j < cells; ++j)
-      for (size_t g = 0; g < groups; ++g) {
-        if (count[g] == 0) continue;
-        const size_t row = static_cast<size_t>(j) * groups + g;
-        const double left = static_cast<double>(load_node(j)), width = static_cast<double>(load_node(j + 1)) - left;
-        const double own = slope(j, g);
-        const size_t to = (static_cast<size_t>(b * cells + j) * 2) * groups + g;
-        curve.chords[to] = static_cast<float>(mean[row] - own * left);
-        curve.chords[to + groups] = static_cast<float>(own);
-        // A convex curve lies above its neighbours' chords drawn on: the gap of this cell is at most …
-        constexpr double kNoise = 2e-6;  // of R in single precision
-        const double rise = j + 1 < cells ? slope(j + 1, g) - own : -own, fall = j > 0 ? own - slope(j - 1, g) : rise;
-        if (own > kNoise / width || rise < -kNoise / width || fall < -kNoise / width) fine = false;
-        const double up = std::max(0.0, rise), down = std::max(0.0, fall);
-        const double gap = (j == 0 ? width * up : up + down > 0 ? width * up * down / (up + down) : 0) + 2 * kNoise;
-        // Single scenarios may bend more than their mean; their gap is at most the whole group's.
-        const double least = mean[row + groups] - 2 * kNoise, alone = gap * count[g];
-        const double relative_sd = (std::max(sd[row], sd[row + groups]) + alone) / least;
-        const double relative_far = (std::max(far[row], far[row + groups]) + alone) / least;
-        coarse[g] = std::max(coarse[g], gap / least);
-        // The bins of smaller cells must hold for every larger cell too.
-        for (int bin = 0; bin <= j / kCellsPerBin; ++bin) {
-          const size_t at = static_cast<size_t>(bin) * groups + g;
-          spread[at] = std::max(spread[at], relative_sd);
-          furthest[at] = std::max(furthest[at], relative_far);
-        }
-      }
-  }
-  curve.lost.assign(static_cast<size_t>(bins) * groups, 0);
-  for (size_t i = 0; i < curve.lost.size(); ++i) {
-    const double y0 = std::cbrt(std::max(0.0, 1 - furthest[i]));
-    const double e = coarse[i % groups];
-    if (e > 0.05) fine = false;
-    curve.lost[i] = static_cast<float>(spread[i] * spread[i] * remainder_factor(y0) + 0.34 * e + 2e-5);
-  }
-  return fine;
 }
 
 }  // namespace
 
-float load_node(int cell) {
-  if (cell == 0) return 0;
-  return std::bit_cast<float>(static_cast<unsigned>(cell + kFirstCell) << kMantissaShift) - kLoadOffset;
-}
-
-BoundTable bound_table(const ZoneTable& zone, float load_max) {
+BoundTable bound_table(const ZoneTable& zone, const ZoneLoss& loss, float load_max) {
   BoundTable t;
   t.cells = load_cell(load_max) + 1;
   t.has_contrast = zone.has_contrast;
-  const Nodes n = nodes(zone, t.cells);
-  const std::vector<int> group = group_scenarios(n, zone.has_contrast);
-  t.weight.assign(kScenarioGroups, 0);
-  t.contrast.assign(kScenarioGroups, 1);
-  for (size_t s = 0; s < group.size(); ++s) {
-    const size_t g = static_cast<size_t>(group[s]);
-    t.weight[g] += 1 / static_cast<float>(group.size());
-    double share[2] = {0, 0};
-    for (int p = 0; p < zone.populations; ++p)
-      share[zone.white[static_cast<size_t>(p)]] += zone.exact_share[static_cast<size_t>(p) * group.size() + s];
-    if (share[0] <= 0.0101 || share[1] <= 0.0101) t.contrast[g] = 0;
+  const GroupedZone grouped = group_scenarios(zone, loss, load_max, kScenarioGroups);
+  t.weight = grouped.weight;
+  t.contrast = grouped.contrast;
+  const size_t size = static_cast<size_t>(kBands * t.cells * 3 * kScenarioGroups);
+  NodeStats nodes[3];
+  const GroupWeights* weights[3] = {&grouped.blend, &grouped.white, &grouped.pigmented};
+  BoundCurve* curves[3] = {&t.blend, &t.white, &t.pigmented};
+  const size_t count = t.has_contrast ? 3 : 1;
+  for (size_t c = 0; c < count; ++c) {
+    curves[c]->chords.assign(size, 0);
+    curves[c]->furthest = static_cast<float>(weights[c]->furthest);
   }
-  const double m_most = *std::max_element(zone.exact_m.begin(), zone.exact_m.end());
-  t.certified = m_most <= Constants{}.blend_m_highest + 1e-12;
-  t.certified = fill(t.blend, n, n.blend, group) && t.certified;
-  if (t.has_contrast) {
-    t.certified = fill(t.white, n, n.white, group) && t.certified;
-    t.certified = fill(t.pigmented, n, n.pigmented, group) && t.certified;
+  ChordCheck check;
+  std::vector<Chord> own;
+  for (int b = 0; b < kBands; ++b) {
+    node_stats(grouped, b, t.cells, &nodes[0], t.has_contrast ? &nodes[1] : nullptr, &nodes[2]);
+    for (size_t c = 0; c < count; ++c)
+      for (int g = 0; g < kScenarioGroups; ++g) {
+        if (!(t.weight[static_cast<size_t>(g)] > 0)) continue;
+        chords(nodes[c], kScenarioGroups, g, weights[c]->furthest, own, check);
+        fill(*curves[c], t.cells, b, g, own);
+      }
   }
+  t.coarse = static_cast<float>(check.coarse + 2e-5);
+  t.certified = certifiable(zone) && check.convex && check.coarse <= 0.05;
   return t;
 }
 
-void lower_bounds(const BoundTable& table, const ZoneLoss& loss, const float* loads, int count, float* out) {
+void lower_bounds(const BoundTable& table, const ZoneLoss& loss, const float* loads, int count, float* out,
+                  float enough) {
   if (!table.certified) {
     std::fill_n(out, count, 0.0F);
     return;
   }
-  HWY_DYNAMIC_DISPATCH(LowerBounds)(kernel_constants(), table, loss, loads, count, out);
+  HWY_DYNAMIC_DISPATCH(LowerBounds)(kernel_constants(), table, loss, loads, count, enough, out);
 }
 
 }  // namespace strandline

@@ -1,50 +1,41 @@
-// A proven lower bound of the mean loss of a recipe on a zone, some twenty times cheaper than the loss itself
+// A proven lower bound of the mean loss of a recipe on a zone, some ten times cheaper than the loss itself
 // (docs/model.md, "The bound"). Scenarios are put into kScenarioGroups groups of like ones; R of a group's mean is
 // tabulated over the dye load, band by band, as chords of a convex curve; the loss is convex, so its value at a
 // group's mean colour is no more than the group's mean loss; what the cube root of CIELAB loses is bounded in closed
 // form.
 #pragma once
 
-#include <bit>
+#include <limits>
 #include <vector>
 
-#include "predict/kernel.h"
+#include "formulate/curve_nodes.h"
 
 namespace strandline {
 
-inline constexpr int kScenarioGroups = 16;
+inline constexpr int kScenarioGroups = 8;
 
-// Cells over the load k: found from the bits of k + kLoadOffset, kCellsPerOctave to an octave, linear inside.
-inline constexpr float kLoadOffset = 0.02F;
-inline constexpr int kCellsPerOctave = 16;
-inline constexpr int kMantissaShift = 23 - 4;
-inline constexpr int kFirstCell = static_cast<int>(std::bit_cast<unsigned>(kLoadOffset) >> kMantissaShift);
-inline int load_cell(float load) {  // of load ≥ 0; 0 at load 0
-  return static_cast<int>(std::bit_cast<unsigned>(load + kLoadOffset) >> kMantissaShift) - kFirstCell;
-}
-float load_node(int cell);  // left end of the cell
-
-// Chords of one curve: [band][cell][intercept, slope][group], and how far below them the mean cube root may lie.
+// Chords of one curve: [band][cell][intercept, slope, spread][group].
 struct BoundCurve {
   std::vector<float> chords;
-  std::vector<float> lost;  // [bin of the smallest cell][group]: 1 − mean ∛X / ∛(X of the chords), at most
+  float furthest = 1;  // the scenario furthest from its group's mean, in spreads
 };
 
-// One zone under one setting. Requires loads up to `load_max` in every band.
+// One zone under one setting, for its wish. Requires loads up to `load_max` in every band.
 struct BoundTable {
   int cells = 0;
   BoundCurve blend, white, pigmented;  // the last two only where there is contrast
   std::vector<float> weight;           // [group] share of the scenarios
   std::vector<float> contrast;         // [group] 1 where every scenario has both kinds of fibre, else 0
   bool has_contrast = false;
+  float coarse = 0;       // how far chords may lie above R, relative
   bool certified = true;  // the checks of the proof passed; else bounds are 0
 };
 
-inline constexpr int kCellsPerBin = 8;
+BoundTable bound_table(const ZoneTable& zone, const ZoneLoss& loss, float load_max);
 
-BoundTable bound_table(const ZoneTable& zone, float load_max);
-
-// For each of `count` loads (kBands floats each): a number no larger than the mean loss.
-void lower_bounds(const BoundTable& table, const ZoneLoss& loss, const float* loads, int count, float* out);
+// For each of `count` loads (kBands floats each): a number no larger than the mean loss. Beyond `enough` it need not be
+// the best that is known.
+void lower_bounds(const BoundTable& table, const ZoneLoss& loss, const float* loads, int count, float* out,
+                  float enough = std::numeric_limits<float>::infinity());
 
 }  // namespace strandline

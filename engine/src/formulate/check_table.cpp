@@ -39,7 +39,7 @@ std::optional<CheckChoice> choice(const CheckInput& in, const Situation& shown, 
       in.policy, in.domain,
       zones,     shown.draws,
       total,     [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
-  const auto list = exact_list(input, search.best({own, {}, true}), own);
+  const auto list = exact_list(input, search.best({own}), own);
   if (list.empty()) return std::nullopt;
   CheckChoice c;
   c.recipe = recipe_of(in.domain, list.front());

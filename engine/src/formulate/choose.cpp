@@ -1,6 +1,7 @@
 #include "formulate/choose.h"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
 #include <limits>
 
@@ -27,17 +28,19 @@ Formula poured(const ChoiceInput& in, const Candidate& c, const std::vector<int>
               in.shelf, in.policy);
 }
 
-bool within_law_and_stock(const ChoiceInput& in, const Formula& f, ProductClass cls) {
-  for (const Part& part : f.parts) {
-    const Product* p = find_product(in.shelf, part.product);
-    if (!p || p->stock_g < part.grams) return false;
-  }
-  const auto report = law::check_limits(composition(f, in.shelf), use_of(cls));
-  return report && report->overall != law::Status::over && report->overall != law::Status::not_permitted_use;
+// Ties within 1e-6 by setting and shares.
+bool in_order(Candidate a, Candidate b) {
+  a.objective = std::floor(1e6 * a.objective + 0.5);
+  b.objective = std::floor(1e6 * b.objective + 0.5);
+  return before(a, b);
 }
 
-bool same_products(const Candidate& a, const Candidate& b) {
-  return a.set == b.set &&
+// As a colourist would call it: the same tubes and the same strength.
+bool same_formula(const ChoiceInput& in, const Candidate& a, const Candidate& b) {
+  const auto strength = [&](const Candidate& c) {
+    return in.domain.settings[static_cast<size_t>(c.setting)].setting.developer_percent;
+  };
+  return a.set == b.set && strength(a) == strength(b) &&
          std::equal(std::begin(a.shares.product), std::end(a.shares.product), std::begin(b.shares.product));
 }
 
@@ -62,18 +65,23 @@ double exact_objective(const ChoiceInput& in, const Candidate& c, const std::vec
 std::vector<Candidate> exact_list(const ChoiceInput& in, std::vector<Candidate> kept, const std::vector<int>& zones) {
   std::vector<Candidate> all;
   for (Candidate& c : kept) {
-    const Setting& setting = in.domain.settings[static_cast<size_t>(c.setting)].setting;
     const Formula f = poured(in, c, zones);
-    if (!within_law_and_stock(in, f, setting.range->cls)) continue;
+    if (!within_law_and_stock(f, in.shelf)) continue;
     c.objective = exact_objective(in, c, zones) + Constants{}.price_money * cost(f, in.shelf);
     all.push_back(c);
   }
-  std::sort(all.begin(), all.end(), [](Candidate a, Candidate b) {
-    a.objective = std::floor(1e6 * a.objective + 0.5);
-    b.objective = std::floor(1e6 * b.objective + 0.5);
-    return before(a, b);
-  });
+  std::sort(all.begin(), all.end(), in_order);
   return all;
+}
+
+std::vector<Candidate> other_formulas(const ChoiceInput& in, const std::vector<Candidate>& list,
+                                      const Candidate& best) {
+  std::vector<Candidate> others;
+  for (const Candidate& c : list)
+    if (c.objective >= best.objective && !same_formula(in, c, best) &&
+        std::none_of(others.begin(), others.end(), [&](const Candidate& seen) { return same_formula(in, c, seen); }))
+      others.push_back(c);
+  return others;
 }
 
 Chooser::Chooser(const ChoiceInput& in, std::vector<ZoneGroup> groups, BowlLists lists)
@@ -82,16 +90,19 @@ Chooser::Chooser(const ChoiceInput& in, std::vector<ZoneGroup> groups, BowlLists
   for (Kind& kind : kinds_) {
     const size_t masks = size_t{1} << kind.groups.size();
     kind.least.assign(masks, 0);
-    kind.searched.assign(masks, false);
+    kind.found.assign(masks, false);
+    kind.whole.assign(masks, false);
     kind.exact.resize(masks);
-    for (size_t g = 0; g < kind.groups.size(); ++g) {
-      kind.leave.push_back(leave_cost(kind.groups[g]));
-      const auto alone = lists_(kind.groups[g].zones, false);
-      // Rounding: the list is ordered by single-precision objectives.
-      const double own = alone.empty() ? kNever : alone[0].objective - kRounding;
-      for (size_t mask = 1; mask < masks; ++mask)
-        if (mask >> g & 1) kind.least[mask] += own;
+    for (const ZoneGroup& g : kind.groups) {
+      kind.leave.push_back(leave_cost(g));
+      Wish wish{g.zones};
+      wish.mixing_price = false;
+      wish.keep = 1;
+      const BowlList alone = lists_(wish);
+      stopped_ = stopped_ || !alone.complete;
+      kind.alone.push_back(alone.bound);
     }
+    raise(kind, 0, 0);
   }
 }
 
@@ -102,50 +113,111 @@ double Chooser::leave_cost(const ZoneGroup& group) const {
   return sum;
 }
 
-void Chooser::search(Kind& kind, int mask) {
+// A set costs at least what a part of it costs in a bowl of its own, and the rest of it at best.
+void Chooser::raise(Kind& kind, size_t mask, double least) {
+  for (size_t other = 1; other < kind.least.size(); ++other) {
+    if ((other & mask) != mask) continue;
+    double sum = least;
+    for (size_t g = 0; g < kind.groups.size(); ++g)
+      if ((other & ~mask) >> g & 1) sum += kind.alone[g];
+    if (!kind.found[other]) kind.least[other] = std::max(kind.least[other], sum);
+  }
+}
+
+void Chooser::search(Kind& kind, int mask, double worth) {
   const size_t m = static_cast<size_t>(mask);
-  const std::vector<int> zones = zones_of(kind.groups, mask);
-  kind.exact[m] = exact_list(in_, lists_(zones, true), zones);
-  kind.least[m] = kind.exact[m].empty() ? kNever : kind.exact[m][0].objective;
-  kind.searched[m] = true;
+  Wish wish{zones_of(kind.groups, mask)};
+  wish.worth = worth + kRounding;
+  BowlList list = lists_(wish);
+  std::vector<Candidate> exact = exact_list(in_, std::move(list.candidates), wish.zones);
+  if (!list.complete) {
+    stopped_ = true;
+    if (!kind.found[m]) kind.exact[m] = std::move(exact);
+    raise(kind, m, list.bound);
+    return;
+  }
+  const double least = exact.empty() ? kNever : exact[0].objective;
+  if (least > worth) {
+    raise(kind, m, worth);
+    return;
+  }
+  raise(kind, m, least);
+  kind.least[m] = least;
+  kind.exact[m] = std::move(exact);
+  kind.found[m] = true;
+}
+
+// The best formulas of other tubes beside what was found of the best one.
+void Chooser::search_others(Kind& kind, size_t mask) {
+  Wish wish{zones_of(kind.groups, static_cast<int>(mask))};
+  wish.distinct = true;
+  BowlList list = lists_(wish);
+  stopped_ = stopped_ || !list.complete;
+  std::vector<Candidate> all = std::move(kind.exact[mask]);
+  for (const Candidate& c : exact_list(in_, std::move(list.candidates), wish.zones))
+    if (std::none_of(all.begin(), all.end(), [&](const Candidate& seen) { return same_recipe(c, seen); }))
+      all.push_back(c);
+  std::sort(all.begin(), all.end(), in_order);
+  kind.exact[mask] = std::move(all);
+  kind.whole[mask] = true;
 }
 
 Chosen Chooser::chosen(const std::vector<int>& zones, std::vector<Candidate> list) const {
   Chosen c;
   c.zones = zones;
   c.best = list[0];
-  for (const Candidate& other : list)
-    if (!same_products(other, c.best)) {
-      c.runner_up = other;
-      c.has_runner_up = true;
-      break;
-    }
+  c.others = other_formulas(in_, list, c.best);
+  c.list = std::move(list);
   return c;
+}
+
+Chooser::Split Chooser::cheapest(int most, const std::vector<double> (&costs)[2]) const {
+  std::vector<Cover> by_kind[2];
+  for (size_t k = 0; k < 2; ++k) by_kind[k] = covers(costs[k], kinds_[k].leave, most, Constants{}.price_bowl);
+  Split best;
+  best.cost = kNever;
+  for (size_t i = 0; i <= static_cast<size_t>(most); ++i)
+    for (size_t j = 0; i + j <= static_cast<size_t>(most); ++j)
+      if (const double both = by_kind[0][i].cost + by_kind[1][j].cost; both < best.cost)
+        best = {both, {by_kind[0][i].masks, by_kind[1][j].masks}};
+  return best;
+}
+
+Chooser::Split Chooser::cheapest_found(int most) const {
+  std::vector<double> costs[2];
+  for (size_t k = 0; k < 2; ++k)
+    for (const auto& list : kinds_[k].exact) costs[k].push_back(list.empty() ? kNever : list[0].objective);
+  return cheapest(most, costs);
 }
 
 Choice Chooser::choose(int bowls_max) {
   const int most = std::min({in_.policy.bowls_max, bowls_max, kBowlsMost});
-  for (;;) {
-    std::vector<std::vector<Cover>> by_kind;
-    for (const Kind& kind : kinds_) by_kind.push_back(covers(kind.least, kind.leave, most, Constants{}.price_bowl));
-    double cost = kNever;
-    size_t split[2] = {0, 0};
-    for (size_t i = 0; i <= static_cast<size_t>(most); ++i)
-      for (size_t j = 0; i + j <= static_cast<size_t>(most); ++j)
-        if (const double both = by_kind[0][i].cost + by_kind[1][j].cost; both < cost)
-          cost = both, split[0] = i, split[1] = j;
-    bool exact = true;
+  Split bounded = cheapest_bounded(most), found = cheapest_found(most);
+  constexpr double kSame = 1e-9;
+  while (!stopped_ && bounded.cost < found.cost - kSame) {
+    // Of what is not known yet, the set of most groups: it moves the bound most.
+    Kind* kind = nullptr;
+    int next = 0;
     for (size_t k = 0; k < 2; ++k)
-      for (int mask : by_kind[k][split[k]].masks)
-        if (!kinds_[k].searched[static_cast<size_t>(mask)]) search(kinds_[k], mask), exact = false;
-    if (!exact) continue;
-    Choice choice;
-    choice.objective = cost;
-    for (size_t k = 0; k < 2; ++k)
-      for (int mask : by_kind[k][split[k]].masks)
-        choice.bowls.push_back(chosen(zones_of(kinds_[k].groups, mask), kinds_[k].exact[static_cast<size_t>(mask)]));
-    return choice;
+      for (int mask : bounded.masks[k])
+        if (!kinds_[k].found[static_cast<size_t>(mask)] &&
+            (!kind || std::popcount(static_cast<unsigned>(mask)) > std::popcount(static_cast<unsigned>(next))))
+          kind = &kinds_[k], next = mask;
+    // No cover with it costs less than the others of this one do at least.
+    search(*kind, next, found.cost - (bounded.cost - kind->least[static_cast<size_t>(next)]));
+    bounded = cheapest_bounded(most), found = cheapest_found(most);
   }
+  Choice choice;
+  choice.objective = found.cost;
+  choice.bound = std::min(bounded.cost, found.cost);
+  for (size_t k = 0; k < 2; ++k)
+    for (int mask : found.masks[k]) {
+      Kind& kind = kinds_[k];
+      const size_t m = static_cast<size_t>(mask);
+      if (!stopped_ && !kind.whole[m]) search_others(kind, m);
+      choice.bowls.push_back(chosen(zones_of(kind.groups, mask), kind.exact[m]));
+    }
+  return choice;
 }
 
 }  // namespace strandline

@@ -10,16 +10,19 @@ namespace strandline {
 
 inline constexpr int kBowlsMost = 8;  // more than any policy allows
 
-// One bowl chosen: its zones, its recipe, and the next best for the same zones.
+// One bowl chosen: its zones, its recipe, and the next best formulas for the same zones.
 struct Chosen {
   std::vector<int> zones;  // indices of SearchZone
-  Candidate best, runner_up;
-  bool has_runner_up = false;
+  Candidate best;
+  std::vector<Candidate> others;  // with other tubes or another strength, best first
+  std::vector<Candidate> list;    // all that was kept, best first
 };
 
 struct Choice {
   std::vector<Chosen> bowls;
   double objective = 0;
+  double bound = 0;   // no choice costs less; what is certified of the objective without unevenness
+  double uneven = 0;  // of it: the price of unevenness at join lines (evenness.h)
 };
 
 struct ChoiceInput {
@@ -35,16 +38,16 @@ struct ChoiceInput {
   char first_label = 'A';
 };
 
-// Lists what one bowl could be for some zones, ordered by the single-precision objective: search.h in earnest, a full
-// enumeration in tests. `mixing_price` false: the zones' own part only.
-using BowlLists = std::function<std::vector<Candidate>(const std::vector<int>& zones, bool mixing_price)>;
+// Lists what one bowl could be for some zones, ordered by the single-precision objective: BowlSearch::find in earnest.
+using BowlLists = std::function<BowlList(const Wish&)>;
 
 class Chooser {
  public:
   Chooser(const ChoiceInput& in, std::vector<ZoneGroup> groups, BowlLists lists);
 
-  // The cheapest cover of both span kinds with at most `bowls_max` bowls. A set of groups is searched only when its
-  // lower bound (what its zones cost at best each by itself) does not rule it out.
+  // The cheapest cover of both span kinds with at most `bowls_max` bowls. A set of groups is searched only when the
+  // cheapest cover under what is known asks for it, and no further than a cover of it may still be the cheapest. Where
+  // a search was stopped: the cheapest of what was found.
   Choice choose(int bowls_max);
   // One bowl for these zones out of a list: exact in double precision, law and stock kept, the best first.
   Chosen chosen(const std::vector<int>& zones, std::vector<Candidate> list) const;
@@ -54,20 +57,37 @@ class Chooser {
  private:
   struct Kind {
     std::vector<ZoneGroup> groups;
-    std::vector<double> least;                  // per mask: a lower bound, exact where searched
-    std::vector<bool> searched;                 // per mask
-    std::vector<std::vector<Candidate>> exact;  // per mask, best first
+    std::vector<double> alone;                  // per group: no bowl that serves it pays less for it
     std::vector<double> leave;                  // per group
+    std::vector<double> least;                  // per mask: a lower bound, exact where it is found
+    std::vector<std::vector<Candidate>> exact;  // per mask, best first; empty where it was not found
+    std::vector<bool> found;                    // per mask
+    std::vector<bool> whole;                    // per mask: the list holds the best of other tubes too
   };
-  void search(Kind& kind, int mask);
+  // The cheapest way to share at most `most` bowls between the two kinds, at these costs per mask.
+  struct Split {
+    double cost = 0;
+    std::vector<int> masks[2];
+  };
+  Split cheapest(int most, const std::vector<double> (&costs)[2]) const;
+  Split cheapest_bounded(int most) const { return cheapest(most, {kinds_[0].least, kinds_[1].least}); }
+  Split cheapest_found(int most) const;
+  // A mask is no longer of interest where it costs more than `worth`.
+  void search(Kind& kind, int mask, double worth);
+  void search_others(Kind& kind, size_t mask);
+  void raise(Kind& kind, size_t mask, double least);
 
   const ChoiceInput& in_;
   BowlLists lists_;
   std::vector<Kind> kinds_;
+  bool stopped_ = false;  // some list is not complete
 };
 
 // The kept candidates for one bowl, exact and allowed, best first. Ties within 1e-6 go by setting and shares.
 std::vector<Candidate> exact_list(const ChoiceInput& in, std::vector<Candidate> kept, const std::vector<int>& zones);
+
+// Those of a list that a colourist would call another formula than `best` and than each other; none better than it.
+std::vector<Candidate> other_formulas(const ChoiceInput& in, const std::vector<Candidate>& list, const Candidate& best);
 
 // J of one recipe for some zones, exact, without the price of the bowl and of its money.
 double exact_objective(const ChoiceInput& in, const Candidate& candidate, const std::vector<int>& zones);

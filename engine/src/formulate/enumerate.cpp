@@ -50,7 +50,7 @@ Domain domain(const Shelf& shelf, const FormulaPolicy& policy) {
     const std::vector<Setting> own = settings(r, shelf, policy);
     if (own.empty()) continue;
     RecipeSet set(r, shelf, policy);
-    if (set.shares().empty()) continue;
+    if (set.size() == 0) continue;
     for (const Setting& s : own) d.settings.push_back({s, static_cast<int>(d.sets.size())});
     d.sets.push_back(std::move(set));
   }
@@ -76,6 +76,8 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
     int setting, begin, end;
   };
   std::vector<Piece> pieces;
+  std::vector<std::vector<Shares>> shares;
+  for (const RecipeSet& set : domain.sets) shares.push_back(set.shares());
   std::vector<SettingRun> runs(domain.settings.size());
   options.parallel(static_cast<int>(runs.size()), [&](int begin, int end) {
     for (int i = begin; i < end; ++i)
@@ -83,7 +85,7 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
           prepare(domain.settings[static_cast<size_t>(i)].setting, zones, groups, draws, policy);
   });
   for (size_t i = 0; i < runs.size(); ++i) {
-    const int n = static_cast<int>(domain.sets[static_cast<size_t>(domain.settings[i].set)].shares().size());
+    const int n = static_cast<int>(shares[static_cast<size_t>(domain.settings[i].set)].size());
     for (int b = 0; b < n; b += kPiece) pieces.push_back({static_cast<int>(i), b, std::min(n, b + kPiece)});
   }
 
@@ -93,6 +95,7 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
     const SettingRun& run = runs[static_cast<size_t>(piece.setting)];
     const Domain::OneSetting& one = domain.settings[static_cast<size_t>(piece.setting)];
     const RecipeSet& set = domain.sets[static_cast<size_t>(one.set)];
+    const Shares* own = shares[static_cast<size_t>(one.set)].data() + piece.begin;
     std::vector<BestFew>& best = found[index];
     best.resize(masks);
     std::vector<float> loads(kBlock * kBands), losses(kBlock);
@@ -101,9 +104,9 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
       if (options.cancelled()) return;
       const int count = std::min(kBlock, piece.end - begin);
       for (int i = 0; i < count; ++i) {
-        const Spectrum load = set.load(set.shares()[static_cast<size_t>(begin + i)], one.setting.ratio);
+        const Spectrum load = set.load(own[begin - piece.begin + i], one.setting.ratio);
         for (int b = 0; b < kBands; ++b) loads[static_cast<size_t>(i * kBands + b)] = static_cast<float>(load[b]);
-        naturals[static_cast<size_t>(i)] = set.natural_share(set.shares()[static_cast<size_t>(begin + i)]);
+        naturals[static_cast<size_t>(i)] = set.natural_share(own[begin - piece.begin + i]);
       }
       std::fill(group_loss.begin(), group_loss.end(), 0);
       for (size_t g = 0; g < groups.size(); ++g) {
@@ -125,10 +128,10 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
         for (size_t g = 0; g < groups.size(); ++g) allowed = allowed && (!(mask >> g & 1) || run.group_allowed[g]);
         if (!allowed) continue;
         for (int i = 0; i < count; ++i) {
-          double sum = mixing_price(set, set.shares()[static_cast<size_t>(begin + i)]);
+          double sum = mixing_price(set, own[begin - piece.begin + i]);
           for (size_t g = 0; g < groups.size(); ++g)
             if (mask >> g & 1) sum += group_loss[g * kBlock + static_cast<size_t>(i)];
-          best[mask].offer({sum, one.set, piece.setting, set.shares()[static_cast<size_t>(begin + i)]});
+          best[mask].offer({sum, one.set, piece.setting, own[begin - piece.begin + i]});
         }
       }
     }

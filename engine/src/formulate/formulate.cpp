@@ -4,10 +4,13 @@
 #include <map>
 
 #include "formulate/alternatives.h"
+#include "formulate/evenness.h"
 #include "formulate/from.h"
 #include "formulate/later_on_lengths.h"
 #include "formulate/planned.h"
 #include "formulate/reasons.h"
+#include "formulate/refine.h"
+#include "formulate/turns.h"
 
 namespace strandline {
 namespace {
@@ -50,16 +53,17 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
       zones,         draws,
       total,         [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); },
       from.now.done, from.first_label};
-  Chooser chooser(in, group_zones(zones),
-                  [&](const std::vector<int>& own, bool mixing) { return search.best({own, {}, mixing}); });
+  Chooser chooser(in, group_zones(zones), [&](const Wish& wish) { return search.find(wish); });
   Plan plan;
-  const Choice choice = chooser.choose(policy.bowls_max);
+  Choice choice = chooser.choose(policy.bowls_max);
+  even_out(in, choice);
   plan.bowls = planned_bowls(in, choice);
   plan.report.objective = choice.objective;
+  plan.report.uneven = choice.uneven;
   plan.report.recipes = search.counts().recipes;
   plan.report.evaluations = search.counts().evaluations;
   plan.report.stopped = search.counts().cancelled ? "cancelled" : "exhausted";
-  plan.report.bound = search.counts().cancelled ? 0 : choice.objective;
+  plan.report.bound = choice.bound;
   plan.report.gap = plan.report.objective - plan.report.bound;
 
   PredictOptions report;
@@ -74,6 +78,9 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
   auto others = alternatives(in, targets, chooser, search, choice, plan, report);
   if (!others) return tl::unexpected(others.error());
   plan.alternatives = std::move(*others);
+  auto nearer = closer(in, from.now, targets, plan, report);
+  if (!nearer) return tl::unexpected(nearer.error());
+  if (*nearer) plan.alternatives.push_back(std::move(**nearer));
   auto later = later_on_lengths(in, targets, choice, plan, report);
   if (!later) return tl::unexpected(later.error());
   if (later->offered) plan.alternatives.push_back(std::move(later->way));
@@ -92,7 +99,10 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
 Result<Plan> formulate(const Head& head, const std::vector<Target>& targets, const Shelf& shelf,
                        const FormulaPolicy& policy, const FormulateOptions& options) {
   const Situation now = at_start(head, options.scenarios);
-  return formulate_from({now, head}, targets, shelf, policy, options);
+  auto plan = formulate_from({now, head}, targets, shelf, policy, options);
+  if (plan && plan->report.stopped == "exhausted")
+    add_turns({head, targets, shelf, policy, options.scenarios}, plan->bowls);
+  return plan;
 }
 
 Result<Plan> formulate_from(const From& from, const std::vector<Target>& targets, const Shelf& shelf,

@@ -35,14 +35,15 @@ double needed_developer_percent(const Span& span, double asked) {
 }
 
 double setting_price(const Setting& s, const SearchZone& zone, double exposure) {
-  const Constants c;
+  constexpr Constants c;
   return c.price_exposure * exposure +
          c.price_strength_per_percent * std::max(0.0, s.developer_percent - zone.needed_percent);
 }
 
 double natural_share_price(const SearchZone& zone, double natural_share, ProductClass cls) {
   if (cls != ProductClass::permanent) return 0;
-  return Constants{}.price_natural_share * std::max(0.0, zone.white - natural_share);
+  constexpr double kPrice = Constants{}.price_natural_share;
+  return kPrice * std::max(0.0, zone.white - natural_share);
 }
 
 bool asks_colour_to_lift_colour(const SearchZone& zone) {
@@ -67,25 +68,35 @@ bool out_of_place(const Setting& setting, const SearchZone& zone) {
          zone.asked > -Constants{}.toned_darker_by;
 }
 
+bool counts_as_natural(const Product& p) {
+  return p.tone == Tone::natural && p.level > 0 && p.cls != ProductClass::clear;
+}
+
+bool counts_for_levels(const Product& p) {
+  return p.cls != ProductClass::clear && p.cls != ProductClass::corrector && p.level > 0;
+}
+
+double mixing_price(int shades, double apart) {
+  constexpr Constants c;
+  return c.price_shade * std::max(0, shades - 1) + c.price_level_gap * std::max(0.0, apart - c.neighbouring_levels);
+}
+
+double mixing_price(std::span<const Product* const> products) {
+  double darkest = level_highest, lightest = level_lowest;
+  for (const Product* p : products) {
+    if (!counts_for_levels(*p)) continue;
+    darkest = std::min(darkest, p->level);
+    lightest = std::max(lightest, p->level);
+  }
+  return mixing_price(static_cast<int>(products.size()), lightest - darkest);
+}
+
 double mixing_price(const RecipeSet& set, const Shares& s) {
   const Product* used[3];
   size_t count = 0;
   for (int i = 0; i < 3; ++i)
     if (s.eighths[i] != 0) used[count++] = set.products()[static_cast<size_t>(s.product[i])];
   return mixing_price(std::span(used, count));
-}
-
-double mixing_price(std::span<const Product* const> products) {
-  const Constants c;
-  double darkest = level_highest, lightest = level_lowest;
-  for (const Product* p : products) {
-    if (p->cls == ProductClass::clear || p->cls == ProductClass::corrector || p->level <= 0) continue;
-    darkest = std::min(darkest, p->level);
-    lightest = std::max(lightest, p->level);
-  }
-  const double shades = static_cast<double>(products.size()) - 1;
-  return c.price_shade * std::max(0.0, shades) +
-         c.price_level_gap * std::max(0.0, lightest - darkest - c.neighbouring_levels);
 }
 
 }  // namespace strandline

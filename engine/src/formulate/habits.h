@@ -29,6 +29,11 @@ bool asks_colour_to_lift_colour(const SearchZone& zone);
 // A bowl of this setting has no place there whatever it mixes: colour would have to lift colour, or a permanent tint
 // would go on lightened hair that is not to be darker (it is toned by what does not lift; common practice).
 bool out_of_place(const Setting& setting, const SearchZone& zone);
+// A natural shade that answers for white; a shade whose level counts for how far apart the shades of a bowl lie.
+bool counts_as_natural(const Product& product);
+bool counts_for_levels(const Product& product);
+// Levels per bowl for `shades` shades whose levels lie `apart`.
+double mixing_price(int shades, double apart);
 // Levels per bowl: every shade after the first, and shades further apart than two levels (the average rule of the
 // trade holds for neighbours).
 double mixing_price(const RecipeSet& set, const Shares& shares);

@@ -28,10 +28,10 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
       pour(set, chosen.best.shares, one.setting, mix_grams(in.head, b.bowl.zones, in.policy), in.shelf, in.policy);
   b.recipe = recipe_of(in.domain, chosen.best);
   b.objective = chosen.best.objective;
-  if (chosen.has_runner_up) {
-    b.runner_up = recipe_of(in.domain, chosen.runner_up);
-    b.runner_up_objective = chosen.runner_up.objective;
-  }
+  constexpr size_t kTold = 10;
+  for (const Candidate& c : chosen.others)
+    if (b.others.size() < kTold) b.others.push_back({recipe_of(in.domain, c), c.objective});
+  if (!b.others.empty()) b.runner_up = b.others[0].recipe, b.runner_up_objective = b.others[0].objective;
   b.grams = grams(b.bowl.formula);
   b.cost = cost(b.bowl.formula, in.shelf);
   // The same objective with the grams as they will be weighed.
@@ -48,6 +48,7 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
            natural_share_price(zone, natural, one.setting.range->cls));
     }
   }
+  b.refined_objective = b.rounded_objective;
   if (auto limits = law::check_limits(composition(b.bowl.formula, in.shelf), use_of(one.setting.range->cls)))
     b.limits = *limits;
   return b;

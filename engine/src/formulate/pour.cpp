@@ -77,4 +77,15 @@ double grams(const Formula& f) {
   return sum;
 }
 
+bool within_law_and_stock(const Formula& f, const Shelf& shelf) {
+  for (const Part& part : f.parts) {
+    const Product* p = find_product(shelf, part.product);
+    if (!p || p->stock_g < part.grams) return false;
+  }
+  const Range* range = find_range(shelf, f.range);
+  if (!range) return false;
+  const auto report = law::check_limits(composition(f, shelf), use_of(range->cls));
+  return report && report->overall != law::Status::over && report->overall != law::Status::not_permitted_use;
+}
+
 }  // namespace strandline

@@ -14,6 +14,9 @@ Formula pour(const RecipeSet& set, const Shares& shares, const Setting& setting,
 law::Composition composition(const Formula& formula, const Shelf& shelf);
 law::Use use_of(ProductClass cls);
 
+// No regulated substance over its limit or out of place, every product there in these grams.
+bool within_law_and_stock(const Formula& formula, const Shelf& shelf);
+
 double cost(const Formula& formula, const Shelf& shelf);
 double grams(const Formula& formula);
 

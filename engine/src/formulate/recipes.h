@@ -1,4 +1,5 @@
-// Every recipe of the certified domain for one range: up to three products, shares in eighths.
+// The certified domain for one range: every recipe of up to three products, shares in eighths. It is described, not
+// listed: a hundred shades make three million recipes.
 #pragma once
 
 #include <vector>
@@ -21,10 +22,17 @@ class RecipeSet {
   // Products of the range that can carry a colour and are in stock; correctors and clear among them.
   RecipeSet(const Range& range, const Shelf& shelf, const FormulaPolicy& policy);
 
-  // Recipes of one and two products first: `few()` of them.
-  const std::vector<Shares>& shares() const { return shares_; }
-  int few() const { return few_; }
+  // How many recipes there are; nothing is listed for it.
+  long long size() const { return size_; }
+  // Every recipe: those of one and two products first. Millions on a big shelf: for the oracle and for tests.
+  std::vector<Shares> shares() const;
+  // Those of one and two products alone.
+  std::vector<Shares> few() const;
+  // Correctors within their share, and a colour among the rest.
+  bool allowed(const Shares& s) const;
   const std::vector<const Product*>& products() const { return products_; }
+  const std::vector<Spectrum>& offers() const { return offers_; }  // of one part of the colour, before any dilution
+  const Range& range() const { return range_; }
   // The largest load any recipe can have in any band at this ratio.
   double load_most(double ratio) const;
   // Dye load of a recipe at this ratio (M8), capacity included.
@@ -33,13 +41,12 @@ class RecipeSet {
   double natural_share(const Shares& shares) const;  // natural shades with a level, 0…1
 
  private:
-  bool allowed(const Shares& s) const;
+  long long count() const;
 
   const Range& range_;
   std::vector<const Product*> products_;
   std::vector<Spectrum> offers_;
-  std::vector<Shares> shares_;
-  int few_ = 0;
+  long long size_ = 0;
 };
 
 }  // namespace strandline

@@ -2,32 +2,56 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <set>
 #include <tuple>
 
+#include "formulate/descent.h"
 #include "formulate/habits.h"
 
 namespace strandline {
 namespace {
 
-constexpr int kBlock = 256;      // recipes bounded or evaluated together
-constexpr double kUnit = 2048;   // bounds are kept in 1/2048 level, rounded down
-constexpr double kMost = 65535;  // in units: 32 levels
+constexpr double kNever = std::numeric_limits<double>::infinity();
+
+// The lowest bound first, then in a fixed order.
+auto turn_of(const Branch& b) {
+  return std::make_tuple(b.bound, b.setting, b.eighths[0], b.eighths[1], b.eighths[2], b.node[0], b.node[1], b.node[2]);
+}
+bool later(const Branch& a, const Branch& b) { return turn_of(b) < turn_of(a); }
+
+// A heap of branches, lowest bound in front.
+void wait(std::vector<Branch>& heap, const Branch& b) {
+  heap.push_back(b);
+  std::push_heap(heap.begin(), heap.end(), later);
+}
+Branch take_first(std::vector<Branch>& heap) {
+  std::pop_heap(heap.begin(), heap.end(), later);
+  const Branch b = heap.back();
+  heap.pop_back();
+  return b;
+}
+double lowest(const std::vector<Branch>& heap) { return heap.empty() ? kNever : heap.front().bound; }
+bool matters(const std::vector<Branch>& heap, double limit) { return !heap.empty() && heap.front().bound <= limit; }
+
+std::vector<int> settings_of(const std::vector<Branch>& branches) {
+  std::set<int> all;
+  for (const Branch& b : branches) all.insert(b.setting);
+  return {all.begin(), all.end()};
+}
 
 }  // namespace
 
-struct BowlSearch::Pair {
-  ZoneTable table;
-  std::vector<std::uint16_t> bounds;  // per recipe of the set
-};
-
-struct BowlSearch::Set {
-  std::vector<float> mixing;         // per recipe, rounded down
-  std::vector<signed char> natural;  // eighths of natural shade
-};
-
-struct BowlSearch::Open {
-  double bound = 0;
-  int setting = 0, recipe = 0;
+struct BowlSearch::Run {
+  explicit Run(const Wish& w) : wish(w), best(w.worth, w.keep, w.distinct) {}
+  Wish wish;                        // zones the heaviest first
+  std::map<int, Terrain> terrains;  // by setting
+  std::vector<Branch> branches;     // heap: not divided yet
+  std::vector<Branch> fresh;        // single recipes that only their box has bounded
+  std::vector<Branch> singles;      // heap: recipes to evaluate
+  BestFew best;
+  BestFew seen;      // of all that was evaluated
+  int together = 4;  // branches divided in one round
 };
 
 BowlSearch::BowlSearch(const Domain& domain, const std::vector<SearchZone>& zones, const Draws& draws,
@@ -36,213 +60,203 @@ BowlSearch::BowlSearch(const Domain& domain, const std::vector<SearchZone>& zone
       zones_(zones),
       draws_(draws),
       total_weight_(total_weight),
-      policy_(policy),
       options_(options),
-      pairs_(domain.settings.size() * zones.size()),
-      loads_(domain.settings.size()) {
-  for (const RecipeSet& set : domain.sets) {
-    Set s;
-    for (const Shares& shares : set.shares()) {
-      s.mixing.push_back(std::nextafter(static_cast<float>(mixing_price(set, shares)), 0.0F));
-      s.natural.push_back(static_cast<signed char>(std::lround(set.natural_share(shares) * kEighths)));
-    }
-    sets_.push_back(std::move(s));
-  }
-}
+      made_(domain, zones, draws, total_weight, policy),
+      floors_(zones.size(), 0) {}
 
-BowlSearch::~BowlSearch() = default;
-
-BowlSearch::Pair& BowlSearch::pair(int setting, int zone) {
-  auto& p = pairs_[static_cast<size_t>(setting) * zones_.size() + static_cast<size_t>(zone)];
-  if (!p) {
-    p = std::make_unique<Pair>();
-    p->table = zone_table(*zones_[static_cast<size_t>(zone)].draws,
-                          bare_chemistry(domain_.settings[static_cast<size_t>(setting)].setting), draws_);
-  }
-  return *p;
-}
-
-const ZoneTable& BowlSearch::table(int setting, int zone) { return pair(setting, zone).table; }
-
-bool BowlSearch::may_serve(int setting, int zone) const {
-  const SearchZone& z = zones_[static_cast<size_t>(zone)];
-  const Setting& s = domain_.settings[static_cast<size_t>(setting)].setting;
-  return forbidden(s, *z.span, policy_).empty() && !out_of_place(s, z);
-}
-
-// The same loads serve every strength of a range.
-const std::vector<float>& BowlSearch::loads(int setting) {
-  const Domain::OneSetting& one = domain_.settings[static_cast<size_t>(setting)];
-  int first = 0;
-  while (domain_.settings[static_cast<size_t>(first)].set != one.set ||
-         domain_.settings[static_cast<size_t>(first)].setting.ratio != one.setting.ratio)
-    ++first;
-  std::vector<float>& all = loads_[static_cast<size_t>(first)];
-  if (all.empty()) {
-    const RecipeSet& set = domain_.sets[static_cast<size_t>(one.set)];
-    all.resize(set.shares().size() * kBands);
-    for (size_t i = 0; i < set.shares().size(); ++i) {
-      const Spectrum load = set.load(set.shares()[i], one.setting.ratio);
-      for (size_t b = 0; b < kBands; ++b) all[i * kBands + b] = static_cast<float>(load[b]);
+// Every setting that may serve the zones waits undivided, at its price before any optics.
+void BowlSearch::start(Run& run) {
+  const Allowed& allowed = run.wish.allowed;
+  for (int i = 0; i < static_cast<int>(domain_.settings.size()); ++i) {
+    if (domain_.settings[static_cast<size_t>(i)].setting.developer_percent >= allowed.strength_below) continue;
+    if (!made_.may_serve(i, run.wish.zones)) continue;
+    Terrain& t = run.terrains.emplace(i, made_.terrain(i, run.wish.zones)).first->second;
+    t.mixing = run.wish.mixing_price;
+    constexpr double kSame = 1e-12;  // the same prices added in another order
+    t.price_most = allowed.price_most + kSame;
+    for (size_t z = 0; z < t.zones.size(); ++z) t.zones[z].floor = floors_[static_cast<size_t>(run.wish.zones[z])];
+    counts_.recipes += t.ground->set->size();
+    for (Branch b : undivided(i)) {
+      if (b.parts() > allowed.tubes_most || !holds_recipes(*t.ground, b)) continue;
+      b.bound = least_price(t, b);
+      wait(run.branches, b);
     }
   }
-  return all;
+  run.best = BestFew(std::min(run.wish.worth, limit_by_known(run)), run.wish.keep, run.wish.distinct);
 }
 
-// Bounds of every recipe under these settings on these zones, where they are not known yet.
-void BowlSearch::prepare(const std::vector<int>& settings, const std::vector<int>& zones) {
-  struct Task {
-    int setting, zone;
-  };
-  std::vector<Task> tasks;
-  for (int setting : settings)
-    for (int zone : zones) {
-      const auto& known = pairs_[static_cast<size_t>(setting) * zones_.size() + static_cast<size_t>(zone)];
-      if ((known && !known->bounds.empty()) || options_.cancelled()) continue;
-      loads(setting);
-      tasks.push_back({setting, zone});
-    }
-  options_.parallel(static_cast<int>(tasks.size()), [&](int begin, int end) {
-    for (int t = begin; t < end && !options_.cancelled(); ++t) {
-      const auto [setting, zone] = tasks[static_cast<size_t>(t)];
-      Pair& p = pair(setting, zone);
-      const Domain::OneSetting& one = domain_.settings[static_cast<size_t>(setting)];
-      const RecipeSet& set = domain_.sets[static_cast<size_t>(one.set)];
-      constexpr double kSlack = 1.001;  // rounding to single precision
-      const BoundTable bound = bound_table(p.table, static_cast<float>(kSlack * set.load_most(one.setting.ratio)));
-      const std::vector<float>& all = loads(setting);
-      const int count = static_cast<int>(set.shares().size());
-      std::vector<std::uint16_t> found(static_cast<size_t>(count), 0);
-      std::vector<float> block(kBlock);
-      for (int i = 0; i < count && !options_.cancelled(); i += kBlock) {
-        const int n = std::min(kBlock, count - i);
-        lower_bounds(bound, zones_[static_cast<size_t>(zone)].price, &all[static_cast<size_t>(i) * kBands], n,
-                     block.data());
-        for (int j = 0; j < n; ++j)
-          found[static_cast<size_t>(i + j)] =
-              static_cast<std::uint16_t>(std::min(kMost, kUnit * static_cast<double>(block[static_cast<size_t>(j)])));
-      }
-      p.bounds = std::move(found);
+// What recipes that were good for other zones cost here; nothing beyond the last one kept of them will be kept.
+double BowlSearch::limit_by_known(const Run& run) {
+  std::vector<Candidate> some;
+  for (const Candidate& c : known_) {
+    const auto t = run.terrains.find(c.setting);
+    if (t == run.terrains.end() || tubes(c.shares) > run.wish.allowed.tubes_most) continue;
+    if (run.wish.distinct &&
+        std::any_of(some.begin(), some.end(), [&](const Candidate& o) { return same_tubes(c, o); }))
+      continue;
+    if (t->second.ground->set->price_per_g(c.shares) <= t->second.price_most) some.push_back(c);
+  }
+  const size_t keep = static_cast<size_t>(run.wish.keep);
+  if (some.size() < keep) return kNever;
+  std::vector<double> costs = evaluate(some, run.wish);
+  std::sort(costs.begin(), costs.end());
+  return costs[keep - 1] + kRounding;
+}
+
+// Divides the branches whose turn it is; false when none is left that matters. All of a round see the same limit, so
+// that what is done does not depend on who does it.
+bool BowlSearch::divide(Run& run) {
+  const double limit = run.best.limit();
+  std::vector<Branch> round;
+  while (static_cast<int>(round.size()) < run.together && matters(run.branches, limit)) {
+    const Branch b = take_first(run.branches);
+    const Terrain& t = run.terrains.at(b.setting);
+    if (!single(*t.ground, b))
+      round.push_back(b);
+    else if (least_price_per_g(*t.ground, b) <= t.price_most)
+      run.fresh.push_back(b);
+  }
+  if (round.empty()) return !run.fresh.empty();
+  constexpr int kTogetherMost = 32;
+  run.together = std::min(2 * run.together, kTogetherMost);
+  made_.need_boxes(settings_of(round), run.wish.zones, options_.parallel);
+  std::vector<Descent> done(round.size());
+  options_.parallel(static_cast<int>(round.size()), [&](int begin, int end) {
+    for (int i = begin; i < end; ++i) {
+      const Branch& b = round[static_cast<size_t>(i)];
+      done[static_cast<size_t>(i)] = descend(run.terrains.at(b.setting), b, limit, options_.cancelled);
     }
   });
+  for (const Descent& d : done) {
+    run.fresh.insert(run.fresh.end(), d.singles.begin(), d.singles.end());
+    for (const Branch& b : d.left) wait(run.branches, b);
+    counts_.boxes += d.boxes;
+  }
+  return true;
 }
 
-// A bound on the objective of every recipe under one setting.
-std::vector<double> BowlSearch::bounds(int setting, const Wish& wish) {
-  const Domain::OneSetting& one = domain_.settings[static_cast<size_t>(setting)];
-  const Set& set = sets_[static_cast<size_t>(one.set)];
-  const size_t count = set.mixing.size();
-  double natural[kEighths + 1] = {};
-  for (int e = 0; e <= kEighths; ++e)
-    for (int z : wish.zones) {
-      const SearchZone& zone = zones_[static_cast<size_t>(z)];
-      natural[e] += zone.weight / total_weight_ *
-                    (setting_price(one.setting, zone, pair(setting, z).table.exposure) +
-                     natural_share_price(zone, static_cast<double>(e) / kEighths, one.setting.range->cls));
+// The closer bound of every fresh recipe.
+void BowlSearch::bound_singles(Run& run) {
+  made_.need_groups(settings_of(run.fresh), run.wish.zones, options_.parallel);
+  const double limit = run.best.limit();
+  options_.parallel(static_cast<int>(run.fresh.size()), [&](int begin, int end) {
+    float load[kBands];
+    for (int i = begin; i < end; ++i) {
+      Branch& b = run.fresh[static_cast<size_t>(i)];
+      const Terrain& t = run.terrains.at(b.setting);
+      const Spectrum exact = t.ground->set->load(recipe_of(*t.ground, b), t.ratio);
+      std::copy(exact.begin(), exact.end(), load);
+      const int natural = most_natural(*t.ground, b);
+      double sum = least_price(t, b);
+      for (size_t z = 0; z < t.zones.size() && sum <= limit; ++z) {
+        const Terrain::Zone& zone = t.zones[z];
+        const double others = sum - zone.least(natural);
+        const double enough = (limit - others - zone.price[natural]) / std::max(zone.share, 1e-9) + 1e-3;
+        float low = 0;
+        lower_bounds(*zone.made->groups, *zone.loss, load, 1, &low, static_cast<float>(enough));
+        sum = others + std::max(zone.floor, zone.price[natural] + zone.share * static_cast<double>(low));
+      }
+      b.bound = std::max(b.bound, sum);
     }
-  std::vector<double> all(count);
-  for (size_t i = 0; i < count; ++i)
-    all[i] = natural[set.natural[i]] + (wish.mixing_price ? static_cast<double>(set.mixing[i]) : 0);
-  for (int z : wish.zones) {
-    const double share = zones_[static_cast<size_t>(z)].weight / total_weight_ / kUnit;
-    const std::vector<std::uint16_t>& own = pair(setting, z).bounds;
-    for (size_t i = 0; i < own.size(); ++i) all[i] += share * own[i];
-  }
-  return all;
+  });
+  counts_.bounds += static_cast<long long>(run.fresh.size());
+  for (const Branch& b : run.fresh)
+    if (b.bound <= limit) wait(run.singles, b);
+  run.fresh.clear();
 }
 
 // The objective in single precision.
-double BowlSearch::evaluate(const Open& open, const Wish& wish) {
-  const Domain::OneSetting& one = domain_.settings[static_cast<size_t>(open.setting)];
-  const RecipeSet& set = domain_.sets[static_cast<size_t>(one.set)];
-  const Shares& shares = set.shares()[static_cast<size_t>(open.recipe)];
-  const float* load = &loads(open.setting)[static_cast<size_t>(open.recipe) * kBands];
-  double sum = wish.mixing_price ? mixing_price(set, shares) : 0;
+double BowlSearch::evaluate(const Candidate& c, const Wish& wish) {
+  const Domain::OneSetting& one = domain_.settings[static_cast<size_t>(c.setting)];
+  const RecipeSet& set = domain_.sets[static_cast<size_t>(c.set)];
+  const Spectrum exact = set.load(c.shares, one.setting.ratio);
+  float load[kBands];
+  std::copy(exact.begin(), exact.end(), load);
+  double sum = wish.mixing_price ? mixing_price(set, c.shares) : 0;
   for (int z : wish.zones) {
     const SearchZone& zone = zones_[static_cast<size_t>(z)];
-    const ZoneTable& own = pair(open.setting, z).table;
+    const ZoneTable& own = table(c.setting, z);
     float loss = 0;
     mean_losses(own, zone.price, load, 1, &loss);
     sum += zone.weight / total_weight_ *
            (static_cast<double>(loss) + setting_price(one.setting, zone, own.exposure) +
-            natural_share_price(zone, set.natural_share(shares), one.setting.range->cls));
+            natural_share_price(zone, set.natural_share(c.shares), one.setting.range->cls));
   }
   return sum;
 }
 
-std::vector<Candidate> BowlSearch::best(const Wish& wish) {
-  std::vector<int> settings;
-  for (int i = 0; i < static_cast<int>(domain_.settings.size()); ++i)
-    if (std::all_of(wish.zones.begin(), wish.zones.end(), [&](int z) { return may_serve(i, z); }))
-      settings.push_back(i);
-  prepare(settings, wish.zones);
-  if (options_.cancelled()) {
-    counts_.cancelled = true;
-    return {};
-  }
+std::vector<double> BowlSearch::evaluate(const std::vector<Candidate>& all, const Wish& wish) {
+  std::vector<double> costs(all.size());
+  options_.parallel(static_cast<int>(all.size()), [&](int begin, int end) {
+    for (int i = begin; i < end; ++i) costs[static_cast<size_t>(i)] = evaluate(all[static_cast<size_t>(i)], wish);
+  });
+  counts_.evaluations += static_cast<long long>(all.size() * wish.zones.size() * draws_.constants.size());
+  return costs;
+}
 
-  // From the lowest bound on, in blocks, until no bound is below what was found. A few dozen first make the limit that
-  // keeps the list of the rest short.
-  BestFew best;
-  std::vector<Open> open;
-  auto evaluate_open = [&] {
-    std::sort(open.begin(), open.end(), [](const Open& a, const Open& b) {
-      return std::tie(a.bound, a.setting, a.recipe) < std::tie(b.bound, b.setting, b.recipe);
-    });
-    std::vector<double> values(kBlock);
-    for (size_t begin = 0; begin < open.size() && open[begin].bound <= best.limit(); begin += kBlock) {
-      if (options_.cancelled()) break;
-      const int n = static_cast<int>(std::min<size_t>(kBlock, open.size() - begin));
-      options_.parallel(n, [&](int first, int last) {
-        for (int i = first; i < last; ++i)
-          values[static_cast<size_t>(i)] = evaluate(open[begin + static_cast<size_t>(i)], wish);
-      });
-      for (int i = 0; i < n; ++i) {
-        const Open& o = open[begin + static_cast<size_t>(i)];
-        const int set = domain_.settings[static_cast<size_t>(o.setting)].set;
-        best.offer({values[static_cast<size_t>(i)], set, o.setting,
-                    domain_.sets[static_cast<size_t>(set)].shares()[static_cast<size_t>(o.recipe)]});
-      }
-      best.trim();
-      counts_.evaluations += static_cast<long long>(n) * static_cast<long long>(wish.zones.size()) *
-                             static_cast<long long>(draws_.constants.size());
+Candidate BowlSearch::candidate(const Branch& b) const {
+  const int set = domain_.settings[static_cast<size_t>(b.setting)].set;
+  return {b.bound, set, b.setting, recipe_of(made_.ground(b.setting), b)};
+}
+
+// Those of the lowest bounds, a block at a time, so that the limit falls early and little is evaluated in vain.
+void BowlSearch::evaluate_some(Run& run) {
+  constexpr int kBlock = 32;
+  const bool last = !matters(run.branches, run.best.limit());
+  do {
+    std::vector<Candidate> block;
+    while (static_cast<int>(block.size()) < kBlock && matters(run.singles, run.best.limit()))
+      block.push_back(candidate(take_first(run.singles)));
+    if (block.empty()) break;
+    const std::vector<double> costs = evaluate(block, run.wish);
+    for (size_t i = 0; i < block.size(); ++i) {
+      block[i].objective = costs[i];
+      run.best.offer(block[i]);
+      run.seen.offer(block[i]);
     }
-  };
-  std::vector<std::vector<double>> bound(settings.size());
-  options_.parallel(static_cast<int>(settings.size()), [&](int begin, int end) {
-    for (int i = begin; i < end; ++i) bound[static_cast<size_t>(i)] = bounds(settings[static_cast<size_t>(i)], wish);
+    run.best.trim();
+  } while (last && !options_.cancelled());
+}
+
+void BowlSearch::remember(Run& run, const BowlList& list) {
+  constexpr size_t kKnownMost = 256;
+  for (const Candidate& c : run.seen.take()) {
+    std::erase_if(known_, [&](const Candidate& other) { return same_recipe(c, other); });
+    known_.push_back(c);
+  }
+  if (known_.size() > kKnownMost) known_.erase(known_.begin(), known_.end() - kKnownMost);
+  if (list.complete && run.wish.zones.size() == 1 && !run.wish.mixing_price && run.wish.allowed == Allowed{}) {
+    double& floor = floors_[static_cast<size_t>(run.wish.zones[0])];
+    floor = std::max(floor, list.bound);
+  }
+}
+
+BowlList BowlSearch::find(const Wish& wish) {
+  Run run(wish);
+  std::sort(run.wish.zones.begin(), run.wish.zones.end(), [&](int a, int b) {
+    const double x = zones_[static_cast<size_t>(a)].weight, y = zones_[static_cast<size_t>(b)].weight;
+    return x != y ? x > y : a < b;
   });
-  auto collect = [&](auto keep) {
-    open.clear();
-    for (size_t k = 0; k < settings.size(); ++k) {
-      const int setting = settings[k], set = domain_.settings[static_cast<size_t>(setting)].set;
-      const std::vector<Shares>& shares = domain_.sets[static_cast<size_t>(set)].shares();
-      for (size_t i = 0; i < bound[k].size(); ++i) {
-        const double least = bound[k][i];
-        if (!keep(least)) continue;
-        if (!wish.allowed || wish.allowed({least, set, setting, shares[i]}))
-          open.push_back({least, setting, static_cast<int>(i)});
-      }
-    }
-  };
-  std::vector<double> lowest;  // a heap of the kBlock lowest bounds
-  collect([&](double least) {
-    if (lowest.size() == kBlock && least >= lowest.front()) return false;
-    lowest.push_back(least);
-    std::push_heap(lowest.begin(), lowest.end());
-    if (lowest.size() > kBlock) std::pop_heap(lowest.begin(), lowest.end()), lowest.pop_back();
-    return true;
-  });
-  evaluate_open();
-  const double limit = best.limit();
-  best = BestFew(limit);
-  collect([&](double least) { return least <= limit; });
-  evaluate_open();
-  for (int setting : settings)
-    counts_.recipes += static_cast<long long>(
-        domain_.sets[static_cast<size_t>(domain_.settings[static_cast<size_t>(setting)].set)].shares().size());
-  counts_.cancelled = counts_.cancelled || options_.cancelled();
-  return best.take();
+  BowlList list;
+  start(run);
+  bool more = true;
+  while (more && !options_.cancelled()) {
+    more = divide(run);
+    if (options_.cancelled()) break;
+    bound_singles(run);
+    evaluate_some(run);
+    more = more || matters(run.singles, run.best.limit());
+  }
+  // Stopped in the middle of a round, fresh recipes may be left too.
+  double rest = std::min(lowest(run.branches), lowest(run.singles));
+  for (const Branch& b : run.fresh) rest = std::min(rest, b.bound);
+  list.complete = !more;
+  list.candidates = run.best.take();
+  list.bound = list.candidates.empty() ? wish.worth : list.candidates[0].objective - kRounding;
+  if (!list.complete) list.bound = std::min(list.bound, rest);
+  counts_.cancelled = counts_.cancelled || !list.complete;
+  remember(run, list);
+  return list;
 }
 
 }  // namespace strandline

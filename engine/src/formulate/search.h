@@ -1,25 +1,40 @@
-// The certified search for one bowl: the same lists as enumerate(), while most recipes are only bounded. A recipe's
-// bound on a zone is worked out once and serves every set of zones that the zone belongs to.
+// The certified search for one bowl: the same lists as enumerate(), while most recipes are ruled out many at a time.
+// Branches of recipes wait in order of their bounds; the lowest are divided first (descent.h); single recipes get the
+// closer bound of bound.h, and what may still be among the best is evaluated.
 #pragma once
 
-#include <cstdint>
-#include <functional>
-#include <memory>
+#include <limits>
 #include <vector>
 
 #include "formulate/best_few.h"
-#include "formulate/bound.h"
-#include "formulate/enumerate.h"
+#include "formulate/terrain.h"
 
 namespace strandline {
 
-// Which candidates may be used; empty = all.
-using Allowed = std::function<bool(const Candidate&)>;
-
 struct SearchCounts {
   long long recipes = 0;      // recipe and setting pairs answered for
+  long long boxes = 0;        // bounds of branches, many recipes each
+  long long bounds = 0;       // single recipes bounded
   long long evaluations = 0;  // recipe × zone × scenario, in full
-  bool cancelled = false;     // the lists are then the best seen, not proven best
+  bool cancelled = false;     // some list is the best seen, not proven best
+};
+
+// What a search found, and what is certain of the rest.
+struct BowlList {
+  std::vector<Candidate> candidates;  // ordered; empty where nothing is allowed
+  // No recipe costs less. Far below the first candidate only where the search was stopped.
+  double bound = 0;
+  bool complete = true;
+};
+
+// What is asked of a search.
+struct Wish {
+  std::vector<int> zones;  // indices of SearchZone, served by one bowl
+  Allowed allowed = {};
+  bool mixing_price = true;  // false: the zones' own part only, a bound for every bowl that serves them
+  double worth = std::numeric_limits<double>::infinity();  // what costs more is not wanted
+  int keep = kKept;
+  bool distinct = false;  // of recipes with the same tubes under one setting the best alone
 };
 
 class BowlSearch {
@@ -27,41 +42,36 @@ class BowlSearch {
   // The references must outlive the search.
   BowlSearch(const Domain& domain, const std::vector<SearchZone>& zones, const Draws& draws, double total_weight,
              const FormulaPolicy& policy, const FormulateOptions& options);
-  ~BowlSearch();
 
-  struct Wish {
-    std::vector<int> zones;    // indices of SearchZone, served by one bowl
-    Allowed allowed;           // empty = all
-    bool mixing_price = true;  // false: the zones' own part only, a bound for every bowl that serves them
-  };
-  // kKept best of the domain and what lies within rounding of them, ordered; empty where nothing is allowed.
-  std::vector<Candidate> best(const Wish& wish);
+  // The best of the domain and what lies within rounding of them. What earlier calls found speeds up later ones: their
+  // recipes are tried first, and what a zone costs at best by itself bounds every bowl that serves it.
+  BowlList find(const Wish& wish);
+  std::vector<Candidate> best(const Wish& wish) { return find(wish).candidates; }
 
   // Zone tables are shared with whoever re-evaluates.
-  const ZoneTable& table(int setting, int zone);
+  const ZoneTable& table(int setting, int zone) { return made_.table(setting, zone); }
   const SearchCounts& counts() const { return counts_; }
 
  private:
-  struct Pair;  // one setting on one zone
-  struct Set;   // what the recipes of one set cost before any optics
-  struct Open;  // a recipe that may still be among the best
-  Pair& pair(int setting, int zone);
-  bool may_serve(int setting, int zone) const;
-  void prepare(const std::vector<int>& settings, const std::vector<int>& zones);
-  const std::vector<float>& loads(int setting);
-  std::vector<double> bounds(int setting, const Wish& wish);
-  double evaluate(const Open& open, const Wish& wish);
+  struct Run;  // one call of find
+  void start(Run& run);
+  double limit_by_known(const Run& run);
+  bool divide(Run& run);
+  void bound_singles(Run& run);
+  void evaluate_some(Run& run);
+  double evaluate(const Candidate& candidate, const Wish& wish);
+  std::vector<double> evaluate(const std::vector<Candidate>& all, const Wish& wish);
+  Candidate candidate(const Branch& branch) const;
+  void remember(Run& run, const BowlList& list);
 
   const Domain& domain_;
   const std::vector<SearchZone>& zones_;
   const Draws& draws_;
   double total_weight_;
-  const FormulaPolicy& policy_;
   const FormulateOptions& options_;
-  std::vector<std::unique_ptr<Pair>> pairs_;  // [setting][zone], made when first needed
-  std::vector<Set> sets_;
-  std::vector<std::vector<float>>
-      loads_;  // [setting] loads of every recipe; settings of one set and ratio share the first
+  SettingZones made_;
+  std::vector<Candidate> known_;  // good ones for some zones, the latest last
+  std::vector<double> floors_;    // per zone: its part of any objective is no less
   SearchCounts counts_;
 };
 

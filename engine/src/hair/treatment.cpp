@@ -52,7 +52,12 @@ Spectrum offered(const Product& product) {
   return scaled(dye, 1 / (1 - total / Constants{}.capacity_tau));
 }
 
-Spectrum saturated(const Spectrum& offer) { return scaled(offer, 1 / (1 + mean(offer) / Constants{}.capacity_tau)); }
+double capacity_left(double total) {
+  constexpr double kCapacity = Constants{}.capacity_tau;
+  return 1 / (1 + total / kCapacity);
+}
+
+Spectrum saturated(const Spectrum& offer) { return scaled(offer, capacity_left(mean(offer))); }
 
 double dilution(const Range& range, double ratio) { return (1 + range.reference.ratio) / (1 + ratio); }
 

@@ -5,53 +5,16 @@
 #include "formulate/choose.h"
 #include "formulate/effects.h"
 #include "formulate/judge.h"
+#include "formulate/misread.h"
+#include "formulate/own.h"
 #include "formulate/planned.h"
 #include "predict/steps.h"
 #include "predict/view.h"
 #include "review/looks.h"
-#include "review/own.h"
 #include "strandline/pipeline.h"
 
 namespace strandline {
 namespace {
-
-// What a misreading can be, by how much (common practice: half a level, ten points of white, one step of porosity).
-struct Misreading {
-  const char* reading;
-  double by;
-};
-constexpr Misreading kMisreadings[] = {{"level", -0.5}, {"level", 0.5},     {"white", -0.1},
-                                       {"white", 0.1},  {"porosity", -1.0}, {"porosity", 1.0}};
-
-// The head as it would be if every reading of one kind were off; absent where there is nothing to misread.
-std::optional<Head> misread(Head head, const Misreading& m) {
-  bool changed = false;
-  const std::string reading = m.reading;
-  for (Area& area : head.areas)
-    for (Span& span : area.spans) {
-      if (reading == "porosity") {
-        const double moved = std::clamp(span.porosity.value + m.by, 0.0, 3.0);
-        changed = changed || moved != span.porosity.value;
-        span.porosity.value = moved;
-      }
-      double white = 0, rest = 0;
-      for (Population& p : span.populations) {
-        (p.kind == FibreKind::white ? white : rest) += p.share.value;
-        if (reading == "level" && p.kind == FibreKind::pigmented) {
-          p.level.value = std::clamp(p.level.value + m.by, level_lowest, level_highest);
-          if (p.origin == ColourOrigin::natural && p.natural_level) p.natural_level->value = p.level.value;
-          changed = true;
-        }
-      }
-      if (reading != "white" || !(white > 0) || !(rest > 0)) continue;
-      const double moved = std::clamp(white + m.by, 0.0, 1.0);
-      changed = changed || moved != white;
-      for (Population& p : span.populations)
-        p.share.value *= p.kind == FibreKind::white ? moved / white : (1 - moved) / rest;
-    }
-  if (!changed) return std::nullopt;
-  return head;
-}
 
 std::vector<Reaction> reactions(const Visit& visit, const std::vector<Step>& steps) {
   std::vector<Reaction> all;
@@ -122,7 +85,7 @@ Result<Review> review(const Visit& visit, const FormulateOptions& options) {
         policy,     all,
         zones,      now.draws,
         weight,     [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
-    const auto list = exact_list(in, search.best({served, {}, true}), served);
+    const auto list = exact_list(in, search.best({served}), served);
     if (!list.empty()) {
       r.best = list.front().objective;
       r.best_recipe = recipe_of(all, list.front());

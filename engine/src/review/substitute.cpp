@@ -1,7 +1,7 @@
 #include <algorithm>
 
+#include "formulate/own.h"
 #include "formulate/pour.h"
-#include "review/own.h"
 #include "review/remake.h"
 #include "strandline/treatment.h"
 

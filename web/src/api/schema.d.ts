@@ -822,6 +822,9 @@ export interface components {
             recipe: components["schemas"]["Recipe"];
             objective: number;
             rounded_objective: number;
+            refined_objective: number;
+            others: components["schemas"]["OtherRecipe"][];
+            turns: components["schemas"]["Turn"][];
             runner_up: components["schemas"]["Recipe"];
             runner_up_objective: number;
             limits: components["schemas"]["LimitReport"];
@@ -843,6 +846,15 @@ export interface components {
         Share: {
             product: string;
             eighths: number;
+        };
+        OtherRecipe: {
+            recipe: components["schemas"]["Recipe"];
+            objective: number;
+        };
+        Turn: {
+            reading: string;
+            by: number;
+            better_by: number;
         };
         LimitReport: {
             overall: components["schemas"]["LimitStatus"];
@@ -885,6 +897,7 @@ export interface components {
             objective: number;
             bound: number;
             gap: number;
+            uneven: number;
         };
         AlternativeView: {
             axis: string;

@@ -19,7 +19,7 @@ import { setLanguage, t, unfinished, type Language } from './index.svelte';
 import { warnings } from './warnings';
 
 /** Keys that Spanish and German do not have yet. */
-const STILL_ENGLISH = 202;
+const STILL_ENGLISH = 204;
 
 afterEach(() => {
   setLanguage('en');

@@ -21,6 +21,10 @@ export const why = {
     `${n.bowls(of(p, 'bowls'))} would do, at ${n.levels(of(p, 'worse'))} worse.`,
   'why.same_mix_later': (p: P) =>
     `The mix of bowl ${of(p, 'bowl')} goes on the lengths for the last ${n.minutes(of(p, 'minutes'))}.`,
+  'why.fourth_shade_nearer': (p: P) =>
+    `A fourth shade and finer grams bring it ${n.levels(of(p, 'levels'))} nearer; only steps from the best bowl of three shades in eighths were tried.`,
+  'why.grams_nearer': (p: P) =>
+    `Finer grams bring it ${n.levels(of(p, 'levels'))} nearer; only steps from the best bowl in eighths were tried.`,
   'why.builds_up_on_lengths': (p: P) =>
     `Bowl ${of(p, 'bowl')} is not for the lengths too: they would come out ${n.levels(of(p, 'levels'))} too dark.`,
   'why.leave_as_it_is': () => 'Nothing has to be coloured for this wish.',

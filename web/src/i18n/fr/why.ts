@@ -20,6 +20,10 @@ export const why = {
     `${n.bols(of(p, 'bowls'))} suffiraient, avec ${n.tons(of(p, 'worse'))} d’écart en plus.`,
   'why.same_mix_later': (p: P) =>
     `Le mélange du bol ${of(p, 'bowl')} passe sur les longueurs pendant les ${of(p, 'minutes')} dernières minutes.`,
+  'why.fourth_shade_nearer': (p: P) =>
+    `Une quatrième nuance et des grammes plus fins rapprochent de ${n.tons(of(p, 'levels'))} ; seuls des pas depuis le meilleur bol à trois nuances en huitièmes ont été essayés.`,
+  'why.grams_nearer': (p: P) =>
+    `Des grammes plus fins rapprochent de ${n.tons(of(p, 'levels'))} ; seuls des pas depuis le meilleur bol en huitièmes ont été essayés.`,
   'why.builds_up_on_lengths': (p: P) =>
     `Le bol ${of(p, 'bowl')} ne convient pas aux longueurs : elles seraient trop foncées de ${n.tons(of(p, 'levels'))}.`,
   'why.leave_as_it_is': () => 'Rien n’est à colorer pour ce souhait.',

@@ -104,7 +104,9 @@ struct BowlView {
   double grams = 0, cost = 0;
   double on_head_peroxide_percent = 0;
   Recipe recipe, runner_up;
-  double objective = 0, rounded_objective = 0, runner_up_objective = 0;
+  double objective = 0, rounded_objective = 0, refined_objective = 0, runner_up_objective = 0;
+  std::vector<OtherRecipe> others;
+  std::vector<Turn> turns;
   law::LimitReport limits;
   Problems why;
   std::vector<PartEffect> effects;

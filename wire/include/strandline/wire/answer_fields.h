@@ -184,6 +184,20 @@ struct Fields<PartEffect> {
 };
 
 template <>
+struct Fields<Turn> {
+  static constexpr std::string_view name = "Turn";
+  static constexpr auto list = std::make_tuple(field("reading", &Turn::reading, always), field("by", &Turn::by, always),
+                                               field("better_by", &Turn::better_by, always));
+};
+
+template <>
+struct Fields<OtherRecipe> {
+  static constexpr std::string_view name = "OtherRecipe";
+  static constexpr auto list = std::make_tuple(field("recipe", &OtherRecipe::recipe, always),
+                                               field("objective", &OtherRecipe::objective, always));
+};
+
+template <>
 struct Fields<BowlView> {
   static constexpr std::string_view name = "BowlView";
   using V = BowlView;
@@ -194,18 +208,20 @@ struct Fields<BowlView> {
       field("grams", &V::grams, always), field("cost", &V::cost, always),
       field("on_head_peroxide_percent", &V::on_head_peroxide_percent, always), field("recipe", &V::recipe, always),
       field("objective", &V::objective, always), field("rounded_objective", &V::rounded_objective, always),
-      field("runner_up", &V::runner_up, always), field("runner_up_objective", &V::runner_up_objective, always),
-      field("limits", &V::limits, always), field("why", &V::why, always), field("effects", &V::effects, always));
+      field("refined_objective", &V::refined_objective, always), field("others", &V::others, always),
+      field("turns", &V::turns, always), field("runner_up", &V::runner_up, always),
+      field("runner_up_objective", &V::runner_up_objective, always), field("limits", &V::limits, always),
+      field("why", &V::why, always), field("effects", &V::effects, always));
 };
 
 template <>
 struct Fields<SearchReport> {
   static constexpr std::string_view name = "SearchReport";
   using R = SearchReport;
-  static constexpr auto list =
-      std::make_tuple(field("stopped", &R::stopped, always), field("recipes", &R::recipes, always),
-                      field("evaluations", &R::evaluations, always), field("objective", &R::objective, always),
-                      field("bound", &R::bound, always), field("gap", &R::gap, always));
+  static constexpr auto list = std::make_tuple(
+      field("stopped", &R::stopped, always), field("recipes", &R::recipes, always),
+      field("evaluations", &R::evaluations, always), field("objective", &R::objective, always),
+      field("bound", &R::bound, always), field("gap", &R::gap, always), field("uneven", &R::uneven, always));
 };
 
 template <>

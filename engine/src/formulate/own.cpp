@@ -1,4 +1,4 @@
-#include "review/own.h"
+#include "formulate/own.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,0 +1,115 @@
+#include "formulate/evenness.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "strandline/grow.h"
+
+namespace strandline {
+namespace {
+
+using Colours = std::vector<Lab>;  // one per scenario
+
+struct Join {
+  size_t above, below;  // zones, from the scalp out
+  double wanted;        // contrast that the wishes ask for, levels
+  double weight;
+};
+
+std::vector<Join> joins(const ChoiceInput& in) {
+  constexpr double kTouchingCm = 0.05;
+  std::vector<Join> all;
+  for (size_t i = 0; i < in.zones.size(); ++i)
+    for (size_t j = 0; j < in.zones.size(); ++j) {
+      const SearchZone &above = in.zones[i], &below = in.zones[j];
+      if (above.area != below.area || std::abs(above.span->to_cm - below.span->from_cm) > kTouchingCm || i == j)
+        continue;
+      all.push_back({i, j, line_contrast(above.target->lab, below.target->lab, in.draws.nominal),
+                     (above.weight + below.weight) / 2 / in.total_weight});
+    }
+  return all;
+}
+
+Colours seen(const ZoneTable& table, const Spectrum& load) {
+  const std::vector<float> single(load.begin(), load.end());
+  Colours all;
+  for (const ScenarioColour& c : colours(table, single.data())) all.push_back(c.lab);
+  return all;
+}
+
+// What each zone looks like under each candidate of its bowl; one entry where it is left as it is.
+struct Looks {
+  int bowl = -1;
+  std::vector<Colours> by_candidate;
+};
+
+std::vector<Looks> looks(const ChoiceInput& in, const Choice& choice) {
+  std::vector<Looks> all(in.zones.size());
+  for (size_t z = 0; z < all.size(); ++z) {
+    for (size_t b = 0; b < choice.bowls.size(); ++b) {
+      const Chosen& bowl = choice.bowls[b];
+      if (std::find(bowl.zones.begin(), bowl.zones.end(), static_cast<int>(z)) == bowl.zones.end()) continue;
+      all[z].bowl = static_cast<int>(b);
+      for (const Candidate& c : bowl.list) {
+        const double ratio = in.domain.settings[static_cast<size_t>(c.setting)].setting.ratio;
+        all[z].by_candidate.push_back(seen(in.table(c.setting, static_cast<int>(z)),
+                                           in.domain.sets[static_cast<size_t>(c.set)].load(c.shares, ratio)));
+      }
+    }
+    if (all[z].bowl < 0) all[z].by_candidate.push_back(seen(zone_table(*in.zones[z].draws, in.draws), Spectrum{}));
+  }
+  return all;
+}
+
+double price(const ChoiceInput& in, const Join& join, const Colours& above, const Colours& below) {
+  const Constants& c = in.draws.nominal;
+  double sum = 0;
+  for (size_t s = 0; s < above.size(); ++s)
+    sum += std::max(0.0, line_contrast(above[s], below[s], c) - join.wanted - c.line_least_levels);
+  return c.price_uneven_per_level * join.weight * sum / static_cast<double>(above.size());
+}
+
+}  // namespace
+
+void even_out(const ChoiceInput& in, Choice& choice) {
+  const std::vector<Join> all = joins(in);
+  if (all.empty() || choice.bowls.empty()) return;
+  const std::vector<Looks> zones = looks(in, choice);
+  std::vector<size_t> taken(choice.bowls.size(), 0);
+  auto look = [&](size_t zone) -> const Colours& {
+    const Looks& own = zones[zone];
+    return own.by_candidate[own.bowl < 0 ? 0 : taken[static_cast<size_t>(own.bowl)]];
+  };
+  auto touches = [&](const Join& j, size_t bowl) {
+    return zones[j.above].bowl == static_cast<int>(bowl) || zones[j.below].bowl == static_cast<int>(bowl);
+  };
+  for (bool moved = true; moved;) {
+    moved = false;
+    for (size_t b = 0; b < choice.bowls.size(); ++b) {
+      const std::vector<Candidate>& list = choice.bowls[b].list;
+      const size_t before = taken[b];
+      size_t best = before;
+      double least = std::numeric_limits<double>::infinity();
+      for (size_t c = 0; c < list.size(); ++c) {
+        taken[b] = c;
+        double sum = list[c].objective;
+        for (const Join& j : all)
+          if (touches(j, b)) sum += price(in, j, look(j.above), look(j.below));
+        if (sum < least - 1e-9 || (c == before && sum <= least)) least = sum, best = c;
+      }
+      taken[b] = best;
+      moved = moved || best != before;
+    }
+  }
+  for (const Join& j : all) choice.uneven += price(in, j, look(j.above), look(j.below));
+  choice.objective += choice.uneven;
+  for (size_t b = 0; b < choice.bowls.size(); ++b) {
+    Chosen& bowl = choice.bowls[b];
+    choice.objective += bowl.list[taken[b]].objective - bowl.best.objective;
+    bowl.best = bowl.list[taken[b]];
+    bowl.others = other_formulas(in, bowl.list, bowl.best);
+  }
+}
+
+}  // namespace strandline

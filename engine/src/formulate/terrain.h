@@ -1,0 +1,82 @@
+// What a search needs to know of one setting for the zones of one bowl, and where that is kept.
+#pragma once
+
+#include <limits>
+#include <memory>
+#include <vector>
+
+#include "formulate/bound.h"
+#include "formulate/box_bound.h"
+#include "formulate/branch.h"
+
+namespace strandline {
+
+// Which recipes may be used; all of them by default.
+struct Allowed {
+  double strength_below = std::numeric_limits<double>::infinity();  // % in the bottle
+  int tubes_most = 3;
+  double price_most = std::numeric_limits<double>::infinity();  // of the colour part, per g
+  bool operator==(const Allowed&) const = default;
+};
+
+// What one setting makes of one zone.
+struct SettingZone {
+  ZoneTable table;
+  std::unique_ptr<BoxTable> box;       // made when a branch is first divided
+  std::unique_ptr<BoundTable> groups;  // made when a single recipe is first bounded
+};
+
+// One setting for the zones of one bowl.
+struct Terrain {
+  struct Zone {
+    double share = 0;  // of the head's weight
+    const ZoneLoss* loss = nullptr;
+    const SettingZone* made = nullptr;
+    double price[kEighths + 1] = {};  // before any optics, by eighths of natural shade; its share of it
+    double floor = 0;                 // its part of the objective is no less, whatever is mixed
+    double least(int natural) const { return std::max(floor, price[natural]); }
+  };
+  const Ground* ground = nullptr;
+  double ratio = 1;
+  bool mixing = true;  // whether the price of mixing counts
+  double price_most = std::numeric_limits<double>::infinity();
+  std::vector<Zone> zones;  // the heaviest first
+};
+
+// No recipe of the branch costs less before any optics.
+double least_price(const Terrain& terrain, const Branch& branch);
+
+// Settings × zones, each worked out when it is first needed.
+class SettingZones {
+ public:
+  // The references must outlive it.
+  SettingZones(const Domain& domain, const std::vector<SearchZone>& zones, const Draws& draws, double total_weight,
+               const FormulaPolicy& policy);
+
+  const ZoneTable& table(int setting, int zone) { return made(setting, zone).table; }
+  const Ground& ground(int setting) const;
+  // Law, house and practice; not what is mixed.
+  bool may_serve(int setting, const std::vector<int>& zones) const;
+  // Floors are 0.
+  Terrain terrain(int setting, const std::vector<int>& zones);
+  // Makes what is missing of these settings for these zones.
+  void need_boxes(const std::vector<int>& settings, const std::vector<int>& zones, const ParallelFor& parallel);
+  void need_groups(const std::vector<int>& settings, const std::vector<int>& zones, const ParallelFor& parallel);
+
+ private:
+  SettingZone& made(int setting, int zone);
+  template <class Table, class Make>
+  void need(std::unique_ptr<Table> SettingZone::* which, const std::vector<int>& settings,
+            const std::vector<int>& zones, const ParallelFor& parallel, const Make& make);
+
+  const Domain& domain_;
+  const std::vector<SearchZone>& zones_;
+  const Draws& draws_;
+  double total_weight_;
+  const FormulaPolicy& policy_;
+  std::vector<Ground> grounds_;                     // per RecipeSet
+  std::vector<float> load_most_;                    // per setting
+  std::vector<std::unique_ptr<SettingZone>> made_;  // [setting][zone]
+};
+
+}  // namespace strandline

@@ -1,0 +1,90 @@
+#include "formulate/choose.h"
+
+#include "engine/tests/formulate/random_trial.h"
+#include "formulate/partition.h"
+
+namespace strandline {
+namespace {
+
+using namespace testing_support;
+
+// A head of a few zones, every zone a group of its own, with what leaving it costs.
+struct Whole {
+  explicit Whole(unsigned seed) : trial(random_trial(seed, 6, 2 + static_cast<int>(seed % 2))), p(trial, 16) {
+    for (size_t z = 0; z < p.search_zones.size(); ++z) {
+      p.search_zones[z].leave_loss = 0.6 * static_cast<double>(1 + (seed + z) % 8);
+      groups.push_back({{static_cast<int>(z)}, true});
+    }
+  }
+  ChoiceInput input(BowlSearch& search) const {
+    return {trial.head,     trial.shelf,
+            p.policy,       p.domain,
+            p.search_zones, p.draws,
+            p.total_weight, [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
+  }
+  Choice choose(const FormulateOptions& options, int bowls_most) const {
+    BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
+    const ChoiceInput in = input(search);
+    return Chooser(in, groups, [&](const Wish& wish) { return search.find(wish); }).choose(bowls_most);
+  }
+
+  Trial trial;
+  Prepared p;
+  std::vector<ZoneGroup> groups;
+};
+
+// The lazy search of covers against every set of zones enumerated in full.
+TEST(Choose, FindsTheCheapestCover) {
+  int shared = 0, left = 0;
+  for (unsigned seed = 1; seed <= 60; ++seed) {
+    const Whole whole(seed);
+    const Prepared& p = whole.p;
+    if (p.domain.settings.empty()) continue;
+    const FormulateOptions unhurried;
+    BowlSearch tables(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, unhurried);
+    const ChoiceInput in = whole.input(tables);
+    const Enumeration all = enumerate(p.domain, p.search_zones, whole.groups, p.draws, p.total_weight, p.policy, {});
+    std::vector<double> best(all.best.size(), 0), leave;
+    for (const SearchZone& z : p.search_zones) leave.push_back(z.weight / p.total_weight * z.leave_loss);
+    for (size_t mask = 1; mask < best.size(); ++mask) {
+      std::vector<int> zones;
+      for (size_t g = 0; g < whole.groups.size(); ++g)
+        if (mask >> g & 1) zones.push_back(static_cast<int>(g));
+      const auto list = exact_list(in, all.best[mask], zones);
+      best[mask] = list.empty() ? 1e9 : list[0].objective;
+    }
+    for (int most : {1, 4}) {
+      double cheapest = 1e9;
+      for (const Cover& c : covers(best, leave, most, Constants{}.price_bowl)) cheapest = std::min(cheapest, c.cost);
+      const Choice found = whole.choose({}, most);
+      EXPECT_NEAR(found.objective, cheapest, 1e-9) << seed;
+      EXPECT_NEAR(found.bound, cheapest, 1e-8) << seed;
+      size_t served = 0;
+      for (const Chosen& bowl : found.bowls) served += bowl.zones.size(), shared += bowl.zones.size() > 1;
+      left += served < p.search_zones.size();
+    }
+  }
+  EXPECT_GT(shared, 5);  // the heads are not all of one sort
+  EXPECT_GT(left, 5);
+}
+
+// Stopped anywhere: what it proves lies below the cheapest cover, what it has above.
+TEST(Choose, StoppedItProvesAGap) {
+  for (unsigned seed = 1; seed <= 20; ++seed) {
+    const Whole whole(seed);
+    if (whole.p.domain.settings.empty()) continue;
+    const Choice best = whole.choose({}, 4);
+    for (int after : {0, 3, 10, 30, 60, 100, 200}) {
+      FormulateOptions options;
+      int asked = 0;
+      options.cancelled = [&] { return asked++ >= after; };
+      const Choice some = whole.choose(options, 4);
+      EXPECT_LE(some.bound, best.objective + 1e-9) << seed << " after " << after;
+      EXPECT_GE(some.objective, best.objective - 1e-9) << seed << " after " << after;
+      EXPECT_GE(some.objective, some.bound - 1e-9) << seed << " after " << after;
+    }
+  }
+}
+
+}  // namespace
+}  // namespace strandline
