@@ -16,9 +16,9 @@ const hash = (step: string, id = visit) => `#/visits/${id}/${step}`;
 
 async function drawn(page: Page) {
   await expect(page.locator('[data-drawn="webgl"], [data-drawn="plain"]').first()).toBeVisible();
-  await expect(page.locator('[data-drawn="no"]')).toHaveCount(0);
   await page.waitForLoadState('networkidle');
-  await page.waitForTimeout(1500);
+  await expect(page.locator('[data-drawn="no"], [data-waiting]')).toHaveCount(0, { timeout: 120_000 });
+  await settle(page);
 }
 async function planned(page: Page) {
   await expect(page.getByRole('complementary').getByRole('heading', { level: 2 }).first()).toBeVisible({
@@ -125,25 +125,43 @@ const shots: Shot[] = [
     },
   },
   { name: 'plan', size: 'tablet', at: hash('plan'), ready: planned },
-  {
-    name: 'plan',
-    size: 'tablet',
-    dark: true,
-    at: hash('plan'),
-    ready: planned,
-  },
   { name: 'plan', size: 'phone', at: hash('plan'), ready: planned },
   {
-    name: 'plan-ways',
+    name: 'plan-routes',
     size: 'tablet',
-    at: hash('plan', 'demo-half_white_three_to_seven'),
+    at: hash('plan', 'demo-coloured_lengths_lighter'),
     ready: async (page) => {
       await planned(page);
-      await page.getByRole('button', { name: 'See it' }).first().click();
+      await page.getByRole('region', { name: 'More than one step' }).scrollIntoViewIfNeeded();
+      await settle(page);
+    },
+  },
+  {
+    name: 'plan-way-over-steps',
+    size: 'tablet',
+    at: hash('plan', 'demo-coloured_lengths_lighter'),
+    ready: async (page) => {
+      await planned(page);
+      await page.getByRole('button', { name: /^See it: Take the old/ }).click();
+      await expect(page.getByText(/^You see another way/)).toBeVisible({ timeout: 60_000 });
       await drawn(page);
     },
   },
-  { name: 'plan', size: 'desk', at: hash('plan'), ready: planned },
+  {
+    name: 'plan-second-look',
+    size: 'tablet',
+    at: hash('plan', 'demo-my_own_bowls'),
+    ready: async (page) => {
+      await planned(page);
+      const look = page.locator('summary', { hasText: 'A second look at these bowls' });
+      await look.click();
+      await expect(page.getByText('The smallest change that makes it fine:').first()).toBeVisible({
+        timeout: 120_000,
+      });
+      await look.evaluate((summary) => summary.scrollIntoView({ block: 'start' }));
+      await settle(page);
+    },
+  },
   { name: 'plan', size: 'desk', dark: true, at: hash('plan'), ready: planned },
   {
     name: 'plan-french',

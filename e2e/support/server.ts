@@ -23,7 +23,10 @@ export class Salon {
     if (!existsSync(program)) throw new Error(`${program} is not built`);
     const child = spawn(
       program,
-      ['serve', '--port', String(this.#port), '--db', join(this.folder, 'salon.sqlite'), '--web', built],
+      [
+        ...['serve', '--port', String(this.#port), '--db', join(this.folder, 'salon.sqlite')],
+        ...['--knowledge', join(root, 'knowledge'), '--web', built],
+      ],
       { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] },
     );
     this.#process = child;

@@ -67,5 +67,8 @@ export async function open(page: Page, salon: Salon, hash = ''): Promise<void> {
 
 /** The hair is drawn: every strip says how. */
 export async function expectHair(page: Page, strips: number): Promise<void> {
-  await expect(page.locator('[data-drawn="webgl"], [data-drawn="plain"]')).toHaveCount(strips);
+  // Drawn in software, and on a machine that may be busy with the search as well.
+  const drawing = { timeout: 180_000 };
+  await expect(page.locator('[data-drawn="webgl"], [data-drawn="plain"]')).toHaveCount(strips, drawing);
+  await expect(page.locator('[data-waiting]')).toHaveCount(0, drawing);
 }

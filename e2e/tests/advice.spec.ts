@@ -27,6 +27,45 @@ test('a way over several steps is shown whole, with what to mix after the check'
   await expectNoSideScroll(page);
 });
 
+test('a way over several steps is looked at, taken as the plan, printed, kept and undone', async ({
+  page,
+  salon,
+}) => {
+  await open(page, salon, hash);
+  const bowls = await planned(page);
+  const routes = page.getByRole('region', { name: 'More than one step' });
+  const before = await bowls.getByRole('table').first().innerText();
+
+  await routes.getByRole('button', { name: /^See it/ }).first().click();
+  await expect(page.getByText(/You see another way, not the plan: Lighten, then tone/)).toBeVisible();
+  await expect(bowls.getByRole('heading', { name: 'Step 2 of 2' })).toBeVisible();
+  await expect(bowls.getByText(/the next bowl is mixed only after that/)).toBeVisible();
+  await expect(bowls.getByRole('button', { name: 'Change grams' })).toHaveCount(0);
+  await expectAccessible(page);
+  await page.getByRole('button', { name: 'Back to the plan' }).click();
+
+  const take = routes.getByRole('button', { name: /^Take this way/ }).first();
+  await take.focus();
+  await page.keyboard.press('Enter');
+  const taken = page.getByRole('region', { name: 'On this way: Lighten, then tone' });
+  await expect(taken).toBeVisible();
+  await expect(bowls.getByText('Your own bowls')).toBeVisible();
+  await expect(bowls.getByRole('heading', { name: 'Step 1 of 2' })).toBeVisible();
+  await expect(taken.getByRole('table').first()).toBeVisible();
+  await expect(page.getByRole('banner')).toContainText('· saved');
+  await page.emulateMedia({ media: 'print' });
+  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  const paper = page.getByRole('article');
+  await expect(paper.getByText('Step 2 of 2')).toBeVisible();
+  await expect(paper.getByRole('columnheader', { name: 'Then mix' }).first()).toBeVisible();
+  await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+  await page.emulateMedia({ media: 'screen' });
+
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(taken).toBeHidden();
+  await expect.poll(() => bowls.getByRole('table').first().innerText()).toBe(before);
+});
+
 test('bowls are looked over, and the change that is advised can be taken and undone', async ({ page, salon }) => {
   await open(page, salon, '#/visits/demo-my_own_bowls/plan');
   const bowls = await planned(page);

@@ -14,7 +14,7 @@ test('workers draw, ask and store', async ({ page, salon }) => {
 test('without workers the page does it all itself', async ({ page, salon }) => {
   await page.addInitScript(() => Reflect.deleteProperty(window, 'Worker'));
   await open(page, salon, hash);
-  await expect(page.locator('[data-drawn="webgl"]')).toHaveCount(5);
+  await expectHair(page, 5);
   expect(page.workers()).toEqual([]);
   await page.getByRole('button', { name: 'More: White', exact: true }).click();
   await expect(page.getByRole('banner')).toContainText('· saved');
@@ -24,7 +24,7 @@ test('a worker that cannot start leaves its work to the page', async ({ page, sa
   watch.allow.push(/Failed to load resource|ERR_FAILED/);
   await page.route(/(hair|back)-worker/, (route) => route.abort());
   await open(page, salon, hash);
-  await expect(page.locator('[data-drawn="webgl"]')).toHaveCount(5);
+  await expectHair(page, 5);
 });
 
 test('a value that is held is answered on the way, and at last with its end', async ({ page, salon }) => {
@@ -50,4 +50,28 @@ test('a value that is held is answered on the way, and at last with its end', as
   await expect.poll(() => asked.at(-1)).toBe(100);
   expect(most, 'requests under way at once').toBe(1);
   expect(asked.length).toBeGreaterThan(1);
+});
+
+test('a changed reading draws its own strip and no other', async ({ page, salon }) => {
+  await page.addInitScript(() => {
+    const drawn: number[] = [];
+    Object.assign(window, { drawn });
+    const post = Worker.prototype.postMessage;
+    Worker.prototype.postMessage = function (this: Worker, message: unknown, ...rest: []) {
+      if (Array.isArray(message)) drawn.push(message.length);
+      return post.call(this, message, ...rest);
+    };
+  });
+  await open(page, salon, hash);
+  await expectHair(page, 5);
+  // The page is at rest: what was read first has been drawn and stored.
+  await page.waitForLoadState('networkidle');
+  const drawings = () => page.evaluate(() => (window as unknown as { drawn: number[] }).drawn);
+  const before = (await drawings()).length;
+  const strip = page.getByRole('img', { name: /^Hair from scalp to tip/ }).first();
+  const said = await strip.getAttribute('aria-label');
+  await page.getByRole('button', { name: 'Less: White', exact: true }).click();
+  await expect(strip).not.toHaveAttribute('aria-label', said ?? '');
+  await expect(page.getByRole('banner')).toContainText('· saved');
+  expect((await drawings()).slice(before)).toEqual([1]);
 });

@@ -1,11 +1,25 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { settings } from '../shell/settings.svelte';
+import { counter } from './count';
 import { de } from './de';
 import { en } from './en';
+import { advice } from './en/advice';
+import { aim } from './en/aim';
+import { hair } from './en/hair';
+import { plan } from './en/plan';
+import { reading } from './en/reading';
+import { shell } from './en/shell';
+import { ui } from './en/ui';
+import { visit } from './en/visit';
+import { ways } from './en/ways';
 import { es } from './es';
 import { level, mass, number, strength } from './format';
 import { fr } from './fr';
-import { setLanguage, t } from './index.svelte';
+import { setLanguage, t, unfinished, type Language } from './index.svelte';
+import { warnings } from './warnings';
+
+/** Keys that Spanish and German do not have yet. */
+const STILL_ENGLISH = 204;
 
 afterEach(() => {
   setLanguage('en');
@@ -36,7 +50,66 @@ describe('dictionaries', () => {
   it('falls back to English where a language has no entry yet', () => {
     setLanguage('de');
     expect(t('ui.undo')).toBe('Rückgängig');
-    expect(t('ui.kept')).toBe('Kept');
+    expect(t('why.hairline_last')).toBe(en['why.hairline_last']());
+  });
+
+  // Spanish and German are unfinished: these parts are whole, the rest is counted so that it only shrinks.
+  const whole = { ui, shell, hair, visit, reading, aim, plan, ways, advice };
+  it.each([
+    ['es', es],
+    ['de', de],
+  ])('%s has the way through the app, the three screens and every warning', (_, dictionary) => {
+    for (const [name, part] of Object.entries(whole)) {
+      const missing = Object.keys(part).filter((key) => !(key in dictionary));
+      expect(missing, name).toEqual([]);
+    }
+    expect(warnings.filter((key) => !(key in dictionary))).toEqual([]);
+    const left = Object.keys(en).filter((key) => !(key in dictionary));
+    expect(left.length).toBeLessThanOrEqual(STILL_ENGLISH);
+    expect(left.every((key) => /^(kit|why|problem)\./.test(key))).toBe(true);
+  });
+
+  it('marks the unfinished languages and no other', () => {
+    const short = Object.entries({ fr, es, de }).filter(
+      ([, d]) => Object.keys(d).length < Object.keys(en).length,
+    );
+    expect(Object.keys(unfinished).sort()).toEqual(short.map(([name]) => name).sort());
+  });
+
+  it('never calls anything safe', () => {
+    const words = {
+      en: /\b(un)?safe/i,
+      fr: /\bsans (danger|risque)|\bsécurité/i,
+      es: /\bsegur[oa]/i,
+      de: /\b(un)?sicher(e|en|heit)?\b/i,
+    };
+    for (const [name, dictionary] of Object.entries({ en, fr, es, de })) {
+      for (const [key, entry] of Object.entries(dictionary)) {
+        expect(String(entry), `${name} ${key}`).not.toMatch(words[name as keyof typeof words]);
+      }
+    }
+  });
+});
+
+describe('numbers with their nouns', () => {
+  it('take the form their language asks for', () => {
+    const says = (language: Language, words: () => string) => (setLanguage(language), words());
+    expect(says('en', () => t('reading.areas', 1))).toBe('1 area');
+    expect(says('en', () => t('why.warmth_expected', { levels: '1.0' }))).toContain('1 level lighter');
+    expect(says('en', () => t('effects.lighter', '1.0'))).toBe('1.0 levels lighter');
+    expect(says('en', () => t('why.change_minutes', { minutes: '35' }))).toContain('35 minutes');
+    expect(says('fr', () => t('effects.darker', number(1.5, 1)))).toBe('plus foncé de 1,5 ton');
+    expect(says('fr', () => t('effects.darker', number(2, 1)))).toBe('plus foncé de 2,0 tons');
+    expect(says('fr', () => t('why.one_bowl_serves', { zones: '3' }))).toContain('3 zones');
+    expect(says('de', () => t('route.later', '1'))).toBe('mindestens 1 Woche später');
+    expect(says('es', () => t('plan.searched', number(2430)))).toContain('mezclas');
+  });
+
+  it('read thousands as thousands', () => {
+    const forms = { one: 'mix', other: 'mixes' };
+    expect(counter('en', '.')('1,000', forms)).toBe('1,000 mixes');
+    expect(counter('es', ',')('1.000', forms)).toBe('1.000 mixes');
+    expect(counter('de', ',')('1.5', forms)).toBe('1,5 mixes');
   });
 });
 

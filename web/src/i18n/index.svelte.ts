@@ -10,6 +10,9 @@ export type { Key } from './types';
 export const languages = { en: 'English', fr: 'Français', es: 'Español', de: 'Deutsch' } as const;
 export type Language = keyof typeof languages;
 
+/** Languages in which some sentences are still English; the choice says so. */
+export const unfinished: Partial<Record<Language, string>> = { es: 'sin terminar', de: 'in Arbeit' };
+
 const dictionaries: Record<Language, Partial<Dictionary>> = { en, fr, es, de };
 
 const stored = 'strandline.language';

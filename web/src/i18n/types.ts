@@ -11,3 +11,6 @@ export type Args<K extends Key> = (typeof en)[K] extends (...args: infer A) => s
 
 /** A dictionary that is still growing: what is missing is shown in English. */
 export type PartialDictionary = Partial<Dictionary>;
+
+/** One part of the English dictionary in another language: every key, with the same parameters. */
+export type Part<T> = { [K in keyof T]: Widen<T[K]> };

@@ -1,12 +1,16 @@
 import { describe, expect, it, vi } from 'vitest';
-import { Studio, watchHair, type Answer, type Order } from './studio';
+import { Studio, watchHair, type Answer, type Order, type Orders } from './studio';
 import type { HairJob } from './surface';
 
 /** A worker that does what the test says. */
 function fake() {
   const orders: Order[] = [];
+  const messages: number[] = [];
   const worker = {
-    postMessage: (order: Order) => orders.push(order),
+    postMessage: (batch: Orders) => {
+      messages.push(batch.length);
+      orders.push(...batch);
+    },
     terminate: vi.fn(),
     onmessage: null as ((event: { data: Answer }) => void) | null,
     onerror: null as (() => void) | null,
@@ -15,6 +19,7 @@ function fake() {
   const finish = (id: number) => answer({ id, picture: {} as ImageBitmap, drawn: 'webgl' });
   return {
     orders,
+    messages,
     worker: worker as unknown as Worker,
     fail: () => worker.onerror?.(),
     answer,
@@ -22,11 +27,13 @@ function fake() {
     terminate: worker.terminate,
   };
 }
+/** Orders leave at the end of the turn. */
+const turn = () => Promise.resolve();
 const job = (seed: number) => ({ seed }) as HairJob;
 
 describe('drawing by a worker', () => {
-  it('has one drawing under way for each strip and takes the newest next', () => {
-    const { orders, worker, finish } = fake();
+  it('has one drawing under way for each strip and takes the newest next', async () => {
+    const { orders, messages, worker, finish } = fake();
     const studio = new Studio(worker, () => undefined);
     const [a, b] = [{}, {}];
     const shown: number[] = [];
@@ -36,22 +43,27 @@ describe('drawing by a worker', () => {
     ask(b, 10);
     ask(a, 2);
     ask(a, 3);
+    await turn();
     expect(orders.map((o) => o.job.seed)).toEqual([1, 10]);
+    expect(messages, 'one message a turn').toEqual([2]);
     finish(orders[0]!.id);
+    await turn();
     expect(orders.map((o) => o.job.seed)).toEqual([1, 10, 3]);
     finish(orders[2]!.id);
     finish(orders[1]!.id);
     expect(shown).toEqual([1, 3, 10]);
   });
 
-  it('drops what is not wanted any more', () => {
+  it('drops what is not wanted any more', async () => {
     const { orders, worker, finish } = fake();
     const studio = new Studio(worker, () => undefined);
     const strip = {};
     studio.draw(strip, { job: job(1), show: () => undefined });
     studio.draw(strip, { job: job(2), show: () => undefined });
     studio.forget(strip);
+    await turn();
     finish(orders[0]!.id);
+    await turn();
     expect(orders).toHaveLength(1);
   });
 

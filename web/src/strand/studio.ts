@@ -7,6 +7,8 @@ export interface Order {
   readonly id: number;
   readonly job: HairJob;
 }
+/** What one turn of the page orders goes to the worker in one message. */
+export type Orders = readonly Order[];
 export type Answer =
   | { readonly id: number; readonly picture: ImageBitmap; readonly drawn: Drawn }
   | { readonly again: true }
@@ -31,6 +33,7 @@ export class Studio {
   #last = 0;
   readonly #under = new Map<number, { owner: object; wish: Wish }>();
   readonly #next = new Map<object, Wish>();
+  #outbox: Order[] = [];
 
   /** `gone` is told when the worker cannot draw, with what is still to be drawn. */
   constructor(worker: Worker, gone: (left: Map<object, Wish>) => void) {
@@ -53,7 +56,13 @@ export class Studio {
 
   #send(id: number, owner: object, wish: Wish): void {
     this.#under.set(id, { owner, wish });
-    this.#worker.postMessage({ id, job: wish.job } satisfies Order);
+    if (this.#outbox.length === 0) queueMicrotask(() => this.#post());
+    this.#outbox.push({ id, job: wish.job });
+  }
+
+  #post(): void {
+    this.#worker.postMessage(this.#outbox satisfies Orders);
+    this.#outbox = [];
   }
 
   #hear(answer: Answer): void {

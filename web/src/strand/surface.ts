@@ -68,6 +68,8 @@ function size(canvas: HTMLCanvasElement, layout: StripLayout, dpr: number): void
 /** Puts a finished drawing on the strip; where the browser can, by handing it over without a copy. */
 export function showHair(canvas: HTMLCanvasElement, job: HairJob, picture: ImageBitmap | Source): void {
   size(canvas, job.layout, job.dpr);
+  canvas.style.width = `${job.layout.width}px`;
+  canvas.style.height = `${job.layout.height}px`;
   const bitmap = 'transferToImageBitmap' in picture ? picture.transferToImageBitmap() : picture;
   if (bitmap instanceof ImageBitmap) {
     canvas.getContext('bitmaprenderer')?.transferFromImageBitmap(bitmap);

@@ -21,6 +21,11 @@ export class Latest<T> {
     this.#abort?.abort();
     this.#abort = undefined;
   }
+
+  /** A request is under way. */
+  get busy(): boolean {
+    return this.#abort !== undefined;
+  }
 }
 
 /**

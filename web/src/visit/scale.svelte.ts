@@ -3,11 +3,17 @@ import type { ShelfAnswer, Tone, ToneSwatch } from '../api/types';
 import * as api from '../api/visits';
 
 /** What the whole app asks once: the level scale's swatches and the salon's shelf. */
-export const scale = $state<{ swatches: ToneSwatch[]; shelf: ShelfAnswer | undefined; failed: boolean }>({
-  swatches: [],
-  shelf: undefined,
-  failed: false,
-});
+class Scale {
+  swatches = $state.raw<readonly ToneSwatch[]>([]);
+  shelf = $state.raw<ShelfAnswer>();
+  failed = $state(false);
+  readonly #byName = $derived(new Map(this.swatches.map((s) => [`${s.level} ${s.tone}`, s])));
+
+  swatch(level: number, tone: Tone): ToneSwatch | undefined {
+    return this.#byName.get(`${level} ${tone}`);
+  }
+}
+export const scale = new Scale();
 
 let asked: Promise<void> | undefined;
 
@@ -30,5 +36,5 @@ export function loadScale(): Promise<void> {
 
 /** The swatch of a level and tone word; undefined until the scale is loaded. */
 export function swatchOf(level: number, tone: Tone): ToneSwatch | undefined {
-  return scale.swatches.find((s) => s.level === level && s.tone === tone);
+  return scale.swatch(level, tone);
 }

@@ -7,6 +7,7 @@ import type {
   PlanAnswer,
   Problem,
   ReachAnswer,
+  RouteView,
   Visit,
 } from '../api/types';
 import * as api from '../api/visits';
@@ -19,6 +20,13 @@ export type Saving = 'saved' | 'saving' | 'waiting' | 'refused' | 'changed_elsew
 
 /** Why an answer is missing; `away` = the server is silent. */
 export type Trouble = { away: true } | { away: false; problems: Problem[] };
+
+/** As many scenarios as a search draws: a first answer while grams change. */
+const SCENARIOS_AT_ONCE = 64;
+const roughly = (visit: Visit): Visit => ({
+  ...visit,
+  options: { scenarios: SCENARIOS_AT_ONCE, ...visit.options },
+});
 
 /** What an error of a request means; anything else is thrown on. */
 export const troubleOf = (error: unknown): Trouble => {
@@ -35,6 +43,7 @@ export const ownBowl = (bowl: BowlView): Bowl => ({
   minutes: bowl.minutes,
   damp_hair: bowl.damp_hair,
   zones: [...bowl.zones],
+  ...(bowl.step > 1 ? { step: bowl.step } : {}),
 });
 
 /** The open visit: its document, what the server says about it, and whether it is stored. */
@@ -47,6 +56,8 @@ export class Work {
   assessment = $state.raw<AssessAnswer>();
   targets = $state.raw<AimAnswer>();
   plan = $state.raw<PlanAnswer>();
+  /** The way over several steps that was taken: what the document cannot hold (checks, later visits) is read from it. */
+  route = $state.raw<RouteView>();
   /** What can be had today, for the head as it is; undefined while it is asked. */
   reach = $state.raw<ReachAnswer>();
   /** What stands in the way of each answer. */
@@ -63,6 +74,7 @@ export class Work {
   #aim = new Newest();
   #plan = new Latest<PlanAnswer>();
   #try = new Newest();
+  #whole = new Latest<PlanAnswer>();
   #reach = new Latest<ReachAnswer>();
   #reached: Visit['head'] | undefined;
   #sending = false;
@@ -241,17 +253,34 @@ export class Work {
   async #tryNow(): Promise<void> {
     this.#plan.stop();
     this.searching = false;
+    this.#whole.stop();
     this.trying = true;
+    let last: Visit | undefined;
     await this.#try.run(async (signal) => {
       const asked = this.visit;
       try {
-        const answer = await api.whatIf(asked, signal);
-        if (!signal.aborted) this.#planIs(answer, asked);
+        const answer = await api.whatIf(roughly(asked), signal);
+        if (signal.aborted) return;
+        this.#planIs(answer, asked);
+        last = asked;
       } catch (error) {
         if (!signal.aborted) this.planTrouble = troubleOf(error);
       }
     });
-    this.trying = false;
+    // Of several who waited only the one whose turn was the last goes on.
+    if (last && last === this.visit && !last.options?.scenarios) await this.#tryWhole(last);
+    if (!this.#whole.busy) this.trying = false;
+  }
+
+  /** The same with every scenario, once the hand is still. */
+  async #tryWhole(asked: Visit): Promise<void> {
+    this.trying = true;
+    try {
+      const answer = await this.#whole.run((signal) => api.whatIf(asked, signal));
+      if (answer && this.visit === asked) this.#planIs(answer, asked);
+    } catch (error) {
+      this.planTrouble = troubleOf(error);
+    }
   }
 
   async #search(): Promise<void> {
@@ -276,13 +305,23 @@ export class Work {
   stopPlan(): void {
     this.#plan.stop();
     this.#try.stop();
+    this.#whole.stop();
     this.searching = false;
     this.trying = false;
   }
 
-  /** Bowls of the colourist's own; none = the found ones again. The plan screen asks what they do. */
-  tryBowls(bowls: Bowl[]): () => void {
-    return this.change({ ...this.visit, bowls });
+  /**
+   * Bowls of the colourist's own; none = the found ones again. The plan screen asks what they do. `route` is the way over
+   * several steps that they come from; bowls that change later stay on it.
+   */
+  tryBowls(bowls: Bowl[], route?: RouteView): () => void {
+    const before = this.route;
+    if (route || !bowls.length) this.route = route;
+    const undo = this.change({ ...this.visit, bowls });
+    return () => {
+      this.route = before;
+      undo();
+    };
   }
 
   close(): void {

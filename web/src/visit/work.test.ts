@@ -73,7 +73,7 @@ describe('an open visit', () => {
       { label: 'A', range: 'r', parts: [], minutes: 30, damp_hair: false, zones: ['crown/regrowth'] },
     ]);
     await work.planNow();
-    expect(server.whatIf).toHaveBeenCalledTimes(1);
+    expect(server.whatIf).toHaveBeenCalledTimes(2);
     undo();
     await work.planNow();
     expect(server.plan).toHaveBeenCalledTimes(1);
@@ -166,7 +166,9 @@ describe('an open visit', () => {
     expect([server.plan.mock.calls.length, server.whatIf.mock.calls.length]).toEqual([1, 0]);
     work.tryBowls([{ label: 'A', range: 'r', parts: [], minutes: 30, zones: [] }]);
     await work.planNow();
-    expect(server.whatIf).toHaveBeenCalledTimes(1);
+    // Roughly at once, then with every scenario.
+    expect(server.whatIf.mock.calls.map(([asked]) => asked.options?.scenarios)).toEqual([64, undefined]);
+    expect(work.trying).toBe(false);
     work.change(read(50));
     expect(work.planIsCurrent).toBe(false);
   });

@@ -1,9 +1,13 @@
 import type { PartEffect, Recipe } from '../../api/types';
-import { duration, number, strength } from '../../i18n/format';
+import { duration, mass, number, strength } from '../../i18n/format';
 import { t } from '../../i18n/index.svelte';
 import { scale } from '../../visit/scale.svelte';
 
 export const productWords = (id: string) => scale.shelf?.products.find((p) => p.id === id)?.name ?? id;
+
+/** "7 natural 30.0 g + developer 6 % 30.0 g"; figures stay with their unit and name. */
+export const mixWords = (parts: readonly { name: string; grams: number }[]) =>
+  parts.map((p) => `${p.name} ${mass(p.grams)}`.replaceAll(' ', '\u00a0')).join(' + ');
 
 /** "5/8 7 natural + 3/8 7 ash, 6 %, 35 min" */
 export function recipeWords(recipe: Recipe): string {

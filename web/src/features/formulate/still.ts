@@ -1,6 +1,6 @@
 import { makeStill } from '../../strand/stills';
 import { t } from '../../i18n/index.svelte';
-import type { HairRow } from '../../visit/HairBoard.svelte';
+import type { HairRow } from '../../visit/rows';
 
 /** The strands of a plan as one PNG, for records and print, on the neutral grey they are judged on. */
 export function planStill(rows: readonly HairRow[], scale = 3): Promise<Blob> {

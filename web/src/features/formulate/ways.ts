@@ -1,5 +1,21 @@
+import type { AlternativeView, BowlView, RouteView } from '../../api/types';
 import { number } from '../../i18n/format';
 import { isKey, t } from '../../i18n/index.svelte';
+
+/** Another way than the plan's: one set of bowls, or several steps and visits. */
+export type Way = AlternativeView | RouteView;
+
+/** What goes on the hair today on this way, each bowl with its step. */
+export const todaysBowls = (way: Way): readonly BowlView[] =>
+  'visits' in way ? (way.visits[0]?.steps.flatMap((step) => step.bowls) ?? []) : way.bowls;
+
+export const nameOf = (way: Way): string => ('visits' in way ? routeWords(way.kind) : wayWords(way.axis));
+
+/** A way over several steps in plain words. */
+export function routeWords(kind: string): string {
+  const key = `route.${kind}`;
+  return isKey(key) ? t(key as 'route.lighten') : kind;
+}
 
 /** An axis in plain words. */
 export function wayWords(axis: string): string {

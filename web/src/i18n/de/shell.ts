@@ -1,14 +1,24 @@
-export const shell = {
+import type { shell as english } from '../en/shell';
+import type { Part } from '../types';
+
+export const shell: Part<typeof english> = {
+  'app.name': 'Strandline',
   'shell.skip': 'Zur Arbeit springen',
   'shell.steps': 'Schritte des Besuchs',
+  'shell.later': 'noch nicht gebaut',
   'shell.stop_now': 'Sofort abbrechen',
   'shell.hair_only': 'Nur Haar',
+  'shell.hair_only_off': 'Alles zeigen',
   'shell.settings': 'Einstellungen',
   'shell.home': 'Alle Besuche',
+  'shell.lost': 'Unter dieser Adresse ist nichts',
+  'shell.lost_text': 'Der Besuch oder die Seite stammt vielleicht von einer neueren Fassung.',
+  'shell.no_visit': 'Kein Besuch offen',
   'light.label': 'Licht',
   'light.daylight': 'Tageslicht',
   'light.salon': 'Salonlampe',
   'light.evening': 'Abendlampe',
+  'view.label': 'Gezeigtes Haar',
   'view.today': 'heute',
   'view.plan': 'Plan',
   'step.gate': 'vor dem Start',
@@ -19,5 +29,37 @@ export const shell = {
   'step.weigh': 'Schale',
   'step.clock': 'Uhr',
   'step.record': 'Ergebnis',
+  'step.done': 'erledigt',
+  'step.now': 'offen',
+  'step.todo': 'zu tun',
+  'settings.title': 'Einstellungen',
+  'settings.note': 'Nur für dieses Gerät.',
   'settings.language': 'Sprache',
+  'settings.unfinished': 'In Arbeit: Begründungen und seltene Meldungen erscheinen noch auf Englisch.',
+  'settings.theme': 'Grautöne',
+  'theme.system': 'wie das Gerät',
+  'theme.light': 'hell',
+  'theme.dark': 'dunkel',
+  'settings.mass': 'Gewicht',
+  'settings.strength': 'Stärke des Entwicklers',
+  'strength.percent': '%',
+  'strength.volumes': 'Volumen',
+  'settings.kit': 'Alle Bedienteile auf einer Seite',
+  'offline.title': 'Der Server des Salons antwortet nicht',
+  'offline.body':
+    'Was Sie sehen, liegt auf diesem Gerät. Neue Lesungen und Pläne warten, bis der Server wieder da ist; nichts geht verloren.',
+  'offline.back': 'Der Server ist wieder da.',
+  'offline.ready': 'Diese App öffnet jetzt auch ohne den Server.',
+  'update.ready': 'Eine neue Fassung ist bereit.',
+  'update.load': 'Laden',
+  'stop.title': 'Sofort abbrechen',
+  'stop.lead':
+    'Brennen, Schwellung, Hitze, Haarbruch: zuerst kommt das Mittel herunter, alles andere wartet.',
+  'stop.rinse': 'Mit viel lauwarmem Wasser ausspülen, ohne zu reiben, bis das Wasser klar läuft.',
+  'stop.eyes':
+    'Im Auge: das offene Auge mindestens 15 Minuten unter fließendem Wasser spülen, dann zum Arzt.',
+  'stop.help': 'Schwellung an Gesicht oder Hals, Atemnot, Schwäche, Blasen: sofort den Notruf wählen.',
+  'stop.keep': 'Verpackung und Rest in der Schale aufheben; die Uhrzeit notieren.',
+  'stop.law':
+    'Anleitung des Mittels, örtliches Recht und zugelassene Praxis gehen vor. Diese Liste ersetzt keinen Erste-Hilfe-Kurs.',
 };

@@ -1,15 +1,29 @@
-export const ui = {
-  'ui.less': (what: string) => `Weniger: ${what}`,
-  'ui.more': (what: string) => `Mehr: ${what}`,
+import type { ui as english } from '../en/ui';
+import type { Part } from '../types';
+
+export const ui: Part<typeof english> = {
+  'ui.less': (what) => `Weniger: ${what}`,
+  'ui.more': (what) => `Mehr: ${what}`,
   'ui.close': 'Schließen',
   'ui.undo': 'Rückgängig',
   'ui.cancel': 'Abbrechen',
   'ui.retry': 'Noch einmal',
   'ui.busy': 'Rechnet',
+  'ui.clipped': 'außerhalb dessen, was dieser Bildschirm zeigen kann',
   'ui.stop': 'Halt',
   'ui.caution': 'Achtung',
+  'ui.kept': 'Erhalten',
+  'ui.todo': 'Zu tun',
   'ui.part': 'Teil',
   'ui.amount': 'Menge',
   'ui.total': 'Zusammen',
   'ui.as_list': 'Als Liste',
+  'ui.latest': (time) => `spätestens ${time} heraus`,
+  'unit.g': 'g',
+  'unit.oz': 'oz',
+  'unit.cm': 'cm',
+  'unit.mm': 'mm',
+  'unit.min': 'min',
+  'unit.volumes': 'vol',
+  'unit.percent': '%',
 };

@@ -1,3 +1,5 @@
+import { n } from './count';
+
 export const aim = {
   'aim.lead': 'Upper half today, lower half what is wanted.',
   'aim.wish': 'wanted',
@@ -59,6 +61,6 @@ export const aim = {
   'reach.today': (words: string) => `Within reach today: ${words}`,
   'reach.looked_up': (words: string) => `Looked up on the map at ${words}.`,
   'reach.near_words': 'it comes near, not all the way',
-  'reach.farthest': (zone: string, count: string) => `${zone}: the farthest of ${count} zones`,
+  'reach.farthest': (zone: string, count: string) => `${zone}: the farthest of ${n.zones(count)}`,
   'reach.no_promise': 'A prediction from the reading and this shelf; nothing is promised.',
 };

@@ -1,3 +1,5 @@
+import { n } from './count';
+
 export const plan = {
   'plan.bowls': 'Bowls',
   'plan.timeline': 'Hands and bowls over time',
@@ -15,8 +17,8 @@ export const plan = {
   'plan.back_to_found': 'Back to the found bowls',
   'plan.own_dropped': 'Your own bowls are gone.',
   'plan.no_bowls': 'No bowl: nothing is to be coloured.',
-  'plan.searched': (count: string) => `${count} mixes compared, all there are in the set.`,
-  'plan.stopped': (count: string) => `${count} mixes compared, then stopped: a better one may exist.`,
+  'plan.searched': (count: string) => `${n.mixes(count)} compared, all there are in the set.`,
+  'plan.stopped': (count: string) => `${n.mixes(count)} compared, then stopped: a better one may exist.`,
   'plan.bowl': (label: string) => `bowl ${label}`,
   'plan.develops': (label: string) => `${label} develops`,
   'plan.expected': (levels: string) => `${levels} expected`,

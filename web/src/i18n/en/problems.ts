@@ -1,3 +1,5 @@
+import { n } from './count';
+
 /** Parameters of a code as the server gives them; a missing one reads as "?". */
 type P = Readonly<Record<string, string>>;
 const of = (p: P, key: string) => p[key] ?? '?';
@@ -12,10 +14,11 @@ export const problems = {
   'problem.porosity_out_of_range': (p: P) => `Porosity ${of(p, 'value')} is not on the scale.`,
   'problem.resistance_out_of_range': (p: P) => `Resistance ${of(p, 'value')} is not on the scale.`,
   'problem.length_out_of_range': (p: P) => `A length of ${of(p, 'value')} cm is not possible.`,
-  'problem.density_out_of_range': (p: P) => `A density of ${of(p, 'value')} hairs per cm² is not possible.`,
+  'problem.density_out_of_range': (p: P) =>
+    `A density of ${n.hairs(of(p, 'value'))} per cm² is not possible.`,
   'problem.diameter_out_of_range': (p: P) => `A hair thickness of ${of(p, 'value')} µm is not possible.`,
   'problem.scalp_area_out_of_range': (p: P) => `A scalp area of ${of(p, 'value')} cm² is not possible.`,
-  'problem.weeks_out_of_range': (p: P) => `${of(p, 'value')} weeks ago is not possible.`,
+  'problem.weeks_out_of_range': (p: P) => `${n.weeks(of(p, 'value'))} ago is not possible.`,
   'problem.stretch_out_of_range': (p: P) => `A stretch of ${of(p, 'value')} % is not possible.`,
   'problem.doubt_out_of_range': (p: P) => `A doubt of ${of(p, 'value')} is not possible.`,
   'problem.shares_do_not_add_up': (p: P) =>
@@ -30,7 +33,7 @@ export const problems = {
   'problem.name_missing': () => 'A name is missing.',
   'problem.name_used_twice': (p: P) => `The name “${of(p, 'name')}” is used twice. Change one of them.`,
   'problem.bad_date': (p: P) => `“${of(p, 'text')}” is not a day. Write day, month and year.`,
-  'problem.too_long': (p: P) => `This text is too long (${of(p, 'max')} letters at most).`,
+  'problem.too_long': (p: P) => `This text is too long (${n.letters(of(p, 'max'))} at most).`,
   'problem.control_character': () => 'This text holds a character that cannot be written.',
   'problem.aim_needs_one': () => 'Give one wish for this zone: a shade, a level with its tone, or a colour.',
   'problem.aim_missing': (p: P) => `No wish yet for ${of(p, 'zone')}. Choose one, or leave it as it is.`,
@@ -98,7 +101,8 @@ export const problems = {
   'problem.bad_request': () => 'The server could not read the question. Try again.',
   'problem.internal': () =>
     'The server failed at this; what was stored is still there. Look at its log, then try again.',
-  'problem.zone_in_two_bowls': (p: P) => `${of(p, 'zone')} is in two bowls of one step. Keep it in one of them, or give the later bowl the next step.`,
+  'problem.zone_in_two_bowls': (p: P) =>
+    `${of(p, 'zone')} is in two bowls of one step. Keep it in one of them, or give the later bowl the next step.`,
   'problem.ratio_not_of_range': (p: P) =>
     `Bowl ${of(p, 'bowl')}: the range does not allow a ratio of 1 : ${of(p, 'ratio')}. Mix as its instructions say.`,
   'problem.developer_not_of_range': (p: P) =>
@@ -110,9 +114,9 @@ export const problems = {
   'problem.not_permitted_use': (p: P) =>
     `Bowl ${of(p, 'bowl')} holds a substance that is not permitted for this use. Do not use it.`,
   'problem.minutes_out_of_range': (p: P) =>
-    `${of(p, 'value')} minutes are outside ${of(p, 'min')} to ${of(p, 'max')}.`,
+    `${n.minutes(of(p, 'value'))} will not do: ${of(p, 'min')} to ${of(p, 'max')}.`,
   'problem.shelf_is_empty': () => 'The shelf holds no products. Add the salon’s products first.',
-  'problem.shelf_too_large': (p: P) => `The shelf holds more than ${of(p, 'max')} products.`,
+  'problem.shelf_too_large': (p: P) => `The shelf holds more than ${n.products(of(p, 'max'))}.`,
   'problem.not_an_amount': () => 'An amount must be a number of 0 or more.',
   'problem.too_many_people': () => 'There are too many people for one visit.',
   'problem.not_found': () => 'This is not there any more.',

@@ -1,3 +1,5 @@
+import { n } from './count';
+
 export const reading = {
   'trouble.title': 'This cannot be worked out yet',
   'trouble.away': 'The server did not answer, so this was not worked out.',
@@ -32,7 +34,7 @@ export const reading = {
   'reading.unknown': 'History unknown',
   'reading.unknown_note': 'metal and strand tests come before any peroxide',
   'reading.weeks_ago': 'Weeks ago',
-  'reading.weeks': 'weeks ago',
+  'reading.weeks': (weeks: number) => (weeks === 1 ? 'week ago' : 'weeks ago'),
   'reading.porosity': 'Porosity',
   'porosity.0': 'low',
   'porosity.1': 'average',
@@ -55,7 +57,7 @@ export const reading = {
   'reading.packet_none': 'fine, no packets',
   'reading.none': 'none',
   'reading.area_shape': 'This area',
-  'reading.areas': (count: number) => `${count} areas`,
+  'reading.areas': (count: number) => `${n.areas(count)}`,
   'reading.area_name': 'Name',
   'reading.density': 'Hair here',
   'density.thin': 'thin',

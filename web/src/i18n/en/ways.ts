@@ -1,3 +1,5 @@
+import { n } from './count';
+
 /** Other ways than the plan's. */
 export const ways = {
   'ways.title': 'Other ways',
@@ -15,7 +17,7 @@ export const ways = {
   'ways.half': 'about half a level off',
   'ways.one': 'about a level off',
   'ways.more': 'more than a level off',
-  'ways.figure': (words: string, levels: string) => `${words} (${levels} levels)`,
+  'ways.figure': (words: string, levels: string) => `${words} (${n.levels(levels)})`,
   'ways.cost': (cost: string, grams: string) => `${cost} for ${grams}`,
   'ways.bowl': (label: string, grams: string, where: string) => `Bowl ${label}, ${grams}: ${where}`,
   'ways.look': 'See it',

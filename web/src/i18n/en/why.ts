@@ -1,3 +1,5 @@
+import { n } from './count';
+
 type P = Readonly<Record<string, string>>;
 const of = (p: P, key: string) => (p[key] ?? '?').replace(/^(-?\d+)\.0$/, '$1');
 
@@ -8,20 +10,23 @@ export const why = {
     `${of(p, 'share')} % natural, so that ${of(p, 'white')} % white is covered and does not turn flat.`,
   'why.counter_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, takes back the warmth underneath.`,
   'why.developer_for_lift': (p: P) =>
-    `${of(p, 'percent')} % developer, as the wish is ${of(p, 'levels')} levels lighter.`,
+    `${of(p, 'percent')} % developer, as the wish is ${n.levels(of(p, 'levels'))} lighter.`,
   'why.developer_for_white': (p: P) => `${of(p, 'percent')} % developer, so that white hair takes.`,
   'why.developer_for_deposit': (p: P) =>
     `${of(p, 'percent')} % developer: colour goes on, hardly anything lifts.`,
-  'why.warmth_expected': (p: P) => `Going ${of(p, 'levels')} levels lighter shows warmth underneath.`,
-  'why.one_bowl_serves': (p: P) => `One bowl serves these ${of(p, 'zones')} zones.`,
+  'why.warmth_expected': (p: P) => `Going ${n.levels(of(p, 'levels'))} lighter shows warmth underneath.`,
+  'why.one_bowl_serves': (p: P) => `One bowl serves ${n.zones(of(p, 'zones'))}.`,
   'why.own_bowl': () => 'This zone needs a bowl of its own.',
-  'why.one_bowl_fewer': (p: P) => `${of(p, 'bowls')} bowls would do, at ${of(p, 'worse')} levels worse.`,
+  'why.one_bowl_fewer': (p: P) =>
+    `${n.bowls(of(p, 'bowls'))} would do, at ${n.levels(of(p, 'worse'))} worse.`,
   'why.same_mix_later': (p: P) =>
-    `The mix of bowl ${of(p, 'bowl')} goes on the lengths for the last ${of(p, 'minutes')} minutes.`,
-  'why.fourth_shade_nearer': (p: P) => `A fourth shade and finer grams bring it ${of(p, 'levels')} levels nearer; only steps from the best bowl of three shades in eighths were tried.`,
-  'why.grams_nearer': (p: P) => `Finer grams bring it ${of(p, 'levels')} levels nearer; only steps from the best bowl in eighths were tried.`,
+    `The mix of bowl ${of(p, 'bowl')} goes on the lengths for the last ${n.minutes(of(p, 'minutes'))}.`,
+  'why.fourth_shade_nearer': (p: P) =>
+    `A fourth shade and finer grams bring it ${n.levels(of(p, 'levels'))} nearer; only steps from the best bowl of three shades in eighths were tried.`,
+  'why.grams_nearer': (p: P) =>
+    `Finer grams bring it ${n.levels(of(p, 'levels'))} nearer; only steps from the best bowl in eighths were tried.`,
   'why.builds_up_on_lengths': (p: P) =>
-    `Bowl ${of(p, 'bowl')} is not for the lengths too: they would come out ${of(p, 'levels')} levels too dark.`,
+    `Bowl ${of(p, 'bowl')} is not for the lengths too: they would come out ${n.levels(of(p, 'levels'))} too dark.`,
   'why.leave_as_it_is': () => 'Nothing has to be coloured for this wish.',
   // What cannot be had.
   'why.colour_does_not_lift_colour': () =>
@@ -32,7 +37,8 @@ export const why = {
   'why.warmth_stays': () => 'The warmth that lifting shows cannot be taken back fully.',
   'why.tone_between_words': () => 'The tone comes near, not all the way.',
   'why.tone_out_of_reach': () => 'The tone cannot be met with these shades.',
-  'why.white_cover': (p: P) => `White stays ${of(p, 'levels')} levels lighter than the rest and would show.`,
+  'why.white_cover': (p: P) =>
+    `White stays ${n.levels(of(p, 'levels'))} lighter than the rest and would show.`,
   'why.base_too_dark_for_high_lift': () => 'High-lift colour needs a lighter natural level than this.',
   'why.high_lift_on_coloured': () =>
     'High-lift colour is for natural hair, not for tinted or lightened hair.',
@@ -63,30 +69,30 @@ export const why = {
   // Ways over more than one step.
   // What to point at before mixing.
   'why.finding_dark_band': (p: P) =>
-    `${of(p, 'zone')}: a band ${of(p, 'levels')} levels darker than both sides. Give it a bowl of its own; rather lighter today, deepen later.`,
+    `${of(p, 'zone')}: a band ${n.levels(of(p, 'levels'))} darker than both sides. Give it a bowl of its own; rather lighter today, deepen later.`,
   'why.finding_light_band': (p: P) =>
-    `${of(p, 'zone')}: a band ${of(p, 'levels')} levels lighter than both sides. Deepen it by itself.`,
+    `${of(p, 'zone')}: a band ${n.levels(of(p, 'levels'))} lighter than both sides. Deepen it by itself.`,
   'why.finding_hot_regrowth': (p: P) =>
-    `${of(p, 'zone')}: coloured regrowth ${of(p, 'levels')} levels lighter than the lengths. Deepen it with their shade and a weak developer.`,
+    `${of(p, 'zone')}: coloured regrowth ${n.levels(of(p, 'levels'))} lighter than the lengths. Deepen it with their shade and a weak developer.`,
   'why.finding_uneven_ends': (p: P) =>
-    `${of(p, 'zone')}: ends ${of(p, 'levels')} levels apart from the lengths. Give them a bowl or a time of their own.`,
+    `${of(p, 'zone')}: ends ${n.levels(of(p, 'levels'))} apart from the lengths. Give them a bowl or a time of their own.`,
   'why.finding_green': (p: P) =>
     `${of(p, 'zone')}: it looks green. Rule out minerals and metal first; then a little red or copper takes it back.`,
   'why.route_soften': (p: P) =>
-    `Soften the resistant white: ${of(p, 'percent')} %, ${of(p, 'minutes')} minutes.`,
+    `Soften the resistant white: ${of(p, 'percent')} %, ${n.minutes(of(p, 'minutes'))}.`,
   'why.route_fill': () => 'Fill, so that the depth has a warm ground.',
   'why.route_remove': (p: P) =>
-    `Take the old colour off: ${of(p, 'minutes')} minutes, then rinse as long as the maker says.`,
+    `Take the old colour off: ${n.minutes(of(p, 'minutes'))}, then rinse as long as the maker says.`,
   'why.route_lighten': (p: P) =>
-    `Lighten with ${of(p, 'percent')} %, up to ${of(p, 'minutes')} minutes. Look every few minutes; stop on pain, heat or stretching hair.`,
+    `Lighten with ${of(p, 'percent')} %, up to ${n.minutes(of(p, 'minutes'))}. Look every few minutes; stop on pain, heat or stretching hair.`,
   'why.route_needs_visits': (p: P) =>
-    `It takes ${of(p, 'visits')} visits, ${of(p, 'weeks')} weeks or more apart. Check the hair before each.`,
+    `It takes ${n.visits(of(p, 'visits'))}, ${n.weeks(of(p, 'weeks'))} or more apart. Check the hair before each.`,
   'why.route_stays_short': () => 'Even so the wish is not quite reached.',
   'why.route_strand_first': () => 'More than one step adds doubt: try the whole way on a strand first.',
   // A second look.
   'why.change_strength': (p: P) => `Take developer ${of(p, 'percent')} %.`,
   'why.change_ratio': (p: P) => `Mix 1 to ${of(p, 'ratio')}.`,
-  'why.change_minutes': (p: P) => `Leave it for ${of(p, 'minutes')} minutes.`,
+  'why.change_minutes': (p: P) => `Leave it for ${n.minutes(of(p, 'minutes'))}.`,
   'why.swap_shade': (p: P) => `Take ${of(p, 'by')} instead of ${of(p, 'product')}.`,
   'why.add_shade': (p: P) => `Add ${of(p, 'share')} % ${of(p, 'product')}.`,
   'why.drop_shade': (p: P) => `Leave out ${of(p, 'product')}.`,

@@ -1,14 +1,24 @@
-export const shell = {
+import type { shell as english } from '../en/shell';
+import type { Part } from '../types';
+
+export const shell: Part<typeof english> = {
+  'app.name': 'Strandline',
   'shell.skip': 'Ir al trabajo',
   'shell.steps': 'Pasos de la visita',
+  'shell.later': 'aún no construido',
   'shell.stop_now': 'Parar ahora',
   'shell.hair_only': 'Solo cabello',
+  'shell.hair_only_off': 'Mostrar todo',
   'shell.settings': 'Ajustes',
   'shell.home': 'Todas las visitas',
+  'shell.lost': 'No hay nada en esta dirección',
+  'shell.lost_text': 'La visita o la página puede venir de una versión más nueva.',
+  'shell.no_visit': 'Ninguna visita abierta',
   'light.label': 'Luz',
   'light.daylight': 'luz de día',
   'light.salon': 'lámpara del salón',
   'light.evening': 'lámpara de noche',
+  'view.label': 'Cabello mostrado',
   'view.today': 'hoy',
   'view.plan': 'plan',
   'step.gate': 'antes de empezar',
@@ -19,5 +29,37 @@ export const shell = {
   'step.weigh': 'cuenco',
   'step.clock': 'reloj',
   'step.record': 'resultado',
+  'step.done': 'hecho',
+  'step.now': 'abierto',
+  'step.todo': 'por hacer',
+  'settings.title': 'Ajustes',
+  'settings.note': 'Solo para este aparato.',
   'settings.language': 'Idioma',
+  'settings.unfinished': 'Sin terminar: los motivos y los avisos raros salen todavía en inglés.',
+  'settings.theme': 'Grises',
+  'theme.system': 'como el aparato',
+  'theme.light': 'claro',
+  'theme.dark': 'oscuro',
+  'settings.mass': 'Peso',
+  'settings.strength': 'Fuerza del oxidante',
+  'strength.percent': '%',
+  'strength.volumes': 'volúmenes',
+  'settings.kit': 'Todos los controles en una página',
+  'offline.title': 'El servidor del salón no responde',
+  'offline.body':
+    'Lo que ve está guardado en este aparato. Las lecturas y los planes nuevos esperan a que vuelva el servidor; nada se pierde.',
+  'offline.back': 'El servidor ha vuelto.',
+  'offline.ready': 'Esta aplicación se abre ahora también sin el servidor.',
+  'update.ready': 'Hay una versión nueva.',
+  'update.load': 'Cargarla',
+  'stop.title': 'Parar ahora',
+  'stop.lead': 'Escozor, hinchazón, calor, rotura: primero se quita el producto, todo lo demás espera.',
+  'stop.rinse': 'Aclarar con mucha agua tibia, sin frotar, hasta que el agua salga clara.',
+  'stop.eyes':
+    'En un ojo: aclarar el ojo abierto bajo agua corriente al menos 15 minutos, después un médico.',
+  'stop.help':
+    'Hinchazón de cara o garganta, dificultad para respirar, desmayo, ampollas: llamar de inmediato a emergencias.',
+  'stop.keep': 'Guardar el envase y lo que queda en el cuenco; anotar la hora.',
+  'stop.law':
+    'Las instrucciones del producto, la ley local y la práctica autorizada van primero. Esta lista no sustituye un curso de primeros auxilios.',
 };

@@ -1,3 +1,5 @@
+import { n } from './count';
+
 export const plan = {
   'plan.bowls': 'Bols',
   'plan.timeline': 'Mains et bols dans le temps',
@@ -15,8 +17,8 @@ export const plan = {
   'plan.back_to_found': 'Revenir aux bols trouvés',
   'plan.own_dropped': 'Vos propres bols sont effacés.',
   'plan.no_bowls': 'Aucun bol : rien n’est à colorer.',
-  'plan.searched': (count: string) => `${count} mélanges comparés, tous ceux de l’ensemble.`,
-  'plan.stopped': (count: string) => `${count} mélanges comparés, puis arrêt : un meilleur peut exister.`,
+  'plan.searched': (count: string) => `${n.mélanges(count)} comparés, tous ceux de l’ensemble.`,
+  'plan.stopped': (count: string) => `${n.mélanges(count)} comparés, puis arrêt : un meilleur peut exister.`,
   'plan.bowl': (label: string) => `bol ${label}`,
   'plan.develops': (label: string) => `${label} pose`,
   'plan.expected': (levels: string) => `${levels} attendu`,

@@ -1,3 +1,5 @@
+import { n } from './count';
+
 type P = Readonly<Record<string, string>>;
 const of = (p: P, key: string) => p[key] ?? '?';
 
@@ -12,10 +14,10 @@ export const problems = {
   'problem.resistance_out_of_range': (p: P) => `Résistance ${of(p, 'value')} hors de l’échelle.`,
   'problem.length_out_of_range': (p: P) => `Une longueur de ${of(p, 'value')} cm est impossible.`,
   'problem.density_out_of_range': (p: P) =>
-    `Une densité de ${of(p, 'value')} cheveux par cm² est impossible.`,
+    `Une densité de ${n.cheveux(of(p, 'value'))} par cm² est impossible.`,
   'problem.diameter_out_of_range': (p: P) => `Une épaisseur de ${of(p, 'value')} µm est impossible.`,
   'problem.scalp_area_out_of_range': (p: P) => `Une surface de ${of(p, 'value')} cm² est impossible.`,
-  'problem.weeks_out_of_range': (p: P) => `Il y a ${of(p, 'value')} semaines : impossible.`,
+  'problem.weeks_out_of_range': (p: P) => `Il y a ${n.semaines(of(p, 'value'))} : impossible.`,
   'problem.stretch_out_of_range': (p: P) => `Un étirement de ${of(p, 'value')} % est impossible.`,
   'problem.doubt_out_of_range': (p: P) => `Un doute de ${of(p, 'value')} est impossible.`,
   'problem.shares_do_not_add_up': (p: P) =>
@@ -31,7 +33,7 @@ export const problems = {
   'problem.name_missing': () => 'Il manque un nom.',
   'problem.name_used_twice': (p: P) => `Le nom « ${of(p, 'name')} » sert deux fois. En changer un.`,
   'problem.bad_date': (p: P) => `« ${of(p, 'text')} » n’est pas un jour. Écrire jour, mois et année.`,
-  'problem.too_long': (p: P) => `Ce texte est trop long (${of(p, 'max')} lettres au plus).`,
+  'problem.too_long': (p: P) => `Ce texte est trop long (${n.lettres(of(p, 'max'))} au plus).`,
   'problem.control_character': () => 'Ce texte contient un caractère qui ne s’écrit pas.',
   'problem.aim_needs_one': () =>
     'Donner un souhait : une nuance, une hauteur avec son reflet, ou une couleur.',
@@ -106,7 +108,8 @@ export const problems = {
   'problem.bad_request': () => 'Le serveur n’a pas pu lire la demande. Réessayer.',
   'problem.internal': () =>
     'Le serveur a échoué ; ce qui était enregistré l’est toujours. Voir son journal, puis réessayer.',
-  'problem.zone_in_two_bowls': (p: P) => `${of(p, 'zone')} est dans deux bols d’une même étape. La garder dans un seul, ou donner l’étape suivante au second.`,
+  'problem.zone_in_two_bowls': (p: P) =>
+    `${of(p, 'zone')} est dans deux bols d’une même étape. La garder dans un seul, ou donner l’étape suivante au second.`,
   'problem.ratio_not_of_range': (p: P) =>
     `Bol ${of(p, 'bowl')} : la gamme ne permet pas la proportion 1 : ${of(p, 'ratio')}. Suivre son mode d’emploi.`,
   'problem.developer_not_of_range': (p: P) =>
@@ -118,9 +121,9 @@ export const problems = {
   'problem.not_permitted_use': (p: P) =>
     `Le bol ${of(p, 'bowl')} contient une substance non permise pour cet usage. Ne pas l’utiliser.`,
   'problem.minutes_out_of_range': (p: P) =>
-    `${of(p, 'value')} minutes sont hors de ${of(p, 'min')} à ${of(p, 'max')}.`,
+    `${n.minutes(of(p, 'value'))} : impossible ; de ${of(p, 'min')} à ${of(p, 'max')}.`,
   'problem.shelf_is_empty': () => 'L’étagère ne contient aucun produit. Ajouter d’abord ceux du salon.',
-  'problem.shelf_too_large': (p: P) => `L’étagère contient plus de ${of(p, 'max')} produits.`,
+  'problem.shelf_too_large': (p: P) => `L’étagère contient plus de ${n.produits(of(p, 'max'))}.`,
   'problem.not_an_amount': () => 'Une quantité est un nombre de 0 ou plus.',
   'problem.too_many_people': () => 'Trop de personnes pour une visite.',
   'problem.not_found': () => 'Ceci n’existe plus.',

@@ -1,3 +1,5 @@
+import { n } from './count';
+
 export const reading = {
   'trouble.title': 'Le calcul est encore impossible',
   'trouble.away': 'Le serveur n’a pas répondu : rien n’a été calculé.',
@@ -32,7 +34,7 @@ export const reading = {
   'reading.unknown': 'Passé inconnu',
   'reading.unknown_note': 'tests aux sels métalliques et mèche d’essai avant tout oxydant',
   'reading.weeks_ago': 'Il y a (semaines)',
-  'reading.weeks': 'semaines',
+  'reading.weeks': (weeks: number) => (weeks < 2 ? 'semaine' : 'semaines'),
   'reading.porosity': 'Porosité',
   'porosity.0': 'faible',
   'porosity.1': 'moyenne',
@@ -55,7 +57,7 @@ export const reading = {
   'reading.packet_none': 'fines, sans mèche',
   'reading.none': 'aucune',
   'reading.area_shape': 'Cette zone',
-  'reading.areas': (count: number) => `${count} zones`,
+  'reading.areas': (count: number) => `${n.zones(count)}`,
   'reading.area_name': 'Nom',
   'reading.density': 'Cheveux ici',
   'density.thin': 'clairsemés',

@@ -1,3 +1,5 @@
+import { n } from './count';
+
 /** Other ways than the plan's. */
 export const ways = {
   'ways.title': 'Autres chemins',
@@ -15,7 +17,7 @@ export const ways = {
   'ways.half': 'écart d’environ un demi-ton',
   'ways.one': 'écart d’environ un ton',
   'ways.more': 'écart de plus d’un ton',
-  'ways.figure': (words: string, levels: string) => `${words} (${levels} ton)`,
+  'ways.figure': (words: string, levels: string) => `${words} (${n.tons(levels)})`,
   'ways.cost': (cost: string, grams: string) => `${cost} pour ${grams}`,
   'ways.bowl': (label: string, grams: string, where: string) => `Bol ${label}, ${grams} : ${where}`,
   'ways.look': 'Voir',

@@ -1,3 +1,5 @@
+import { n } from './count';
+
 type P = Readonly<Record<string, string>>;
 const of = (p: P, key: string) =>
   (p[key] ?? '?').replace(/^(-?\d+)\.0$/, '$1').replace(/^(-?\d+)\.(\d+)$/, '$1,$2');
@@ -7,21 +9,23 @@ export const why = {
     `${of(p, 'share')} % de naturel, pour couvrir ${of(p, 'white')} % de blancs sans effet terne.`,
   'why.counter_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, reprend la chaleur dessous.`,
   'why.developer_for_lift': (p: P) =>
-    `Oxydant ${of(p, 'percent')} %, car le souhait est plus clair de ${of(p, 'levels')} tons.`,
+    `Oxydant ${of(p, 'percent')} %, car le souhait est plus clair de ${n.tons(of(p, 'levels'))}.`,
   'why.developer_for_white': (p: P) => `Oxydant ${of(p, 'percent')} %, pour que les blancs prennent.`,
   'why.developer_for_deposit': (p: P) =>
     `Oxydant ${of(p, 'percent')} % : la couleur se dépose, presque rien n’éclaircit.`,
-  'why.warmth_expected': (p: P) => `Éclaircir de ${of(p, 'levels')} tons montre la chaleur dessous.`,
-  'why.one_bowl_serves': (p: P) => `Un seul bol sert ces ${of(p, 'zones')} zones.`,
+  'why.warmth_expected': (p: P) => `Éclaircir de ${n.tons(of(p, 'levels'))} montre la chaleur dessous.`,
+  'why.one_bowl_serves': (p: P) => `Un seul bol sert ${n.zones(of(p, 'zones'))}.`,
   'why.own_bowl': () => 'Cette zone demande son propre bol.',
   'why.one_bowl_fewer': (p: P) =>
-    `${of(p, 'bowls')} bols suffiraient, avec ${of(p, 'worse')} ton d’écart en plus.`,
+    `${n.bols(of(p, 'bowls'))} suffiraient, avec ${n.tons(of(p, 'worse'))} d’écart en plus.`,
   'why.same_mix_later': (p: P) =>
     `Le mélange du bol ${of(p, 'bowl')} passe sur les longueurs pendant les ${of(p, 'minutes')} dernières minutes.`,
-  'why.fourth_shade_nearer': (p: P) => `Une quatrième nuance et des grammes plus fins rapprochent de ${of(p, 'levels')} hauteurs ; seuls des pas depuis le meilleur bol à trois nuances en huitièmes ont été essayés.`,
-  'why.grams_nearer': (p: P) => `Des grammes plus fins rapprochent de ${of(p, 'levels')} hauteurs ; seuls des pas depuis le meilleur bol en huitièmes ont été essayés.`,
+  'why.fourth_shade_nearer': (p: P) =>
+    `Une quatrième nuance et des grammes plus fins rapprochent de ${n.tons(of(p, 'levels'))} ; seuls des pas depuis le meilleur bol à trois nuances en huitièmes ont été essayés.`,
+  'why.grams_nearer': (p: P) =>
+    `Des grammes plus fins rapprochent de ${n.tons(of(p, 'levels'))} ; seuls des pas depuis le meilleur bol en huitièmes ont été essayés.`,
   'why.builds_up_on_lengths': (p: P) =>
-    `Le bol ${of(p, 'bowl')} ne convient pas aux longueurs : elles seraient trop foncées de ${of(p, 'levels')} ton.`,
+    `Le bol ${of(p, 'bowl')} ne convient pas aux longueurs : elles seraient trop foncées de ${n.tons(of(p, 'levels'))}.`,
   'why.leave_as_it_is': () => 'Rien n’est à colorer pour ce souhait.',
   'why.colour_does_not_lift_colour': () =>
     'La couleur n’éclaircit pas la couleur : ce qui est teint est d’abord décapé ou éclairci.',
@@ -34,7 +38,7 @@ export const why = {
   'why.tone_between_words': () => 'Le reflet s’approche sans y arriver tout à fait.',
   'why.tone_out_of_reach': () => 'Ce reflet ne s’obtient pas avec ces nuances.',
   'why.white_cover': (p: P) =>
-    `Les blancs restent ${of(p, 'levels')} tons plus clairs que le reste et se verraient.`,
+    `Les blancs restent ${n.tons(of(p, 'levels'))} plus clairs que le reste et se verraient.`,
   'why.base_too_dark_for_high_lift': () => 'Le super-éclaircissant demande une base naturelle plus claire.',
   'why.high_lift_on_coloured': () =>
     'Le super-éclaircissant va sur cheveux naturels, pas sur des cheveux teints ou éclaircis.',
@@ -80,31 +84,31 @@ export const why = {
   // Chemins en plusieurs étapes.
   // À remarquer avant de mélanger.
   'why.finding_dark_band': (p: P) =>
-    `${of(p, 'zone')} : une barre plus foncée de ${of(p, 'levels')} ton que de chaque côté. Lui donner son bol ; plutôt plus clair aujourd’hui, foncer ensuite.`,
+    `${of(p, 'zone')} : une barre plus foncée de ${n.tons(of(p, 'levels'))} que de chaque côté. Lui donner son bol ; plutôt plus clair aujourd’hui, foncer ensuite.`,
   'why.finding_light_band': (p: P) =>
-    `${of(p, 'zone')} : une barre plus claire de ${of(p, 'levels')} ton que de chaque côté. La foncer à part.`,
+    `${of(p, 'zone')} : une barre plus claire de ${n.tons(of(p, 'levels'))} que de chaque côté. La foncer à part.`,
   'why.finding_hot_regrowth': (p: P) =>
-    `${of(p, 'zone')} : repousse colorée plus claire de ${of(p, 'levels')} ton que les longueurs. La foncer avec leur nuance et un oxydant faible.`,
+    `${of(p, 'zone')} : repousse colorée plus claire de ${n.tons(of(p, 'levels'))} que les longueurs. La foncer avec leur nuance et un oxydant faible.`,
   'why.finding_uneven_ends': (p: P) =>
-    `${of(p, 'zone')} : pointes à ${of(p, 'levels')} ton des longueurs. Leur donner un bol ou un temps à elles.`,
+    `${of(p, 'zone')} : pointes à ${n.tons(of(p, 'levels'))} des longueurs. Leur donner un bol ou un temps à elles.`,
   'why.finding_green': (p: P) =>
     `${of(p, 'zone')} : un reflet vert. Écarter d’abord minéraux et métaux ; puis un peu de rouge ou de cuivre le reprend.`,
   'why.route_soften': (p: P) =>
-    `Assouplir les blancs résistants : ${of(p, 'percent')} %, ${of(p, 'minutes')} minutes.`,
+    `Assouplir les blancs résistants : ${of(p, 'percent')} %, ${n.minutes(of(p, 'minutes'))}.`,
   'why.route_fill': () => 'Repigmenter, pour donner un fond chaud à la profondeur.',
   'why.route_remove': (p: P) =>
-    `Retirer l’ancienne couleur : ${of(p, 'minutes')} minutes, puis rincer aussi longtemps que le fabricant le dit.`,
+    `Retirer l’ancienne couleur : ${n.minutes(of(p, 'minutes'))}, puis rincer aussi longtemps que le fabricant le dit.`,
   'why.route_lighten': (p: P) =>
-    `Éclaircir à ${of(p, 'percent')} %, jusqu’à ${of(p, 'minutes')} minutes. Regarder souvent ; arrêter si cela fait mal, chauffe ou si le cheveu s’étire.`,
+    `Éclaircir à ${of(p, 'percent')} %, jusqu’à ${n.minutes(of(p, 'minutes'))}. Regarder souvent ; arrêter si cela fait mal, chauffe ou si le cheveu s’étire.`,
   'why.route_needs_visits': (p: P) =>
-    `Il faut ${of(p, 'visits')} visites, à au moins ${of(p, 'weeks')} semaines. Vérifier le cheveu avant chacune.`,
+    `Il faut ${n.visites(of(p, 'visits'))}, à au moins ${n.semaines(of(p, 'weeks'))}. Vérifier le cheveu avant chacune.`,
   'why.route_stays_short': () => 'Même ainsi le souhait n’est pas tout à fait atteint.',
   'why.route_strand_first': () =>
     'Plusieurs étapes ajoutent du doute : essayer d’abord tout le chemin sur une mèche.',
   // Un second regard.
   'why.change_strength': (p: P) => `Prendre un oxydant à ${of(p, 'percent')} %.`,
   'why.change_ratio': (p: P) => `Mélanger 1 pour ${of(p, 'ratio')}.`,
-  'why.change_minutes': (p: P) => `Laisser ${of(p, 'minutes')} minutes.`,
+  'why.change_minutes': (p: P) => `Laisser ${n.minutes(of(p, 'minutes'))}.`,
   'why.swap_shade': (p: P) => `Prendre ${of(p, 'by')} au lieu de ${of(p, 'product')}.`,
   'why.add_shade': (p: P) => `Ajouter ${of(p, 'share')} % de ${of(p, 'product')}.`,
   'why.drop_shade': (p: P) => `Enlever ${of(p, 'product')}.`,

@@ -1,0 +1,60 @@
+import type { visit as english } from '../en/visit';
+import type { Part } from '../types';
+
+export const visit: Part<typeof english> = {
+  'visit.unnamed': 'Ohne Bezeichnung',
+  'visit.opening': 'Besuch wird geöffnet',
+  'visit.away': 'Der Server des Salons antwortet nicht, daher lässt sich dieser Besuch nicht öffnen.',
+  'visit.not_found': 'Einen solchen Besuch gibt es hier nicht.',
+  'visit.away_kept': 'Alles, was auf dem Server liegt.',
+  'visit.away_todo':
+    'Sehen Sie nach, ob der Server läuft und dieses Gerät in seinem Netz ist, dann noch einmal.',
+  'visit.not_found_todo': 'Gehen Sie zurück zu allen Besuchen und wählen Sie einen anderen.',
+  'saving.saved': 'gespeichert',
+  'saving.saving': 'speichert',
+  'saving.waiting': 'noch nicht gespeichert',
+  'saving.refused': 'nicht gespeichert',
+  'saving.changed_elsewhere': 'nicht gespeichert',
+  'save.refused': 'Die Änderung ließ sich nicht speichern.',
+  'save.refused_todo': 'Berichtigen Sie, was hier steht; mit der nächsten Änderung wird wieder gespeichert.',
+  'save.elsewhere': 'Dieser Besuch wurde auf einem anderen Gerät geändert.',
+  'save.elsewhere_todo':
+    'Laden Sie, was das andere Gerät gespeichert hat. Ihre letzte Änderung auf dieser Seite ist dann weg: erst notieren.',
+  'save.elsewhere_choose':
+    'Laden Sie, was das andere Gerät gespeichert hat; wählen Sie dann zwischen den beiden Fassungen.',
+  'save.kept': 'Ihre Änderung, solange diese Seite offen ist.',
+  'save.kept_here': 'Ihre Änderung, auf diesem Gerät, auch wenn die Seite zu ist.',
+  'save.overtaken': 'Zwei Fassungen dieses Besuchs',
+  'save.overtaken_text':
+    'Auf diesem Gerät liegt eine Änderung, die den Server nie erreicht hat, und ein anderes Gerät hat den Besuch seither geändert. Sie sehen die andere.',
+  'save.take_mine': 'Fassung dieses Geräts nehmen',
+  'save.drop_mine': 'Behalten, was zu sehen ist',
+  'home.title': 'Besuche',
+  'home.empty': 'Noch kein Besuch',
+  'home.empty_text':
+    'Ein Besuch beginnt mit der Lesung des Kopfes. Daraus folgen der Wunsch, die Schalen mit ihren Gramm, das Bild dessen, was herauskommt, und die Uhr.',
+  'home.new': 'Neuer Besuch',
+  'home.new_title': 'Neuer Besuch',
+  'home.new_note': 'Die Lesung kann sofort beginnen; der Rest hat Zeit.',
+  'home.label': 'Bezeichnung',
+  'home.label_hint': 'Anfangsbuchstaben oder eine Kartennummer genügen.',
+  'home.start': 'Mit der Lesung beginnen',
+  'home.take_over': 'Einen früheren Kopf übernehmen',
+  'home.take_over_none': 'ein neuer Kopf',
+  'home.growth': 'Seither gewachsen, gemessen',
+  'home.last_time': 'Letztes Mal',
+  'home.as_planned': 'wie geplant gefärbt',
+  'home.not_coloured': 'nicht gefärbt',
+  'home.as_planned_note':
+    'Die Lesung beginnt mit dem, was jener Plan auf dem Haar gelassen haben sollte. Das ist eine Vorhersage: jeden Bereich neu ansehen.',
+  'home.working': 'Rechnet aus, was jener Plan auf dem Haar gelassen hat',
+  'home.example': 'Beispielköpfe',
+  'home.list': 'Alle Besuche, die neuesten zuerst',
+  'home.search': 'Nach Bezeichnung suchen',
+  'home.none_found': 'Keine Bezeichnung beginnt so.',
+  'home.failed': 'Die Liste der Besuche ließ sich nicht lesen.',
+  'home.failed_todo': 'Sehen Sie nach, ob der Server des Salons läuft, dann noch einmal.',
+  'home.failed_kept': 'Alles, was auf dem Server liegt.',
+  'home.demo': 'Übungssalon: jede Nuance, jeder Preis und jedes Ergebnis in seinem Regal ist erfunden.',
+  'home.changed': (day, hour) => `geändert ${day}, ${hour}`,
+};

@@ -1,0 +1,31 @@
+import type { StrandPicture } from '../strand/types';
+
+/** One area on the board. */
+export interface HairRow {
+  id: string;
+  title: string;
+  note?: string;
+  /** What is special here: extensions, thin hair and the like. */
+  states?: readonly string[];
+  picture: StrandPicture;
+}
+
+const alike = (a: HairRow, b: HairRow) =>
+  a.id === b.id &&
+  a.title === b.title &&
+  a.note === b.note &&
+  a.picture === b.picture &&
+  a.states?.join('|') === b.states?.join('|');
+
+/** Gives back the earlier row, and the earlier list, where the new one says the same: what shows it is not done again. */
+export function steadyRows(): (rows: readonly HairRow[]) => readonly HairRow[] {
+  let before: readonly HairRow[] = [];
+  return (rows) => {
+    const next = rows.map((row, i) => {
+      const old = before[i];
+      return old && alike(old, row) ? old : row;
+    });
+    if (next.length !== before.length || next.some((row, i) => row !== before[i])) before = next;
+    return before;
+  };
+}
