@@ -46,6 +46,7 @@ export type ShelfAnswer = Schemas['ShelfAnswer'];
 export type RouteView = Schemas['Route'];
 export type RouteStepView = Schemas['RouteStep'];
 export type PartEffect = Schemas['PartEffect'];
+export type Turn = Schemas['Turn'];
 export type Recipe = Schemas['Recipe'];
 export type ReviewAnswer = Schemas['ReviewAnswer'];
 export type BowlReview = Schemas['BowlReview'];

@@ -18,9 +18,24 @@ const cell = (level: number, tone: Tone, reachable: boolean, level_error = 0): R
 const answer: ReachAnswer = {
   schema: 'strandline.reach/1',
   zones: [
-    { zone: 'crown/regrowth', recipes: 9, cells: [cell(5, 'gold', true), cell(8, 'gold', false, 0.6)] },
-    { zone: 'nape/lengths', recipes: 9, cells: [cell(5, 'gold', true), cell(8, 'gold', false, 2)] },
-    { zone: 'top/lengths', recipes: 9, cells: [cell(5, 'gold', false, 1), cell(8, 'gold', true)] },
+    {
+      zone: 'crown/regrowth',
+      recipes: 9,
+      corners: [],
+      cells: [cell(5, 'gold', true), cell(8, 'gold', false, 0.6)],
+    },
+    {
+      zone: 'nape/lengths',
+      recipes: 9,
+      corners: [],
+      cells: [cell(5, 'gold', true), cell(8, 'gold', false, 2)],
+    },
+    {
+      zone: 'top/lengths',
+      recipes: 9,
+      corners: [],
+      cells: [cell(5, 'gold', false, 1), cell(8, 'gold', true)],
+    },
   ],
 };
 

@@ -1,4 +1,4 @@
-import type { PartEffect, Recipe } from '../../api/types';
+import type { PartEffect, Recipe, Turn } from '../../api/types';
 import { duration, mass, number, strength } from '../../i18n/format';
 import { t } from '../../i18n/index.svelte';
 import { scale } from '../../visit/scale.svelte';
@@ -38,4 +38,12 @@ export function effectWords(effect: PartEffect): string {
     ...(effect.loss_without < smallest ? [] : [t('effects.further', number(effect.loss_without, 2))]),
   ];
   return words.length ? words.join(', ') : t('effects.same');
+}
+
+/** The misreading that would put the next best bowl in front. */
+export function turnWords(turn: Turn): string {
+  if (turn.reading === 'white') return t(turn.by > 0 ? 'plan.turn_white_more' : 'plan.turn_white_less');
+  if (turn.reading === 'porosity')
+    return t(turn.by > 0 ? 'plan.turn_porosity_more' : 'plan.turn_porosity_less');
+  return t(turn.by > 0 ? 'plan.turn_level_lighter' : 'plan.turn_level_darker');
 }

@@ -23,8 +23,9 @@ export function wayWords(axis: string): string {
   return isKey(key) ? t(key as 'ways.other') : t('ways.other');
 }
 
-/** How much worse than the plan, in levels: words first, then the figure. */
+/** How much worse than the plan, in levels: words first, then the figure. Below 0 it is nearer to the wish. */
 export function worseWords(levels: number): string {
+  if (levels < -0.005) return t('ways.nearer', number(-levels, 2));
   const worse = Math.max(levels, 0);
   const words = t(
     worse < 0.1

@@ -34,8 +34,21 @@ export const plan: Part<typeof english> = {
   'plan.damp': 'auf feuchtes Haar',
   'plan.edit': 'Gramm ändern',
   'plan.edit_done': 'Fertig',
-  'plan.why': 'Weitere Gründe und die zweite Wahl',
-  'plan.runner_up': (recipe) => `Zweite Wahl: ${recipe}.`,
+  'plan.why': 'Weitere Gründe und die Nächstbesten',
+  'plan.next': (recipe, worse) => `Nächstbeste: ${recipe}: ${worse}.`,
+  'plan.turn_level_darker':
+    'Wäre das Haar eine halbe Tonhöhe dunkler als gelesen, wäre die nächstbeste Schale die bessere.',
+  'plan.turn_level_lighter':
+    'Wäre das Haar eine halbe Tonhöhe heller als gelesen, wäre die nächstbeste Schale die bessere.',
+  'plan.turn_white_less': 'Mit 10 % weniger Weiß als gelesen wäre die nächstbeste Schale die bessere.',
+  'plan.turn_white_more': 'Mit 10 % mehr Weiß als gelesen wäre die nächstbeste Schale die bessere.',
+  'plan.turn_porosity_less':
+    'Wäre das Haar weniger porös als gelesen, wäre die nächstbeste Schale die bessere.',
+  'plan.turn_porosity_more': 'Wäre das Haar poröser als gelesen, wäre die nächstbeste Schale die bessere.',
+  'plan.search': 'Was die Suche sagt',
+  'plan.miss': (objective, bound) =>
+    `Erwartete Abweichung ${n.tonhöhen(objective)}; keine Mischung der Menge liegt voraussichtlich unter ${bound}.`,
+  'plan.uneven': (levels) => `${levels} davon zählen die Linien, an denen Abschnitte sich treffen.`,
   'plan.not_today': 'Heute ist nicht alles zu haben',
   'plan.nearest': (words) => `Heute am nächsten: ${words}.`,
   'plan.notes': 'Vor dem Mischen ansehen',

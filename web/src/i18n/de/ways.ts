@@ -11,6 +11,7 @@ export const ways: Part<typeof english> = {
   'ways.cheaper': 'Günstiger',
   'ways.fewer_bowls': 'Weniger Schalen',
   'ways.later_on_lengths': 'Dieselbe Mischung, später auf die Längen',
+  'ways.nearer': (levels) => `${n.tonhöhen(levels)} näher am Wunsch`,
   'ways.closer': 'Feinere Gramm, näher am Wunsch',
   'ways.other': 'Ein anderer Weg',
   'ways.same': 'kaum anders',

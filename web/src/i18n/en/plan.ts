@@ -31,8 +31,20 @@ export const plan = {
   'plan.damp': 'on damp hair',
   'plan.edit': 'Change grams',
   'plan.edit_done': 'Done',
-  'plan.why': 'More reasons, and the runner-up',
-  'plan.runner_up': (recipe: string) => `Runner-up: ${recipe}.`,
+  'plan.why': 'More reasons, and the next best',
+  'plan.next': (recipe: string, worse: string) => `Next best: ${recipe}: ${worse}.`,
+  'plan.turn_level_darker':
+    'Were the hair half a level darker than read, the next best would be the better bowl.',
+  'plan.turn_level_lighter':
+    'Were the hair half a level lighter than read, the next best would be the better bowl.',
+  'plan.turn_white_less': 'With 10 % less white than read, the next best would be the better bowl.',
+  'plan.turn_white_more': 'With 10 % more white than read, the next best would be the better bowl.',
+  'plan.turn_porosity_less': 'Were the hair less porous than read, the next best would be the better bowl.',
+  'plan.turn_porosity_more': 'Were the hair more porous than read, the next best would be the better bowl.',
+  'plan.search': 'What the search says',
+  'plan.miss': (objective: string, bound: string) =>
+    `Expected miss ${n.levels(objective)}; no mix of the set is expected below ${bound}.`,
+  'plan.uneven': (levels: string) => `${levels} of it counts the lines where spans meet.`,
   'plan.not_today': 'Not all of it can be had today',
   'plan.nearest': (words: string) => `Nearest today: ${words}.`,
   'plan.notes': 'Look at this before mixing',

@@ -9,6 +9,7 @@ export const ways = {
   'ways.simpler': 'Simpler to mix',
   'ways.cheaper': 'Cheaper',
   'ways.fewer_bowls': 'Fewer bowls',
+  'ways.nearer': (levels: string) => `${n.levels(levels)} nearer to the wish`,
   'ways.closer': 'Finer grams, nearer the wish',
   'ways.later_on_lengths': 'The same mix, later on the lengths',
   'ways.other': 'Another way',

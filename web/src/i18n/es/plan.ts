@@ -33,8 +33,20 @@ export const plan: Part<typeof english> = {
   'plan.damp': 'sobre cabello húmedo',
   'plan.edit': 'Cambiar gramos',
   'plan.edit_done': 'Listo',
-  'plan.why': 'Más motivos y la segunda opción',
-  'plan.runner_up': (recipe) => `Segunda opción: ${recipe}.`,
+  'plan.why': 'Más razones, y las siguientes',
+  'plan.next': (recipe, worse) => `Siguiente: ${recipe}: ${worse}.`,
+  'plan.turn_level_darker':
+    'Con el cabello media altura más oscuro de lo leído, el siguiente sería el mejor cuenco.',
+  'plan.turn_level_lighter':
+    'Con el cabello media altura más claro de lo leído, el siguiente sería el mejor cuenco.',
+  'plan.turn_white_less': 'Con un 10 % menos de canas de lo leído, el siguiente sería el mejor cuenco.',
+  'plan.turn_white_more': 'Con un 10 % más de canas de lo leído, el siguiente sería el mejor cuenco.',
+  'plan.turn_porosity_less': 'Con el cabello menos poroso de lo leído, el siguiente sería el mejor cuenco.',
+  'plan.turn_porosity_more': 'Con el cabello más poroso de lo leído, el siguiente sería el mejor cuenco.',
+  'plan.search': 'Lo que dice la búsqueda',
+  'plan.miss': (objective, bound) =>
+    `Desvío esperado ${n.alturas(objective)}; no se espera ninguna mezcla del conjunto por debajo de ${bound}.`,
+  'plan.uneven': (levels) => `${levels} de ello cuentan las líneas donde los tramos se tocan.`,
   'plan.not_today': 'Hoy no se alcanza todo',
   'plan.nearest': (words) => `Lo más cercano hoy: ${words}.`,
   'plan.notes': 'Mire esto antes de mezclar',

@@ -11,6 +11,7 @@ export const ways: Part<typeof english> = {
   'ways.cheaper': 'Más barato',
   'ways.fewer_bowls': 'Menos cuencos',
   'ways.later_on_lengths': 'La misma mezcla, más tarde en los largos',
+  'ways.nearer': (levels) => `${n.alturas(levels)} más cerca del deseo`,
   'ways.closer': 'Gramos más finos, más cerca del deseo',
   'ways.other': 'Otro camino',
   'ways.same': 'casi igual',

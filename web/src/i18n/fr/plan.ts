@@ -31,8 +31,20 @@ export const plan = {
   'plan.damp': 'sur cheveux humides',
   'plan.edit': 'Changer les grammes',
   'plan.edit_done': 'Terminé',
-  'plan.why': 'Autres raisons, et le second choix',
-  'plan.runner_up': (recipe: string) => `Second choix : ${recipe}.`,
+  'plan.why': 'Autres raisons, et les suivants',
+  'plan.next': (recipe: string, worse: string) => `Suivant : ${recipe} : ${worse}.`,
+  'plan.turn_level_darker':
+    'Avec des cheveux un demi-ton plus foncés que lus, le suivant serait le meilleur bol.',
+  'plan.turn_level_lighter':
+    'Avec des cheveux un demi-ton plus clairs que lus, le suivant serait le meilleur bol.',
+  'plan.turn_white_less': 'Avec 10 % de blancs de moins que lus, le suivant serait le meilleur bol.',
+  'plan.turn_white_more': 'Avec 10 % de blancs de plus que lus, le suivant serait le meilleur bol.',
+  'plan.turn_porosity_less': 'Avec des cheveux moins poreux que lus, le suivant serait le meilleur bol.',
+  'plan.turn_porosity_more': 'Avec des cheveux plus poreux que lus, le suivant serait le meilleur bol.',
+  'plan.search': 'Ce que dit la recherche',
+  'plan.miss': (objective: string, bound: string) =>
+    `Écart attendu ${n.tons(objective)} ; aucun mélange de l’ensemble n’est attendu sous ${bound}.`,
+  'plan.uneven': (levels: string) => `${levels} en comptent les lignes où les sections se touchent.`,
   'plan.not_today': 'Tout n’est pas possible aujourd’hui',
   'plan.nearest': (words: string) => `Au plus près aujourd’hui : ${words}.`,
   'plan.notes': 'À regarder avant de mélanger',

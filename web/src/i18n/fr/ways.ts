@@ -9,6 +9,7 @@ export const ways = {
   'ways.simpler': 'Plus simple à mélanger',
   'ways.cheaper': 'Moins cher',
   'ways.fewer_bowls': 'Moins de bols',
+  'ways.nearer': (levels: string) => `plus près du souhait de ${n.tons(levels)}`,
   'ways.closer': 'Grammes plus fins, plus près du souhait',
   'ways.later_on_lengths': 'Le même mélange, plus tard sur les longueurs',
   'ways.other': 'Un autre chemin',
