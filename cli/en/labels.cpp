@@ -7,7 +7,7 @@ namespace strandline::cli::en {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 35> labels{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 37> labels{{
     {"prepare", "prepare"},
     {"mix", "mix"},
     {"apply", "apply"},
@@ -33,6 +33,8 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 35> labels{{
     {"cheaper", "cheaper"},
     {"fewer_bowls", "one bowl fewer"},
     {"later_on_lengths", "the same mix, later on the lengths"},
+    {"quicker", "off sooner"},
+    {"softer_line", "a softer regrowth line"},
     {"closer", "finer, beyond the searched set"},
     {"soften", "soften"},
     {"fill", "fill"},

@@ -27,7 +27,7 @@ test('a way over several steps is shown whole, with what to mix after the check'
   await expectNoSideScroll(page);
 });
 
-test('a way over several steps is looked at, taken as the plan, printed, kept and undone', async ({
+test('a way over several steps is looked at, taken as the plan, undone, taken again, printed and kept', async ({
   page,
   salon,
 }) => {
@@ -49,6 +49,13 @@ test('a way over several steps is looked at, taken as the plan, printed, kept an
   await page.keyboard.press('Enter');
   const taken = page.getByRole('region', { name: 'On this way: Lighten, then tone' });
   await expect(taken).toBeVisible();
+  // The offer to undo does not stay for long: it is used at once, and the way is taken again.
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(taken).toBeHidden();
+  await expect.poll(() => bowls.getByRole('table').first().innerText()).toBe(before);
+  await take.focus();
+  await page.keyboard.press('Enter');
+  await expect(taken).toBeVisible();
   await expect(bowls.getByText('Your own bowls')).toBeVisible();
   await expect(bowls.getByRole('heading', { name: 'Step 1 of 2' })).toBeVisible();
   await expect(taken.getByRole('table').first()).toBeVisible();
@@ -60,10 +67,6 @@ test('a way over several steps is looked at, taken as the plan, printed, kept an
   await expect(paper.getByRole('columnheader', { name: 'Then mix' }).first()).toBeVisible();
   await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
   await page.emulateMedia({ media: 'screen' });
-
-  await page.getByRole('button', { name: 'Undo' }).click();
-  await expect(taken).toBeHidden();
-  await expect.poll(() => bowls.getByRole('table').first().innerText()).toBe(before);
 });
 
 test('bowls are looked over, and the change that is advised can be taken and undone', async ({ page, salon }) => {

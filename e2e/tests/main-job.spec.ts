@@ -102,6 +102,7 @@ test('the same job with the keyboard alone', async ({ page, salon }) => {
   await tabTo(/wanted result/);
   await press('Enter');
   await expect(page.getByRole('heading', { name: 'wanted result' })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^level 5, natural/ }).first()).toBeVisible();
   await tabTo(/^level 5, natural/, 140);
   await press('Enter');
   await expect(page.getByRole('button', { name: 'level 5, natural' })).toHaveAttribute(

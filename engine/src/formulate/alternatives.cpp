@@ -12,6 +12,8 @@ struct Extremes {
   double strongest = 0;  // % in the bottle
   int tubes = 0;
   double price = 0;  // dearest colour part, per g
+  double minutes = 0;
+  bool permanent = false;
 };
 
 double price_per_g(const ChoiceInput& in, const Candidate& c) {
@@ -28,6 +30,10 @@ Extremes extremes(const ChoiceInput& in, const Choice& choice) {
     e.strongest = std::max(e.strongest, strength(in, bowl.best));
     e.tubes = std::max(e.tubes, tubes(bowl.best.shares));
     e.price = std::max(e.price, price_per_g(in, bowl.best));
+    const Setting& setting = in.domain.settings[static_cast<size_t>(bowl.best.setting)].setting;
+    e.minutes = std::max(e.minutes, setting.minutes);
+    e.permanent =
+        e.permanent || setting.range->cls == ProductClass::permanent || setting.range->cls == ProductClass::high_lift;
   }
   return e;
 }
@@ -69,6 +75,8 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
   found.emplace_back("gentler", same_sharing({.strength_below = now.strongest - 1e-9}));
   if (now.tubes > 1) found.emplace_back("simpler", same_sharing({.tubes_most = now.tubes - 1}));
   found.emplace_back("cheaper", same_sharing({.price_most = Constants{}.cheaper_colour_share * now.price}));
+  found.emplace_back("quicker", same_sharing({.minutes_below = now.minutes - 1e-9}));
+  if (now.permanent) found.emplace_back("softer_line", same_sharing({.fades_out = true}));
   if (best.bowls.size() > 1) found.emplace_back("fewer_bowls", chooser.choose(static_cast<int>(best.bowls.size()) - 1));
 
   for (auto& [axis, choice] : found) even_out(in, choice);

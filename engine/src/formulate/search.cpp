@@ -34,6 +34,10 @@ Branch take_first(std::vector<Branch>& heap) {
 double lowest(const std::vector<Branch>& heap) { return heap.empty() ? kNever : heap.front().bound; }
 bool matters(const std::vector<Branch>& heap, double limit) { return !heap.empty() && heap.front().bound <= limit; }
 
+bool permanent(const Setting& s) {
+  return s.range->cls == ProductClass::permanent || s.range->cls == ProductClass::high_lift;
+}
+
 std::vector<int> settings_of(const std::vector<Branch>& branches) {
   std::set<int> all;
   for (const Branch& b : branches) all.insert(b.setting);
@@ -68,7 +72,9 @@ BowlSearch::BowlSearch(const Domain& domain, const std::vector<SearchZone>& zone
 void BowlSearch::start(Run& run) {
   const Allowed& allowed = run.wish.allowed;
   for (int i = 0; i < static_cast<int>(domain_.settings.size()); ++i) {
-    if (domain_.settings[static_cast<size_t>(i)].setting.developer_percent >= allowed.strength_below) continue;
+    const Setting& setting = domain_.settings[static_cast<size_t>(i)].setting;
+    if (setting.developer_percent >= allowed.strength_below || setting.minutes >= allowed.minutes_below) continue;
+    if (allowed.fades_out && permanent(setting)) continue;
     if (!made_.may_serve(i, run.wish.zones)) continue;
     Terrain& t = run.terrains.emplace(i, made_.terrain(i, run.wish.zones)).first->second;
     t.mixing = run.wish.mixing_price;

@@ -16,6 +16,8 @@ struct Allowed {
   double strength_below = std::numeric_limits<double>::infinity();  // % in the bottle
   int tubes_most = 3;
   double price_most = std::numeric_limits<double>::infinity();  // of the colour part, per g
+  double minutes_below = std::numeric_limits<double>::infinity();
+  bool fades_out = false;  // no permanent colour: its regrowth line softens as it washes out
   bool operator==(const Allowed&) const = default;
 };
 

@@ -12,6 +12,8 @@ export const ways: Part<typeof english> = {
   'ways.fewer_bowls': 'Weniger Schalen',
   'ways.later_on_lengths': 'Dieselbe Mischung, später auf die Längen',
   'ways.nearer': (levels) => `${n.tonhöhen(levels)} näher am Wunsch`,
+  'ways.quicker': 'Früher ausgespült',
+  'ways.softer_line': 'Ein weicherer Ansatz',
   'ways.closer': 'Feinere Gramm, näher am Wunsch',
   'ways.other': 'Ein anderer Weg',
   'ways.same': 'kaum anders',

@@ -10,6 +10,8 @@ export const ways = {
   'ways.cheaper': 'Cheaper',
   'ways.fewer_bowls': 'Fewer bowls',
   'ways.nearer': (levels: string) => `${n.levels(levels)} nearer to the wish`,
+  'ways.quicker': 'Off sooner',
+  'ways.softer_line': 'A softer regrowth line',
   'ways.closer': 'Finer grams, nearer the wish',
   'ways.later_on_lengths': 'The same mix, later on the lengths',
   'ways.other': 'Another way',

@@ -10,6 +10,8 @@ export const ways = {
   'ways.cheaper': 'Moins cher',
   'ways.fewer_bowls': 'Moins de bols',
   'ways.nearer': (levels: string) => `plus près du souhait de ${n.tons(levels)}`,
+  'ways.quicker': 'Rincé plus tôt',
+  'ways.softer_line': 'Une repousse moins marquée',
   'ways.closer': 'Grammes plus fins, plus près du souhait',
   'ways.later_on_lengths': 'Le même mélange, plus tard sur les longueurs',
   'ways.other': 'Un autre chemin',

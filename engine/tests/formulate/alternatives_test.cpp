@@ -1,0 +1,75 @@
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <set>
+
+#include "engine/tests/support.h"
+
+namespace strandline {
+namespace {
+
+using namespace testing_support;
+
+// The tints once more as a weak demi of this time.
+Shelf with_demi(double minutes) {
+  Shelf s = small_shelf(7);
+  Range demi = s.ranges[0];
+  demi.id = demi.name = "demi", demi.cls = ProductClass::demi, demi.minutes = {10, minutes, minutes};
+  demi.developer_percents = {3}, demi.alkaline_lift = 0.15;
+  s.ranges.push_back(demi);
+  std::vector<Product> more;
+  for (Product p : s.products)
+    if (p.swatch) {
+      p.id += "-demi", p.name = p.id, p.range = "demi", p.cls = ProductClass::demi;
+      more.push_back(p);
+    }
+  s.products.insert(s.products.end(), more.begin(), more.end());
+  return s;
+}
+
+Plan plan_for(double white, double level, double minutes) {
+  const Shelf shelf = with_demi(minutes);
+  Head head;
+  head.areas.push_back(area("crown", AreaKind::crown, 250, {span("regrowth", 0, 2, white, 5)}));
+  ZoneAim wish;
+  wish.zone = "*", wish.level = level;
+  const auto plan = formulate(head, *aim(head, {wish}, shelf), shelf, {});
+  EXPECT_TRUE(plan);
+  return *plan;
+}
+
+double longest(const std::vector<PlannedBowl>& bowls) {
+  double minutes = 0;
+  for (const PlannedBowl& b : bowls) minutes = std::max(minutes, b.bowl.formula.minutes);
+  return minutes;
+}
+
+TEST(Alternatives, EachIsBetterInItsOwnWayAndNoWorseThanWorthNaming) {
+  std::set<std::string> seen;
+  for (double minutes : {20, 35})
+    for (double level : {4.0, 5.0, 5.6, 6.0}) {
+      const Plan plan = plan_for(0.3, level, minutes);
+      for (const Alternative& a : plan.alternatives) {
+        seen.insert(a.axis);
+        ASSERT_FALSE(a.bowls.empty());
+        if (a.axis == "quicker") EXPECT_LT(longest(a.bowls), longest(plan.bowls));
+        if (a.axis == "softer_line") {
+          EXPECT_TRUE(
+              std::all_of(a.bowls.begin(), a.bowls.end(), [](auto& b) { return b.bowl.formula.range == "demi"; }));
+          EXPECT_TRUE(std::any_of(plan.bowls.begin(), plan.bowls.end(),
+                                  [](auto& b) { return b.bowl.formula.range == "tint"; }));
+        }
+        if (a.axis == "cheaper") EXPECT_LT(a.cost, plan.cost);
+        if (a.axis == "gentler") EXPECT_LT(a.bowls[0].recipe.developer_percent, plan.bowls[0].recipe.developer_percent);
+        if (a.axis == "simpler") EXPECT_LT(a.bowls[0].recipe.shares.size(), plan.bowls[0].recipe.shares.size());
+        if (a.axis == "closer")
+          EXPECT_LT(a.objective, plan.report.objective);
+        else
+          EXPECT_LE(a.objective, plan.report.objective + Constants{}.other_way_worse_most + 1e-9);
+      }
+    }
+  for (const char* axis : {"quicker", "softer_line"}) EXPECT_TRUE(seen.contains(axis)) << axis;
+}
+
+}  // namespace
+}  // namespace strandline
