@@ -77,8 +77,8 @@ HWY_INLINE float BoundOf(const KernelConstants& k, const BoundTable& t, const Zo
   return hn::GetLane(hn::SumOfLanes(d, sum));
 }
 
-void LowerBounds(const KernelConstants& k, const BoundTable& t, const ZoneLoss& z, const float* loads, int count,
-                 float enough, float* out) {
+inline void LowerBounds(const KernelConstants& k, const BoundTable& t, const ZoneLoss& z, const float* loads, int count,
+                        float enough, float* out) {
   constexpr float kRounding = 2e-4F;  // of the sums, the roots and the loss in single precision
   for (int i = 0; i < count; ++i) out[i] = HWY_MAX(0.0F, BoundOf(k, t, z, loads + i * kBands, enough) - kRounding);
 }

@@ -93,7 +93,8 @@ HWY_INLINE V GroupLoss(const BoxTable& t, const ZoneLoss& z, const float* dark, 
   return LeastLoss(d, z, MeanRoot(y), Difference(x, y, dxy.low, dxy.high), Difference(y, zz, dyz.low, dyz.high));
 }
 
-void BoxBounds(const BoxTable& t, const ZoneLoss& z, const float* low, const float* high, int count, float* out) {
+inline void BoxBounds(const BoxTable& t, const ZoneLoss& z, const float* low, const float* high, int count,
+                      float* out) {
   const D d;
   const int lanes = static_cast<int>(hn::Lanes(d));
   constexpr float kRounding = 2e-4F;  // of the sums, the roots and the loss in single precision
