@@ -39,6 +39,7 @@ const std::set<std::string> not_codes = {"as_listed",
                                          "visit_id",
                                          "fewer_bowls",
                                          "later_on_lengths",
+                                         "softer_line",
                                          "remove_packet",
                                          "not_searched",
                                          "store_conflict"};
