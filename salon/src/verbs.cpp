@@ -1,6 +1,5 @@
 #include "strandline/salon/verbs.h"
 
-#include <algorithm>
 #include <vector>
 
 namespace strandline::salon {
@@ -21,12 +20,9 @@ PredictOptions report_options(const wire::ReadVisit& asked, const Effort& effort
   return out;
 }
 
-// In the order they go on: by step, then as the document lists them.
 std::vector<Step> own_steps(const Visit& visit) {
-  std::vector<Bowl> bowls = visit.bowls;
-  std::stable_sort(bowls.begin(), bowls.end(), [](const Bowl& a, const Bowl& b) { return a.step < b.step; });
   std::vector<Step> steps;
-  for (const Bowl& bowl : bowls) steps.push_back({bowl.formula, bowl.zones});
+  for (const Bowl& bowl : by_step(visit.bowls)) steps.push_back({bowl.formula, bowl.zones});
   return steps;
 }
 

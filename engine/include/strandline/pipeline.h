@@ -31,6 +31,9 @@ Result<VisitPlan> plan(const Visit& visit, const FormulateOptions& options = {})
 // The same from the colourist's own bowls: nothing is searched, everything else follows (a changed gram).
 Result<VisitPlan> what_if(const Visit& visit, const PredictOptions& options = {});
 
+// In the order in which they go on: by step, then as they are listed.
+std::vector<Bowl> by_step(std::vector<Bowl> bowls);
+
 // One clock for all bowls: step after step, each rinsed out before the next is mixed. Problems: those of schedule().
 Result<Timeline> clock(const Visit& visit, const std::vector<PlannedBowl>& bowls);
 

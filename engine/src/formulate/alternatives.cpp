@@ -32,8 +32,7 @@ Extremes extremes(const ChoiceInput& in, const Choice& choice) {
     e.price = std::max(e.price, price_per_g(in, bowl.best));
     const Setting& setting = in.domain.settings[static_cast<size_t>(bowl.best.setting)].setting;
     e.minutes = std::max(e.minutes, setting.minutes);
-    e.permanent =
-        e.permanent || setting.range->cls == ProductClass::permanent || setting.range->cls == ProductClass::high_lift;
+    e.permanent = e.permanent || permanent(setting);
   }
   return e;
 }

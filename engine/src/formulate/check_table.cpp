@@ -23,7 +23,7 @@ std::map<double, std::vector<size_t>> by_level(const ZoneDraws& zone, const Draw
   return all;
 }
 
-std::optional<CheckChoice> choice(const CheckInput& in, const Situation& shown, const std::vector<std::string>& names) {
+std::optional<CheckChoice> choice(const RouteTask& in, const Situation& shown, const std::vector<std::string>& names) {
   const std::vector<SearchZone> zones = search_zones(shown, in.targets, in.policy);
   std::vector<int> own;
   double total = 0;
@@ -49,7 +49,7 @@ std::optional<CheckChoice> choice(const CheckInput& in, const Situation& shown, 
 
 }  // namespace
 
-std::vector<RouteStep::IfCheckShows> check_tables(const CheckInput& in, const Situation& now, const RouteStep& first,
+std::vector<RouteStep::IfCheckShows> check_tables(const RouteTask& in, const Situation& now, const RouteStep& first,
                                                   const std::vector<PlannedBowl>& bowls) {
   std::vector<RouteStep::IfCheckShows> tables;
   const std::vector<SearchZone> zones = search_zones(now, in.targets, in.policy);

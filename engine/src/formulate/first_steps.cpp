@@ -118,9 +118,7 @@ std::string forbidden(const FirstStep& s, const Span& span, const FormulaPolicy&
 }
 
 Formula pour(const FirstStep& s, double grams, const Shelf& shelf, const FormulaPolicy& policy) {
-  auto rounded = [&](double g) {
-    return std::max(policy.gram_step, std::round(g / policy.gram_step) * policy.gram_step);
-  };
+  auto rounded = [&](double g) { return weighed(g, policy); };
   Formula f;
   f.range = s.range->id;
   f.minutes = s.minutes;

@@ -91,9 +91,7 @@ Own own(const Formula& f, const Shelf& shelf) {
 }
 
 Formula pour(const Own& o, double total, const Shelf& shelf, const FormulaPolicy& policy) {
-  auto rounded = [&](double g) {
-    return std::max(policy.gram_step, std::round(g / policy.gram_step) * policy.gram_step);
-  };
+  auto rounded = [&](double g) { return weighed(g, policy); };
   Formula f;
   f.range = o.range->id;
   f.minutes = o.minutes;

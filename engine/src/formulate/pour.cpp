@@ -5,15 +5,17 @@
 
 namespace strandline {
 
+double weighed(double grams, const FormulaPolicy& policy) {
+  return std::max(policy.gram_step, std::round(grams / policy.gram_step) * policy.gram_step);
+}
+
 Formula pour(const RecipeSet& set, const Shares& shares, const Setting& setting, double total, const Shelf& shelf,
              const FormulaPolicy& policy) {
   int smallest = kEighths;
   for (int i = 0; i < 3; ++i)
     if (shares.eighths[i] > 0) smallest = std::min<int>(smallest, shares.eighths[i]);
   const double colour = std::max(total / (1 + setting.ratio), policy.part_min_g * kEighths / smallest);
-  auto rounded = [&](double g) {
-    return std::max(policy.gram_step, std::round(g / policy.gram_step) * policy.gram_step);
-  };
+  auto rounded = [&](double g) { return weighed(g, policy); };
 
   Formula f;
   f.range = setting.range->id;

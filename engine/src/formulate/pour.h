@@ -6,6 +6,9 @@
 
 namespace strandline {
 
+// The nearest amount that is weighed, one step at least.
+double weighed(double grams, const FormulaPolicy& policy);
+
 // Requires grams > 0. The mix grows where the smallest colour part would be under policy.part_min_g.
 Formula pour(const RecipeSet& set, const Shares& shares, const Setting& setting, double grams, const Shelf& shelf,
              const FormulaPolicy& policy);

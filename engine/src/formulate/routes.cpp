@@ -88,9 +88,7 @@ Result<VisitDone> last_step(const RouteTask& task, const Situation& now, RouteSt
   second.kind = first.kind == code(Opening::lighten) ? "tone" : "colour";
   second.bowls = std::move(last->bowls);
   for (PlannedBowl& b : second.bowls) b.bowl.step = 2;
-  if (first.check_after)
-    second.if_check_shows = check_tables({task.head, task.targets, task.shelf, task.policy, task.options, task.domain},
-                                         now, first, second.bowls);
+  if (first.check_after) second.if_check_shows = check_tables(task, now, first, second.bowls);
   done.visit.steps.push_back(std::move(first));
   if (!second.bowls.empty()) done.visit.steps.push_back(std::move(second));
   done.visit.zones = std::move(last->zones);

@@ -34,10 +34,6 @@ Branch take_first(std::vector<Branch>& heap) {
 double lowest(const std::vector<Branch>& heap) { return heap.empty() ? kNever : heap.front().bound; }
 bool matters(const std::vector<Branch>& heap, double limit) { return !heap.empty() && heap.front().bound <= limit; }
 
-bool permanent(const Setting& s) {
-  return s.range->cls == ProductClass::permanent || s.range->cls == ProductClass::high_lift;
-}
-
 std::vector<int> settings_of(const std::vector<Branch>& branches) {
   std::set<int> all;
   for (const Branch& b : branches) all.insert(b.setting);

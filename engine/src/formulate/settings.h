@@ -18,6 +18,11 @@ struct Setting {
 // Classes that `formulate` mixes into one bowl for a wanted colour.
 bool formulated(ProductClass cls);
 
+// A permanent colour: it does not wash out, so its regrowth draws a line.
+inline bool permanent(const Setting& s) {
+  return s.range->cls == ProductClass::permanent || s.range->cls == ProductClass::high_lift;
+}
+
 // Every setting of the range that the shelf's bottles can make, within the law's peroxide limit for the mix.
 std::vector<Setting> settings(const Range& range, const Shelf& shelf, const FormulaPolicy& policy);
 

@@ -30,12 +30,6 @@ void add_timelines(const Visit& visit, Route& route) {
   }
 }
 
-// In the order in which they go on.
-std::vector<Bowl> by_step(std::vector<Bowl> bowls) {
-  std::stable_sort(bowls.begin(), bowls.end(), [](const Bowl& a, const Bowl& b) { return a.step < b.step; });
-  return bowls;
-}
-
 PlannedBowl as_mixed(const Bowl& bowl, const Visit& visit) {
   PlannedBowl b;
   b.bowl = bowl;
@@ -61,6 +55,11 @@ void warn(const PlannedBowl& b, const Visit& visit, Problems& notes) {
 }
 
 }  // namespace
+
+std::vector<Bowl> by_step(std::vector<Bowl> bowls) {
+  std::stable_sort(bowls.begin(), bowls.end(), [](const Bowl& a, const Bowl& b) { return a.step < b.step; });
+  return bowls;
+}
 
 Result<VisitPlan> plan(const Visit& visit, const FormulateOptions& options) {
   VisitPlan out;
