@@ -3,9 +3,9 @@ import { launchOptions } from './support/launch.mjs';
 
 export default defineConfig({
   testDir: 'tests',
-  // Each file starts a server of its own with an empty salon. One at a time: a page that draws in software, its server's
-  // search and a second pair of them on two cores made waits run out. A test that passes only the second time is
-  // listed as flaky.
+  // Each test starts a server of its own with a new demo salon. One at a time: a page that draws in software, its
+  // server's search and a second pair of them on two cores made waits run out. A test that passes only the second time
+  // is listed as flaky and counts as failed.
   workers: 1,
   retries: 1,
   fullyParallel: false,

@@ -8,17 +8,15 @@ export interface Watch {
   allow: RegExp[];
 }
 
-export const test = base.extend<{ watch: Watch }, { salon: Salon }>({
-  salon: [
-    // eslint-disable-next-line no-empty-pattern
-    async ({}, use) => {
-      const salon = new Salon();
-      await salon.start();
-      await use(salon);
-      await salon.remove();
-    },
-    { scope: 'worker' },
-  ],
+export const test = base.extend<{ watch: Watch; salon: Salon }>({
+  // A new one for each test: what one leaves in a visit is no other's business.
+  // eslint-disable-next-line no-empty-pattern
+  salon: async ({}, use) => {
+    const salon = new Salon();
+    await salon.start();
+    await use(salon);
+    await salon.remove();
+  },
   watch: [
     async ({ page, salon }, use) => {
       const watch: Watch = { allow: [] };
