@@ -10,6 +10,8 @@
 
 namespace strandline::scoreboard {
 
+inline constexpr double kMixGrams = 60;  // one bowl: its money counts, law and stock are kept
+
 struct OneZone {
   OneZone(std::uint64_t seed, const Shelf& shelf, double doubt = 1)
       : wanted(invented_zone(seed)),
@@ -47,7 +49,7 @@ inline Searched search_one(const Domain& domain, const OneZone& zone, const Form
   Searched s;
   s.ms = median_ms(1, [&] {
     BowlSearch search(domain, zone.zones, zone.draws, 1, FormulaPolicy{}, options);
-    s.list = search.find({{0}});
+    s.list = search.find({.zones = {0}, .grams = kMixGrams});
     s.counts = search.counts();
   });
   return s;

@@ -69,6 +69,7 @@ std::vector<Tried> try_ways(const RouteTask& task, const Situation& now, Opening
                     [&](const SearchZone* z) { return !forbidden(step, *z->span, task.policy).empty(); }))
       continue;
     Tried t{step, pour(step, grams, task.shelf, task.policy)};
+    if (!within_law_and_stock(t.formula, task.shelf)) continue;
     const auto then = after(now, {t.formula, names}, task.shelf);
     if (!then) continue;
     bool spent = false;

@@ -6,6 +6,7 @@
 #include "formulate/check_table.h"
 #include "formulate/from.h"
 #include "formulate/habits.h"
+#include "formulate/planned.h"
 #include "formulate/pour.h"
 #include "formulate/reasons.h"
 #include "strandline/growth.h"
@@ -32,7 +33,7 @@ PlannedBowl first_bowl(const RouteTask& task, const Tried& way, Opening opening,
   return b;
 }
 
-// Zones of one span kind share the first step.
+// Zones of one span kind share the first step; the second kind finds what the first left on the shelf.
 std::optional<RouteStep> first_step(const RouteTask& task, Situation& now, Opening opening,
                                     const std::set<std::string>& wanted, char& label) {
   RouteStep step;
@@ -45,7 +46,9 @@ std::optional<RouteStep> first_step(const RouteTask& task, Situation& now, Openi
       if (touches_scalp(*z.span) == scalp && wanted.contains(z.draws->id) && has_a_place(opening, z))
         zones.push_back(&z);
     if (zones.empty()) continue;
-    const auto way = best_way(task, now, opening, zones);
+    const Shelf left = left_after(task.shelf, step.bowls);
+    const auto way =
+        best_way({task.head, task.targets, left, task.policy, task.options, task.domain}, now, opening, zones);
     if (!way) continue;
     step.bowls.push_back(first_bowl(task, *way, opening, ids(zones), label++));
   }
@@ -79,7 +82,8 @@ struct VisitDone {
 
 // The last step of a visit, from where the first left the hair.
 Result<VisitDone> last_step(const RouteTask& task, const Situation& now, RouteStep first, char label) {
-  auto last = formulate_from({now, task.head, label, false}, task.targets, task.shelf, task.policy, task.options);
+  const Shelf left = left_after(task.shelf, first.bowls);
+  auto last = formulate_from({now, task.head, label, false}, task.targets, left, task.policy, task.options);
   if (!last) return tl::unexpected(last.error());
   VisitDone done;
   done.objective = last->report.objective + price(task, first, last->zones);

@@ -85,7 +85,7 @@ Result<Review> review(const Visit& visit, const FormulateOptions& options) {
         policy,     all,
         zones,      now.draws,
         weight,     [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
-    const auto list = exact_list(in, search.best({served}), served);
+    const auto list = exact_list(in, search.best(bowl_wish(in, served)), served);
     if (!list.empty()) {
       r.best = list.front().objective;
       r.best_recipe = recipe_of(all, list.front());
