@@ -27,9 +27,11 @@ PlannedBowl first_bowl(const RouteTask& task, const Tried& way, Opening opening,
   if (const auto real = chemistry(way.formula, task.shelf)) b.on_head_peroxide_percent = real->peroxide_percent;
   if (auto limits = law::check_limits(composition(way.formula, task.shelf), use_of(way.step.range->cls)))
     b.limits = *limits;
+  // "Up to", from the first touch, where looking decides; else from the last.
+  const double minutes = opening == Opening::lighten ? way.step.range->minutes.max : way.step.minutes;
   b.why.push_back({"route_" + std::string(code(opening)),
                    "",
-                   {{"percent", figure(way.step.developer_percent)}, {"minutes", figure(way.step.minutes, 0)}}});
+                   {{"percent", figure(way.step.developer_percent)}, {"minutes", figure(minutes, 0)}}});
   return b;
 }
 
@@ -166,7 +168,8 @@ Result<std::vector<Route>> routes(const Head& head, const std::vector<Target>& t
       if (!has_a_place(opening, z)) continue;
       const auto plan = std::find_if(direct.zones.begin(), direct.zones.end(),
                                      [&](const ZonePlan& p) { return p.result.zone == z.draws->id; });
-      if (plan == direct.zones.end() || !plan->reachable) wanted.insert(z.draws->id);
+      // Minerals come off whatever else would do.
+      if (plan == direct.zones.end() || !plan->reachable || opening == Opening::chelate) wanted.insert(z.draws->id);
     }
     if (wanted.empty() || options.cancelled()) continue;
     if (!all) all = domain(shelf, policy);
