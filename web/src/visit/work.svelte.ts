@@ -12,6 +12,7 @@ import type {
 } from '../api/types';
 import * as api from '../api/visits';
 import type { Draft, Drafts } from '../offline/drafts';
+import { hand } from '../ui/hand.svelte';
 import { pruned } from './aims';
 import { Latest, Newest } from './latest';
 
@@ -134,15 +135,20 @@ export class Work {
   change(next: Visit): () => void {
     const before = this.visit;
     this.visit = next.head === before.head ? next : pruned(next);
-    this.#saveSoon();
-    this.#keep();
+    // A value that is held changes the document many times a second: it is laid down once the hand lets go.
+    this.saving = 'waiting';
+    hand.afterwards(this, () => {
+      this.#saveSoon();
+      this.#keep();
+    });
     if (this.visit.head !== before.head) {
       this.reach = undefined;
       void this.assessNow();
     }
     // A new wish is answered at once; a head that is being read leaves its wishes for a quiet moment.
     if (this.visit.aims !== before.aims) void this.aimNow();
-    else if (this.visit.head !== before.head && this.visit.aims?.length) this.#aimSoon();
+    else if (this.visit.head !== before.head && this.visit.aims?.length)
+      hand.afterwards(this.#aim, () => this.#aimSoon());
     return () => void this.change(before);
   }
 
