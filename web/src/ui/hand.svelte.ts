@@ -22,6 +22,11 @@ class Hand {
     if (untrack(() => this.held)) this.#waiting.set(owner, what);
     else what();
   }
+
+  /** Drops what waits for this owner. */
+  forget(owner: object): void {
+    this.#waiting.delete(owner);
+  }
 }
 export const hand = new Hand();
 

@@ -122,7 +122,7 @@ export class Work {
       .finally(() => {
         this.#keeping = undefined;
         if (this.saving === 'saved') this.#drop();
-        else if (this.visit !== laid) this.#keep();
+        else if (this.visit !== laid) this.#store();
       });
   }
 
@@ -135,12 +135,7 @@ export class Work {
   change(next: Visit): () => void {
     const before = this.visit;
     this.visit = next.head === before.head ? next : pruned(next);
-    // A value that is held changes the document many times a second: it is laid down once the hand lets go.
-    this.saving = 'waiting';
-    hand.afterwards(this, () => {
-      this.#saveSoon();
-      this.#keep();
-    });
+    this.#store();
     if (this.visit.head !== before.head) {
       this.reach = undefined;
       void this.assessNow();
@@ -157,10 +152,19 @@ export class Work {
     this.#aimTimer = setTimeout(() => void this.aimNow(), 250);
   }
 
+  /** Lays the document down, here and on the server; a value that is held changes it often: once the hand lets go. */
+  #store(): void {
+    this.saving = 'waiting';
+    hand.afterwards(this, () => {
+      this.#saveSoon();
+      this.#keep();
+    });
+  }
+
   #saveSoon(): void {
     this.saving = 'waiting';
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.save(), 400);
+    this.#timer = setTimeout(() => (hand.held ? this.#store() : void this.save()), 400);
   }
 
   /** Stores the document; a conflict is shown, never solved by overwriting. */
@@ -176,10 +180,8 @@ export class Work {
       this.#seq = stored.seq;
       this.saveTrouble = undefined;
       this.saving = 'saved';
-      if (this.visit !== sent) {
-        this.#saveSoon();
-        this.#keep();
-      } else if (!this.#keeping) this.#drop();
+      if (this.visit !== sent) this.#store();
+      else if (!this.#keeping) this.#drop();
     } catch (error) {
       const conflict = error instanceof Refused && error.status === 409;
       this.saveTrouble = troubleOf(error);
@@ -331,6 +333,8 @@ export class Work {
   }
 
   close(): void {
+    hand.forget(this);
+    hand.forget(this.#aim);
     this.#assess.stop();
     clearTimeout(this.#aimTimer);
     this.#aim.stop();
