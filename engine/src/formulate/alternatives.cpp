@@ -61,9 +61,10 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
     Choice choice;
     choice.objective = best.objective - best.uneven;
     for (const Chosen& bowl : best.bowls) {
-      const auto list = exact_list(
-          in, search.best({bowl.zones, allowed, true, bowl.best.objective + Constants{}.other_way_worse_most}),
-          bowl.zones);
+      Wish wish = bowl_wish(in, bowl.zones);
+      wish.allowed = allowed;
+      wish.worth = bowl.best.objective + Constants{}.other_way_worse_most;
+      const auto list = exact_list(in, search.best(wish), bowl.zones);
       if (list.empty()) return Choice{};
       choice.bowls.push_back(chooser.chosen(bowl.zones, list));
       choice.objective += list[0].objective - bowl.best.objective;
@@ -100,6 +101,11 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
     other.objective = choice.objective;
     for (const PlannedBowl& b : other.bowls) other.grams += b.grams, other.cost += b.cost;
     if (other.axis == "cheaper" && other.cost >= plan.cost) continue;
+    // Not where another way is nearer and no dearer: it would be chosen for nothing.
+    if (other.axis == "cheaper" && std::any_of(out.begin(), out.end(), [&](const Alternative& a) {
+          return a.cost <= other.cost && a.objective <= other.objective;
+        }))
+      continue;
     auto zones = planned_zones(in, targets, other.bowls, options);
     if (!zones) return tl::unexpected(zones.error());
     other.zones = std::move(*zones);

@@ -87,8 +87,10 @@ struct Fields<Habit> {
 template <>
 struct Fields<AnswerOptions> {
   static constexpr std::string_view name = "AnswerOptions";
-  static constexpr auto list = std::make_tuple(field("scenarios", &AnswerOptions::scenarios, {.min = 1, .max = 1024}),
-                                               field("habit", &AnswerOptions::habit, {.note = "read by fade"}));
+  static constexpr auto list = std::make_tuple(
+      field("scenarios", &AnswerOptions::scenarios, {.min = 1, .max = 1024}),
+      field("seconds", &AnswerOptions::seconds, {.min = 0, .max = 3600, .note = "a search stops then; default 120"}),
+      field("habit", &AnswerOptions::habit, {.note = "read by fade"}));
 };
 
 template <>
@@ -120,6 +122,7 @@ struct Fields<VisitDocument> {
       field("head", &D::head, {.required = true}), field("aims", &D::aims, {.max_items = 1300}),
       field("shelf", &D::shelf, {.note = "a shelf, or \"demo\""}), field("people", &D::people, {.max_items = 12}),
       field("policy", &D::policy, {.note = "a policy, or \"house\""}), field("bowls", &D::bowls, {.max_items = 12}),
+      field("way", &D::way, {.max_length = 20, .note = "kind of the way over several steps that the bowls come from"}),
       field("options", &D::options));
 };
 
