@@ -128,9 +128,10 @@ std::vector<Lab> corners(const std::vector<ScenarioColour>& all) {
   return found;
 }
 
-// The colour that misses least. From the wished lightness outwards, as far as lightness alone does not miss by more.
+// The colour that misses least of at least one. From the wished lightness outwards, as far as lightness alone does not
+// miss by more.
 const ScenarioColour& nearest(const std::vector<ScenarioColour>& all, const ZoneLoss& price) {
-  const ScenarioColour* best = nullptr;
+  const ScenarioColour* best = &all.front();
   double least = std::numeric_limits<double>::infinity();
   auto lighter = std::lower_bound(all.begin(), all.end(), price.target.l,
                                   [](const ScenarioColour& c, double l) { return c.lab.l < l; });

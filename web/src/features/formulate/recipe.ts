@@ -14,7 +14,7 @@ const rangeWords = (id: string) => scale.shelf?.ranges.find((r) => r.id === id)?
 /** "cover colour: 5/8 7 natural + 3/8 7 ash, 6 % 1:1, 35 min"; shades of several ranges bear the same name. */
 export function recipeWords(recipe: Recipe): string {
   const parts = recipe.shares.map((s) => `${s.eighths}/8 ${productWords(s.product)}`).join(' + ');
-  const developer = `${strength(recipe.developer_percent)} 1:${number(recipe.ratio, 1)}`;
+  const developer = `${strength(recipe.developer_percent)} 1:${number(recipe.ratio, recipe.ratio % 1 ? 1 : 0)}`;
   return `${rangeWords(recipe.range)}: ${[
     parts,
     ...(recipe.developer_percent > 0 ? [developer] : []),
