@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { DRAWINGS } from './drawings';
 import { bumps, mirrored, regionBox } from './geometry';
 import { seenFrom, viewOf } from './seen';
 import { BASE_AREAS, CUTS, VIEWS, type HeadArea } from './types';

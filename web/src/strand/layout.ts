@@ -35,10 +35,11 @@ export const FAN_GAP = 6;
 export const LETTER_RADIUS = 10;
 export const TOP = 2;
 
-/** The largest scale at which the longest strip and its fan fit into `width`; at most 26 px per cm. */
-export function sharedScale(pictures: readonly StrandPicture[], width: number, most = 26): number {
+/** The largest scale at which the longest strip, and its fan if there may be one, fit into `width`; at most 26 px per cm. */
+export function sharedScale(pictures: readonly StrandPicture[], width: number, fan = true): number {
   const longest = Math.max(...pictures.map((p) => p.lengthCm), 1);
-  return Math.max(2, Math.min(most, (width - FAN_WIDTH - FAN_GAP - 2) / longest));
+  const beside = fan ? FAN_WIDTH + FAN_GAP : 0;
+  return Math.max(2, Math.min(26, (width - beside - 2) / longest));
 }
 
 /** Letters sit where their span starts, moved along so that none hides another. */

@@ -8,7 +8,7 @@ export const reading = {
   'reading.darker': 'Between two: the darker.',
   'reading.drawing': 'Drawing the hair',
   'reading.editor': 'Reading of the chosen area',
-  'reading.note': (level: string, white: string) => `level ${level} · ${white} white`,
+  'reading.note': (level: string, white: string) => `level\u00a0${level} · ${white}\u00a0white`,
   'reading.area': 'Area',
   'reading.span': 'Span from scalp to tip',
   'reading.level': 'Level',

@@ -10,7 +10,7 @@ export const reading: Part<typeof english> = {
   'reading.darker': 'Entre dos: la más oscura.',
   'reading.drawing': 'Dibujando el cabello',
   'reading.editor': 'Lectura de la zona elegida',
-  'reading.note': (level, white) => `altura ${level} · ${white} blanco`,
+  'reading.note': (level, white) => `altura\u00a0${level} · ${white}\u00a0blanco`,
   'reading.area': 'Zona',
   'reading.span': 'Tramo del cuero cabelludo a la punta',
   'reading.level': 'Altura',

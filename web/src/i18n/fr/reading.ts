@@ -8,7 +8,7 @@ export const reading = {
   'reading.darker': 'Entre deux : le plus foncé.',
   'reading.drawing': 'Dessin des cheveux',
   'reading.editor': 'Lecture de la zone choisie',
-  'reading.note': (level: string, white: string) => `hauteur ${level} · ${white} blancs`,
+  'reading.note': (level: string, white: string) => `hauteur\u00a0${level} · ${white}\u00a0blancs`,
   'reading.area': 'Zone',
   'reading.span': 'Portion de la racine à la pointe',
   'reading.level': 'Hauteur de ton',
