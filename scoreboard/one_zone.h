@@ -10,6 +10,8 @@
 
 namespace strandline::scoreboard {
 
+inline constexpr double kMixGrams = 60;  // one bowl: its money counts, law and stock are kept
+
 struct OneZone {
   OneZone(std::uint64_t seed, const Shelf& shelf, double doubt = 1)
       : wanted(invented_zone(seed)),
@@ -43,11 +45,13 @@ struct Searched {
   SearchCounts counts;
 };
 
-inline Searched search_one(const Domain& domain, const OneZone& zone, const FormulateOptions& options = {}) {
+inline Searched search_one(const Domain& domain, const OneZone& zone, const FormulateOptions& options = {},
+                           double grams = kMixGrams) {
+  const FormulaPolicy policy;
   Searched s;
   s.ms = median_ms(1, [&] {
-    BowlSearch search(domain, zone.zones, zone.draws, 1, FormulaPolicy{}, options);
-    s.list = search.find({{0}});
+    BowlSearch search(domain, zone.zones, zone.draws, 1, policy, options);
+    s.list = search.find({.zones = {0}, .grams = grams});
     s.counts = search.counts();
   });
   return s;

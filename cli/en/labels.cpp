@@ -7,7 +7,7 @@ namespace strandline::cli::en {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 37> labels{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 38> labels{{
     {"prepare", "prepare"},
     {"mix", "mix"},
     {"apply", "apply"},
@@ -36,6 +36,7 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 37> labels{{
     {"quicker", "off sooner"},
     {"softer_line", "a softer regrowth line"},
     {"closer", "finer, beyond the searched set"},
+    {"chelate", "take minerals off"},
     {"soften", "soften"},
     {"fill", "fill"},
     {"remove", "take the old colour off"},

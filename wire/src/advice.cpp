@@ -10,7 +10,8 @@ LooksView view(const Looks& l) {
 }
 
 BowlReviewView view(const BowlReview& b) {
-  BowlReviewView out{b.label, b.objective, b.best, b.best_recipe, b.fine, b.broken, b.change, b.changes, {}, b.effects};
+  BowlReviewView out{b.label,  b.objective, b.best, b.best_recipe, b.fine, b.broken, b.notes,
+                     b.change, b.changes,   {},     b.effects};
   if (b.change) out.change_objective = b.change_objective;
   return out;
 }

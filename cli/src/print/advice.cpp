@@ -36,7 +36,10 @@ std::string by_words(const wire::ReactionView& r) {
 void print_review(const wire::ReviewAnswer& answer, const Visit& visit, std::ostream& out) {
   for (const wire::BowlReviewView& b : answer.bowls) {
     out << "\n  Bowl " << printable(b.label) << ": ";
-    if (b.best_recipe.range.empty()) {
+    if (!b.notes.empty()) {
+      out << '\n';
+      print_lines(b.notes, "    ", out);
+    } else if (b.best_recipe.range.empty()) {
       out << "there is no wish for its zones, or no bowl may serve them.\n";
     } else {
       out << "expected error " << number(b.objective, 2) << " levels; the best bowl of this shelf has "

@@ -45,7 +45,8 @@ enum class ServiceKind {
   relaxed,
   lightened,
   home_colour,
-  plant_colour
+  plant_colour,
+  minerals  // hard water or a pool: to be taken off before any peroxide
 };
 
 struct Service {

@@ -20,6 +20,7 @@ struct BowlReview {
   Recipe best_recipe;
   bool fine = false;  // within `fine_within` (knowledge/loss) of the best, and no house rule broken
   Reasons broken;     // house rules and law that it breaks
+  Reasons notes;      // "later_bowl_decides": what a later step puts on all its zones is judged, not this
   // The smallest change that makes it fine; absent where it is fine, or where only another bowl helps.
   std::optional<Bowl> change;
   Reasons changes;  // "change_strength", "change_minutes", "swap_shade", "add_shade", "drop_shade", "shift_shares"

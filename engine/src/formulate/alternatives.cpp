@@ -61,9 +61,10 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
     Choice choice;
     choice.objective = best.objective - best.uneven;
     for (const Chosen& bowl : best.bowls) {
-      const auto list = exact_list(
-          in, search.best({bowl.zones, allowed, true, bowl.best.objective + Constants{}.other_way_worse_most}),
-          bowl.zones);
+      Wish wish = bowl_wish(in, bowl.zones);
+      wish.allowed = allowed;
+      wish.worth = bowl.best.objective + Constants{}.other_way_worse_most;
+      const auto list = exact_list(in, search.best(wish), bowl.zones);
       if (list.empty()) return Choice{};
       choice.bowls.push_back(chooser.chosen(bowl.zones, list));
       choice.objective += list[0].objective - bowl.best.objective;

@@ -1,9 +1,11 @@
 #include "formulate/best_way.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "formulate/habits.h"
 #include "formulate/pour.h"
+#include "schedule/applying.h"
 
 namespace strandline {
 namespace {
@@ -63,12 +65,24 @@ std::vector<Tried> try_ways(const RouteTask& task, const Situation& now, Opening
   std::vector<Tried> all;
   const std::vector<std::string> names = ids(zones);
   const double grams = mix_grams(task.head, names, task.policy);
-  for (const FirstStep& step : ways(opening, task.shelf, task.policy)) {
+  // On the scalp all of it leaves together; off it each zone is wrapped and leaves by itself.
+  double applying = 0;
+  for (const SearchZone* z : zones) {
+    const double own = apply_minutes(*z->area, *z->span);
+    applying = touches_scalp(*z->span) ? applying + own : std::max(applying, own);
+  }
+  for (FirstStep step : ways(opening, task.shelf, task.policy)) {
     if (task.options.cancelled()) break;
+    // A lightener's longest time counts from its first touch; what is predicted counts from the last.
+    if (opening == Opening::lighten) {
+      const MinuteWindow& own = step.range->minutes;
+      step.minutes = std::clamp(std::floor(own.max - applying), own.min, step.minutes);
+    }
     if (std::any_of(zones.begin(), zones.end(),
                     [&](const SearchZone* z) { return !forbidden(step, *z->span, task.policy).empty(); }))
       continue;
     Tried t{step, pour(step, grams, task.shelf, task.policy)};
+    if (!within_law_and_stock(t.formula, task.shelf)) continue;
     const auto then = after(now, {t.formula, names}, task.shelf);
     if (!then) continue;
     bool spent = false;

@@ -9,13 +9,14 @@ namespace strandline {
 
 std::vector<Branch> undivided(int setting) {
   std::vector<Branch> all;
-  constexpr signed char kShares[][3] = {{8, 0, 0}, {7, 1, 0}, {6, 2, 0}, {5, 3, 0}, {4, 4, 0},
-                                        {6, 1, 1}, {5, 2, 1}, {4, 3, 1}, {4, 2, 2}, {3, 3, 2}};
+  constexpr signed char kShares[kWays][3] = {{8, 0, 0}, {7, 1, 0}, {6, 2, 0}, {5, 3, 0}, {4, 4, 0},
+                                             {6, 1, 1}, {5, 2, 1}, {4, 3, 1}, {4, 2, 2}, {3, 3, 2}};
   static_assert(kEighths == 8);
   for (const auto& shares : kShares) {
     Branch b;
     b.setting = setting;
     std::copy(std::begin(shares), std::end(shares), b.eighths);
+    b.way = static_cast<signed char>(all.size());
     all.push_back(b);
   }
   return all;

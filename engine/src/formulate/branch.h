@@ -14,10 +14,12 @@ struct Branch {
   int setting = 0;
   int node[3] = {0, 0, 0};             // of the range's tree
   signed char eighths[3] = {0, 0, 0};  // falling; 0 where there is no such part
+  signed char way = 0;                 // which of the kWays of sharing that is
   int parts() const { return (eighths[0] > 0) + (eighths[1] > 0) + (eighths[2] > 0); }
 };
 
 // Every way of sharing eight eighths: together they hold every recipe exactly once.
+inline constexpr int kWays = 10;
 std::vector<Branch> undivided(int setting);
 
 // Where one range's recipes are, and what they may be.

@@ -39,7 +39,7 @@ std::optional<CheckChoice> choice(const RouteTask& in, const Situation& shown, c
       in.policy, in.domain,
       zones,     shown.draws,
       total,     [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
-  const auto list = exact_list(input, search.best({own}), own);
+  const auto list = exact_list(input, search.best(bowl_wish(input, own)), own);
   if (list.empty()) return std::nullopt;
   CheckChoice c;
   c.recipe = recipe_of(in.domain, list.front());

@@ -20,12 +20,10 @@ std::vector<int> zones_of(const std::vector<ZoneGroup>& groups, int mask) {
   return all;
 }
 
-Formula poured(const ChoiceInput& in, const Candidate& c, const std::vector<int>& zones) {
+double grams_for(const ChoiceInput& in, const std::vector<int>& zones) {
   std::vector<std::string> names;
   for (int z : zones) names.push_back(in.zones[static_cast<size_t>(z)].draws->id);
-  const Domain::OneSetting& one = in.domain.settings[static_cast<size_t>(c.setting)];
-  return pour(in.domain.sets[static_cast<size_t>(c.set)], c.shares, one.setting, mix_grams(in.head, names, in.policy),
-              in.shelf, in.policy);
+  return mix_grams(in.head, names, in.policy);
 }
 
 // Ties within 1e-6 by setting and shares.
@@ -62,12 +60,21 @@ double exact_objective(const ChoiceInput& in, const Candidate& c, const std::vec
   return sum;
 }
 
+Wish bowl_wish(const ChoiceInput& in, const std::vector<int>& zones) {
+  Wish wish{zones};
+  wish.grams = grams_for(in, zones);
+  return wish;
+}
+
 std::vector<Candidate> exact_list(const ChoiceInput& in, std::vector<Candidate> kept, const std::vector<int>& zones) {
   std::vector<Candidate> all;
+  const double grams = grams_for(in, zones);
   for (Candidate& c : kept) {
-    const Formula f = poured(in, c, zones);
-    if (!within_law_and_stock(f, in.shelf)) continue;
-    c.objective = exact_objective(in, c, zones) + Constants{}.price_money * cost(f, in.shelf);
+    const double money =
+        poured_price(in.domain.sets[static_cast<size_t>(c.set)], c.shares,
+                     in.domain.settings[static_cast<size_t>(c.setting)].setting, grams, in.shelf, in.policy);
+    if (!std::isfinite(money)) continue;
+    c.objective = exact_objective(in, c, zones) + money;
     all.push_back(c);
   }
   std::sort(all.begin(), all.end(), in_order);
@@ -126,7 +133,7 @@ void Chooser::raise(Kind& kind, size_t mask, double least) {
 
 void Chooser::search(Kind& kind, int mask, double worth) {
   const size_t m = static_cast<size_t>(mask);
-  Wish wish{zones_of(kind.groups, mask)};
+  Wish wish = bowl_wish(in_, zones_of(kind.groups, mask));
   wish.worth = worth + kRounding;
   BowlList list = lists_(wish);
   std::vector<Candidate> exact = exact_list(in_, std::move(list.candidates), wish.zones);
@@ -149,7 +156,7 @@ void Chooser::search(Kind& kind, int mask, double worth) {
 
 // The best formulas of other tubes beside what was found of the best one.
 void Chooser::search_others(Kind& kind, size_t mask) {
-  Wish wish{zones_of(kind.groups, static_cast<int>(mask))};
+  Wish wish = bowl_wish(in_, zones_of(kind.groups, static_cast<int>(mask)));
   wish.distinct = true;
   BowlList list = lists_(wish);
   stopped_ = stopped_ || !list.complete;

@@ -83,6 +83,9 @@ class Chooser {
   bool stopped_ = false;  // some list is not complete
 };
 
+// The wish for one bowl on these zones, poured.
+Wish bowl_wish(const ChoiceInput& in, const std::vector<int>& zones);
+
 // The kept candidates for one bowl, exact and allowed, best first. Ties within 1e-6 go by setting and shares.
 std::vector<Candidate> exact_list(const ChoiceInput& in, std::vector<Candidate> kept, const std::vector<int>& zones);
 

@@ -1,6 +1,7 @@
 #include "formulate/descent.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace strandline {
 namespace {
@@ -61,7 +62,7 @@ Descent descend(const Terrain& t, const Branch& from, double limit, const std::f
         if (!holds_recipes(*t.ground, c.branch) || least_price_per_g(*t.ground, c.branch) > t.price_most) continue;
         c.natural = most_natural(*t.ground, c.branch);
         c.sum = least_price(t, c.branch);
-        if (c.sum <= limit) children.push_back(c);
+        if (std::isfinite(c.sum) && c.sum <= limit) children.push_back(c);
       }
     }
     bound(t, limit, children, d.boxes);

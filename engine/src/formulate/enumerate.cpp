@@ -1,8 +1,10 @@
 #include "formulate/enumerate.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "formulate/habits.h"
+#include "formulate/pour.h"
 
 namespace strandline {
 namespace {
@@ -46,6 +48,7 @@ BowlChemistry bare_chemistry(const Setting& s) {
 
 Domain domain(const Shelf& shelf, const FormulaPolicy& policy) {
   Domain d;
+  d.shelf = &shelf;
   for (const Range& r : shelf.ranges) {
     const std::vector<Setting> own = settings(r, shelf, policy);
     if (own.empty()) continue;
@@ -59,6 +62,7 @@ Domain domain(const Shelf& shelf, const FormulaPolicy& policy) {
 
 Domain domain_settings(const Shelf& shelf, const FormulaPolicy& policy) {
   Domain d;
+  d.shelf = &shelf;
   for (const Range& r : shelf.ranges)
     for (const Setting& s : settings(r, shelf, policy)) d.settings.push_back({s, 0});
   return d;
@@ -66,7 +70,7 @@ Domain domain_settings(const Shelf& shelf, const FormulaPolicy& policy) {
 
 Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones, const std::vector<ZoneGroup>& groups,
                       const Draws& draws, double total_weight, const FormulaPolicy& policy,
-                      const FormulateOptions& options) {
+                      const FormulateOptions& options, const std::vector<double>& grams) {
   const size_t masks = size_t{1} << groups.size();
   Enumeration out;
   out.best.resize(masks);
@@ -128,10 +132,13 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
         for (size_t g = 0; g < groups.size(); ++g) allowed = allowed && (!(mask >> g & 1) || run.group_allowed[g]);
         if (!allowed) continue;
         for (int i = 0; i < count; ++i) {
-          double sum = mixing_price(set, own[begin - piece.begin + i]);
+          const Shares& shares = own[begin - piece.begin + i];
+          double sum = mixing_price(set, shares);
           for (size_t g = 0; g < groups.size(); ++g)
             if (mask >> g & 1) sum += group_loss[g * kBlock + static_cast<size_t>(i)];
-          best[mask].offer({sum, one.set, piece.setting, own[begin - piece.begin + i]});
+          if (!grams.empty() && sum <= best[mask].limit())
+            sum += poured_price(set, shares, one.setting, grams[mask], *domain.shelf, policy);
+          if (std::isfinite(sum)) best[mask].offer({sum, one.set, piece.setting, shares});
         }
       }
     }

@@ -13,6 +13,7 @@ namespace strandline {
 
 // The recipes and settings of a whole shelf.
 struct Domain {
+  const Shelf* shelf = nullptr;  // which must outlive it
   std::vector<RecipeSet> sets;
   struct OneSetting {
     Setting setting;
@@ -32,9 +33,10 @@ struct Enumeration {
   bool cancelled = false;
 };
 
+// `grams` of mix per set of groups: money, law and stock count; without it recipes alone.
 Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones, const std::vector<ZoneGroup>& groups,
                       const Draws& draws, double total_weight, const FormulaPolicy& policy,
-                      const FormulateOptions& options);
+                      const FormulateOptions& options, const std::vector<double>& grams = {});
 
 // The chemistry of a setting without its load.
 BowlChemistry bare_chemistry(const Setting& setting);

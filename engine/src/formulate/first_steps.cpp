@@ -12,6 +12,7 @@ namespace {
 
 ProductClass product_class(Opening o) {
   switch (o) {
+    case Opening::chelate:
     case Opening::soften:
       return ProductClass::pre_treatment;
     case Opening::fill:
@@ -59,6 +60,8 @@ void add_ways(const Range& range, std::vector<const Product*> products, bool onl
 
 std::string_view code(Opening o) {
   switch (o) {
+    case Opening::chelate:
+      return "chelate";
     case Opening::soften:
       return "soften";
     case Opening::fill:
@@ -73,6 +76,8 @@ std::string_view code(Opening o) {
 bool has_a_place(Opening o, const SearchZone& z) {
   const Constants c;
   switch (o) {
+    case Opening::chelate:
+      return holds_minerals(*z.span);
     case Opening::soften:
       return z.white >= c.soften_from_white && z.span->resistance >= c.soften_from_resistance;
     case Opening::fill:
@@ -92,10 +97,14 @@ std::vector<FirstStep> ways(Opening o, const Shelf& shelf, const FormulaPolicy& 
     for (const Product& p : shelf.products)
       if (p.range == range.id && p.cls == product_class(o) && p.stock_g >= policy.part_min_g) own.push_back(&p);
     if (own.empty()) continue;
+    // Of pre-treatments those with peroxide soften, those without take minerals off.
+    if ((o == Opening::soften && range.developer_percents.empty()) ||
+        (o == Opening::chelate && !range.developer_percents.empty()))
+      continue;
     // Parts of a remover go together; fillers are one shade or the other.
     if (o == Opening::fill)
       for (const Product* p : own) add_ways(range, {p}, true, shelf, policy, all);
-    else if (o != Opening::soften || !range.developer_percents.empty())
+    else
       add_ways(range, own, o != Opening::lighten, shelf, policy, all);
   }
   std::stable_sort(all.begin(), all.end(), [](const FirstStep& a, const FirstStep& b) {

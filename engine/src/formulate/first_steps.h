@@ -9,9 +9,10 @@
 
 namespace strandline {
 
-enum class Opening { soften, fill, remove, lighten };
-inline constexpr Opening kOpenings[] = {Opening::soften, Opening::fill, Opening::remove, Opening::lighten};
-std::string_view code(Opening opening);  // "soften" …
+enum class Opening { chelate, soften, fill, remove, lighten };
+inline constexpr Opening kOpenings[] = {Opening::chelate, Opening::soften, Opening::fill, Opening::remove,
+                                        Opening::lighten};
+std::string_view code(Opening opening);  // "chelate" …
 
 // One way to do it: a product of the shelf by one process.
 struct FirstStep {
@@ -21,8 +22,9 @@ struct FirstStep {
   double ratio = 0, minutes = 0;
 };
 
-// Common practice: resistant white is softened, lightened hair taken more than two levels down is filled, tinted hair
-// that shall be lighter is freed of its colour, hair that shall be lighter than a tint lifts is lightened.
+// Common practice: minerals are taken off before any peroxide, resistant white is softened, lightened hair taken more
+// than two levels down is filled, tinted hair that shall be lighter is freed of its colour, hair that shall be lighter
+// than a tint lifts is lightened.
 bool has_a_place(Opening opening, const SearchZone& zone);
 
 // Every range of the shelf that can do it × strengths × times, gentlest first. Pointers into the shelf.

@@ -1,7 +1,6 @@
 #include "strandline/formulate.h"
 
 #include <algorithm>
-#include <map>
 
 #include "formulate/alternatives.h"
 #include "formulate/evenness.h"
@@ -14,17 +13,6 @@
 
 namespace strandline {
 namespace {
-
-// Products of which the bowls together need more than there is.
-std::vector<std::string> short_of(const std::vector<PlannedBowl>& bowls, const Shelf& shelf) {
-  std::map<std::string, double> need;
-  for (const PlannedBowl& b : bowls)
-    for (const Part& p : b.bowl.formula.parts) need[p.product] += p.grams;
-  std::vector<std::string> all;
-  for (const auto& [id, g] : need)
-    if (const Product* p = find_product(shelf, id); p && g > p->stock_g) all.push_back(id);
-  return all;
-}
 
 void tell(Plan& plan) {
   for (const PlannedBowl& b : plan.bowls) {
@@ -85,6 +73,7 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
   if (!later) return tl::unexpected(later.error());
   if (later->offered) plan.alternatives.push_back(std::move(later->way));
   plan.why.insert(plan.why.end(), later->why.begin(), later->why.end());
+  std::erase_if(plan.alternatives, [&](const Alternative& a) { return !short_of(a.bowls, shelf).empty(); });
   for (const Alternative& a : plan.alternatives)
     if (a.axis == "fewer_bowls")
       plan.why.push_back(

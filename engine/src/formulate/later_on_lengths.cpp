@@ -77,12 +77,7 @@ Result<Later> later_on_lengths(const ChoiceInput& in, const std::vector<Target>&
     out.why.push_back({"builds_up_on_lengths", "", {{"bowl", source.bowl.label}, {"levels", figure(-darkest)}}});
     return out;
   }
-  const double objective = best.objective + found->objective - now - saved;
-  if (objective > best.objective + Constants{}.other_way_worse_most) return out;
-  for (size_t i = 0; i < best.bowls.size(); ++i)
-    if (at_scalp(best.bowls[i])) out.way.bowls.push_back(plan.bowls[i]);
   PlannedBowl later = source;
-  later.bowl.label = std::string(1, static_cast<char>(out.way.bowls.back().bowl.label[0] + 1));
   later.bowl.zones.clear();
   for (int z : lengths) later.bowl.zones.push_back(in.zones[static_cast<size_t>(z)].draws->id);
   Domain::OneSetting setting = in.domain.settings[static_cast<size_t>(regrowth->best.setting)];
@@ -90,9 +85,16 @@ Result<Later> later_on_lengths(const ChoiceInput& in, const std::vector<Target>&
   later.bowl.formula = pour(in.domain.sets[static_cast<size_t>(regrowth->best.set)], regrowth->best.shares,
                             setting.setting, mix_grams(in.head, later.bowl.zones, in.policy), in.shelf, in.policy);
   later.recipe.minutes = found->minutes;
-  later.objective = later.rounded_objective = found->objective;
   later.grams = grams(later.bowl.formula);
   later.cost = cost(later.bowl.formula, in.shelf);
+  later.objective = later.rounded_objective = found->objective + Constants{}.price_money * later.cost;
+  const double objective = best.objective + later.objective - now - saved;
+  if (objective > best.objective + Constants{}.other_way_worse_most ||
+      !within_law_and_stock(later.bowl.formula, in.shelf))
+    return out;
+  for (size_t i = 0; i < best.bowls.size(); ++i)
+    if (at_scalp(best.bowls[i])) out.way.bowls.push_back(plan.bowls[i]);
+  later.bowl.label = std::string(1, static_cast<char>(out.way.bowls.back().bowl.label[0] + 1));
   later.why = {{"same_mix_later", "", {{"bowl", source.bowl.label}, {"minutes", figure(found->minutes, 0)}}}};
   out.way.bowls.push_back(std::move(later));
   out.way.axis = "later_on_lengths";

@@ -146,6 +146,7 @@ bool Judge::allowed(const Own& o) const {
   if (o.shares.empty() || !(colours(o) > 0) || correctors(o) > o.range->corrector_max_share + 1e-9) return false;
   if (o.developer_percent * o.ratio / (1 + o.ratio) > policy_.on_head_peroxide_max_percent + 1e-9) return false;
   if (o.developer_percent > 0 && bottles(shelf_, o.developer_percent, 100, policy_.gram_step).empty()) return false;
+  if (!within_law_and_stock(pour(o, grams_, shelf_, policy_), shelf_)) return false;
   const Setting setting{o.range, o.developer_percent, o.ratio, o.minutes};
   return std::all_of(served_.begin(), served_.end(),
                      [&](int z) { return forbidden(setting, *zones_[static_cast<size_t>(z)].span, policy_).empty(); });

@@ -56,6 +56,21 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
 
 }  // namespace
 
+std::vector<std::string> short_of(const std::vector<PlannedBowl>& bowls, const Shelf& shelf) {
+  std::vector<std::string> all;
+  for (const Product& p : left_after(shelf, bowls).products)
+    if (p.stock_g < 0) all.push_back(p.id);
+  return all;
+}
+
+Shelf left_after(Shelf shelf, const std::vector<PlannedBowl>& bowls) {
+  for (const PlannedBowl& b : bowls)
+    for (const Part& part : b.bowl.formula.parts)
+      for (Product& p : shelf.products)
+        if (p.id == part.product) p.stock_g -= part.grams;
+  return shelf;
+}
+
 Recipe recipe_of(const Domain& domain, const Candidate& c) {
   const Setting& s = domain.settings[static_cast<size_t>(c.setting)].setting;
   Recipe r{s.range->id, {}, s.developer_percent, s.ratio, s.minutes};

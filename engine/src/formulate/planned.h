@@ -14,4 +14,10 @@ std::vector<PlannedBowl> planned_bowls(const ChoiceInput& in, const Choice& choi
 Result<std::vector<ZonePlan>> planned_zones(const ChoiceInput& in, const std::vector<Target>& targets,
                                             const std::vector<PlannedBowl>& bowls, const PredictOptions& options);
 
+// Products of which these bowls together need more than there is.
+std::vector<std::string> short_of(const std::vector<PlannedBowl>& bowls, const Shelf& shelf);
+
+// The shelf after these bowls were mixed.
+Shelf left_after(Shelf shelf, const std::vector<PlannedBowl>& bowls);
+
 }  // namespace strandline

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace strandline {
 
@@ -9,31 +10,45 @@ double weighed(double grams, const FormulaPolicy& policy) {
   return std::max(policy.gram_step, std::round(grams / policy.gram_step) * policy.gram_step);
 }
 
+PouredGrams poured_grams(const signed char (&eighths)[3], const Setting& setting, double total, const Shelf& shelf,
+                         const FormulaPolicy& policy) {
+  int smallest = kEighths;
+  for (int e : eighths)
+    if (e > 0) smallest = std::min(smallest, e);
+  const double colour = std::max(total / (1 + setting.ratio), policy.part_min_g * kEighths / smallest);
+  PouredGrams w;
+  double poured = 0;
+  for (size_t i = 0; i < 3; ++i)
+    if (eighths[i] > 0) {
+      w.part_g[i] = weighed(colour * eighths[i] / kEighths, policy);
+      poured += w.part_g[i];
+    }
+  if (setting.ratio > 0)
+    w.developer = bottles(shelf, setting.developer_percent, weighed(poured * setting.ratio, policy), policy.gram_step);
+  return w;
+}
+
 Formula pour(const RecipeSet& set, const Shares& shares, const Setting& setting, double total, const Shelf& shelf,
              const FormulaPolicy& policy) {
-  int smallest = kEighths;
-  for (int i = 0; i < 3; ++i)
-    if (shares.eighths[i] > 0) smallest = std::min<int>(smallest, shares.eighths[i]);
-  const double colour = std::max(total / (1 + setting.ratio), policy.part_min_g * kEighths / smallest);
-  auto rounded = [&](double g) { return weighed(g, policy); };
-
+  const PouredGrams w = poured_grams(shares.eighths, setting, total, shelf, policy);
   Formula f;
   f.range = setting.range->id;
   f.minutes = setting.minutes;
-  double poured = 0;
-  for (int i = 0; i < 3; ++i) {
-    if (shares.eighths[i] == 0) continue;
-    const double g = rounded(colour * shares.eighths[i] / kEighths);
-    f.parts.push_back({set.products()[static_cast<size_t>(shares.product[i])]->id, g});
-    poured += g;
-  }
+  for (size_t i = 0; i < 3; ++i)
+    if (shares.eighths[i] > 0)
+      f.parts.push_back({set.products()[static_cast<size_t>(shares.product[i])]->id, w.part_g[i]});
   std::sort(f.parts.begin(), f.parts.end(), [](const Part& a, const Part& b) {
     return a.grams != b.grams ? a.grams > b.grams : a.product < b.product;
   });
-  if (setting.ratio > 0)
-    for (const Part& p : bottles(shelf, setting.developer_percent, rounded(poured * setting.ratio), policy.gram_step))
-      f.parts.push_back(p);
+  f.parts.insert(f.parts.end(), w.developer.begin(), w.developer.end());
   return f;
+}
+
+double poured_price(const RecipeSet& set, const Shares& shares, const Setting& setting, double total,
+                    const Shelf& shelf, const FormulaPolicy& policy) {
+  const Formula f = pour(set, shares, setting, total, shelf, policy);
+  if (!within_law_and_stock(f, shelf)) return std::numeric_limits<double>::infinity();
+  return Constants{}.price_money * cost(f, shelf);
 }
 
 law::Composition composition(const Formula& f, const Shelf& shelf) {

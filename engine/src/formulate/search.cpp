@@ -8,6 +8,7 @@
 
 #include "formulate/descent.h"
 #include "formulate/habits.h"
+#include "formulate/pour.h"
 
 namespace strandline {
 namespace {
@@ -60,6 +61,7 @@ BowlSearch::BowlSearch(const Domain& domain, const std::vector<SearchZone>& zone
       zones_(zones),
       draws_(draws),
       total_weight_(total_weight),
+      policy_(policy),
       options_(options),
       made_(domain, zones, draws, total_weight, policy),
       floors_(zones.size(), 0) {}
@@ -72,7 +74,7 @@ void BowlSearch::start(Run& run) {
     if (setting.developer_percent >= allowed.strength_below || setting.minutes >= allowed.minutes_below) continue;
     if (allowed.fades_out && permanent(setting)) continue;
     if (!made_.may_serve(i, run.wish.zones)) continue;
-    Terrain& t = run.terrains.emplace(i, made_.terrain(i, run.wish.zones)).first->second;
+    Terrain& t = run.terrains.emplace(i, made_.terrain(i, run.wish.zones, run.wish.grams)).first->second;
     t.mixing = run.wish.mixing_price;
     constexpr double kSame = 1e-12;  // the same prices added in another order
     t.price_most = allowed.price_most + kSame;
@@ -81,7 +83,7 @@ void BowlSearch::start(Run& run) {
     for (Branch b : undivided(i)) {
       if (b.parts() > allowed.tubes_most || !holds_recipes(*t.ground, b)) continue;
       b.bound = least_price(t, b);
-      wait(run.branches, b);
+      if (std::isfinite(b.bound)) wait(run.branches, b);
     }
   }
   run.best = BestFew(std::min(run.wish.worth, limit_by_known(run)), run.wish.keep, run.wish.distinct);
@@ -171,10 +173,14 @@ void BowlSearch::bound_singles(Run& run) {
 double BowlSearch::evaluate(const Candidate& c, const Wish& wish) {
   const Domain::OneSetting& one = domain_.settings[static_cast<size_t>(c.setting)];
   const RecipeSet& set = domain_.sets[static_cast<size_t>(c.set)];
+  double sum = wish.mixing_price ? mixing_price(set, c.shares) : 0;
+  if (wish.grams > 0) {
+    sum += poured_price(set, c.shares, one.setting, wish.grams, *domain_.shelf, policy_);
+    if (!std::isfinite(sum)) return kNever;
+  }
   const Spectrum exact = set.load(c.shares, one.setting.ratio);
   float load[kBands];
   std::copy(exact.begin(), exact.end(), load);
-  double sum = wish.mixing_price ? mixing_price(set, c.shares) : 0;
   for (int z : wish.zones) {
     const SearchZone& zone = zones_[static_cast<size_t>(z)];
     const ZoneTable& own = table(c.setting, z);
@@ -212,6 +218,7 @@ void BowlSearch::evaluate_some(Run& run) {
     if (block.empty()) break;
     const std::vector<double> costs = evaluate(block, run.wish);
     for (size_t i = 0; i < block.size(); ++i) {
+      if (!std::isfinite(costs[i])) continue;
       block[i].objective = costs[i];
       run.best.offer(block[i]);
       run.seen.offer(block[i]);

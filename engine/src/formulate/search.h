@@ -35,6 +35,8 @@ struct Wish {
   double worth = std::numeric_limits<double>::infinity();  // what costs more is not wanted
   int keep = kKept;
   bool distinct = false;  // of recipes with the same tubes under one setting the best alone
+  // Of the mix: its money is part of the objective, law and stock are kept. 0: nothing is poured, recipes alone.
+  double grams = 0;
 };
 
 class BowlSearch {
@@ -59,7 +61,7 @@ class BowlSearch {
   bool divide(Run& run);
   void bound_singles(Run& run);
   void evaluate_some(Run& run);
-  double evaluate(const Candidate& candidate, const Wish& wish);
+  double evaluate(const Candidate& candidate, const Wish& wish);  // infinite where law or stock forbid it
   std::vector<double> evaluate(const std::vector<Candidate>& all, const Wish& wish);
   Candidate candidate(const Branch& branch) const;
   void remember(Run& run, const BowlList& list);
@@ -68,6 +70,7 @@ class BowlSearch {
   const std::vector<SearchZone>& zones_;
   const Draws& draws_;
   double total_weight_;
+  const FormulaPolicy& policy_;
   const FormulateOptions& options_;
   SettingZones made_;
   std::vector<Candidate> known_;  // good ones for some zones, the latest last

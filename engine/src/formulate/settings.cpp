@@ -73,6 +73,11 @@ double base_level(const Span& span) {
 
 }  // namespace
 
+bool holds_minerals(const Span& span) {
+  return std::any_of(span.services.begin(), span.services.end(),
+                     [](const Service& s) { return s.kind == ServiceKind::minerals; });
+}
+
 bool formulated(ProductClass c) {
   return c == ProductClass::permanent || c == ProductClass::high_lift || c == ProductClass::demi ||
          c == ProductClass::direct;
@@ -96,6 +101,7 @@ std::string forbidden(const Setting& s, const Span& span, const FormulaPolicy& p
   const bool peroxide = s.developer_percent > 0;
   if (touches_scalp(span) && !s.range->scalp_allowed) return "range_not_on_scalp";
   if (peroxide && metal_doubt(span)) return "metal_test_first";
+  if (peroxide && holds_minerals(span)) return "minerals_first";
   if (!stretch_passed(span) &&
       (s.range->cls == ProductClass::high_lift || s.developer_percent > policy.failed_stretch_max_percent + kSame))
     return "failed_stretch";

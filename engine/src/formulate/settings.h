@@ -23,6 +23,9 @@ inline bool permanent(const Setting& s) {
   return s.range->cls == ProductClass::permanent || s.range->cls == ProductClass::high_lift;
 }
 
+// From hard water or a pool.
+bool holds_minerals(const Span& span);
+
 // Every setting of the range that the shelf's bottles can make, within the law's peroxide limit for the mix.
 std::vector<Setting> settings(const Range& range, const Shelf& shelf, const FormulaPolicy& policy);
 

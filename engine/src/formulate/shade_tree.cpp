@@ -27,6 +27,7 @@ ShadeNode enclosing(const RecipeSet& set, const std::vector<short>& order, int b
     n.total_low = std::min(n.total_low, mean(offer));
     n.total_high = std::max(n.total_high, mean(offer));
     n.price_low = std::min(n.price_low, p.price_per_g);
+    n.stock_high = std::max(n.stock_high, p.stock_g);
     if (counts_for_levels(p))
       n.level_low = std::min(n.level_low, p.level), n.level_high = std::max(n.level_high, p.level);
     else

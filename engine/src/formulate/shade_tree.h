@@ -19,9 +19,10 @@ struct ShadeNode {
   double total_low = 0, total_high = 0;  // of its mean over the bands
   double spread = 0;                     // Σ high − low
   double level_low = 0, level_high = 0;
-  double price_low = 0;  // per g
-  bool levelled = true;  // every shade counts for the distance of levels
-  bool natural = false;  // some shade counts as natural
+  double price_low = 0;   // per g
+  double stock_high = 0;  // g
+  bool levelled = true;   // every shade counts for the distance of levels
+  bool natural = false;   // some shade counts as natural
   bool all_correctors = true;
   bool single() const { return left < 0; }
 };

@@ -26,7 +26,11 @@ ColourOrigin origin_after(ColourOrigin now, ProductClass cls, FibreKind kind) {
   }
 }
 
-void read_again(Span& span, const ZoneDraws& zone, const Constants& constants, ProductClass cls) {
+void read_again(Span& span, const ZoneDraws& zone, const Constants& constants, const BowlChemistry& bowl) {
+  const ProductClass cls = bowl.cls;
+  // A pre-treatment without peroxide is one that takes minerals off.
+  if (cls == ProductClass::pre_treatment && bowl.peroxide_percent == 0)
+    std::erase_if(span.services, [](const Service& s) { return s.kind == ServiceKind::minerals; });
   const ZoneView now = view(zone.nominal, zone.kinds, constants);
   for (size_t p = 0; p < span.populations.size(); ++p) {
     Population& own = span.populations[p];
@@ -55,7 +59,7 @@ Result<Situation> after(Situation now, const Step& step, const Shelf& shelf) {
       ZoneDraws& zone = now.draws.zones[index++];
       if (std::find(step.zones.begin(), step.zones.end(), zone.id) == step.zones.end()) continue;
       apply(*ready, zone, now.draws);
-      read_again(span, zone, now.draws.nominal, ready->front().bowl.cls);
+      read_again(span, zone, now.draws.nominal, ready->front().bowl);
     }
   now.done.push_back(step);
   return now;

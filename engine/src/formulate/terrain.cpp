@@ -3,11 +3,18 @@
 #include <algorithm>
 
 #include "formulate/habits.h"
+#include "formulate/pour.h"
 
 namespace strandline {
 
 double least_price(const Terrain& t, const Branch& b) {
-  double sum = t.mixing ? least_mixing_price(*t.ground, b) : 0;
+  const Terrain::Poured& poured = t.poured[b.way];
+  double sum = (t.mixing ? least_mixing_price(*t.ground, b) : 0) + poured.developer_price;
+  for (int i = 0; i < b.parts(); ++i) {
+    const ShadeNode& node = t.ground->node(b, i);
+    if (poured.part_g[i] > node.stock_high) return std::numeric_limits<double>::infinity();
+    sum += Constants{}.price_money * poured.part_g[i] * node.price_low;
+  }
   const int natural = most_natural(*t.ground, b);
   for (const Terrain::Zone& z : t.zones) sum += z.least(natural);
   return sum;
@@ -50,9 +57,23 @@ bool SettingZones::may_serve(int setting, const std::vector<int>& zones) const {
   });
 }
 
-Terrain SettingZones::terrain(int setting, const std::vector<int>& zones) {
+void SettingZones::weigh(Terrain& t, const Setting& s, double grams) const {
+  for (const Branch& b : undivided(0)) {
+    const PouredGrams w = poured_grams(b.eighths, s, grams, *domain_.shelf, policy_);
+    Terrain::Poured& own = t.poured[b.way];
+    std::copy(std::begin(w.part_g), std::end(w.part_g), own.part_g);
+    for (const Part& part : w.developer) {
+      const Product& p = *find_product(*domain_.shelf, part.product);
+      own.developer_price += part.grams > p.stock_g ? std::numeric_limits<double>::infinity()
+                                                    : Constants{}.price_money * part.grams * p.price_per_g;
+    }
+  }
+}
+
+Terrain SettingZones::terrain(int setting, const std::vector<int>& zones, double grams) {
   const Setting& s = domain_.settings[static_cast<size_t>(setting)].setting;
   Terrain t;
+  if (grams > 0) weigh(t, s, grams);
   t.ground = &ground(setting);
   t.ratio = s.ratio;
   for (int z : zones) {

@@ -43,9 +43,15 @@ struct Terrain {
   bool mixing = true;  // whether the price of mixing counts
   double price_most = std::numeric_limits<double>::infinity();
   std::vector<Zone> zones;  // the heaviest first
+  // What is poured of each way of sharing; all 0 where nothing is.
+  struct Poured {
+    double part_g[3] = {0, 0, 0};
+    double developer_price = 0;  // levels; infinite where there is not enough of it
+  };
+  Poured poured[kWays];
 };
 
-// No recipe of the branch costs less before any optics.
+// No recipe of the branch costs less before any optics; infinite where there is not enough of anything it could be of.
 double least_price(const Terrain& terrain, const Branch& branch);
 
 // Settings × zones, each worked out when it is first needed.
@@ -59,8 +65,8 @@ class SettingZones {
   const Ground& ground(int setting) const;
   // Law, house and practice; not what is mixed.
   bool may_serve(int setting, const std::vector<int>& zones) const;
-  // Floors are 0.
-  Terrain terrain(int setting, const std::vector<int>& zones);
+  // Floors are 0; `grams` of mix, 0: nothing is poured.
+  Terrain terrain(int setting, const std::vector<int>& zones, double grams);
   // Makes what is missing of these settings for these zones.
   void need_boxes(const std::vector<int>& settings, const std::vector<int>& zones, const ParallelFor& parallel);
   void need_groups(const std::vector<int>& settings, const std::vector<int>& zones, const ParallelFor& parallel);
@@ -74,6 +80,8 @@ class SettingZones {
   const Domain& domain_;
   const std::vector<SearchZone>& zones_;
   const Draws& draws_;
+  void weigh(Terrain& terrain, const Setting& setting, double grams) const;
+
   double total_weight_;
   const FormulaPolicy& policy_;
   std::vector<Ground> grounds_;                     // per RecipeSet

@@ -46,7 +46,7 @@ void follow(Timeline& all, Timeline t, int step, double late_tolerance) {
   move_behind(all.order, t.order);
   all.basin_min = t.basin_min;
   all.finish_min = t.finish_min;
-  all.developed_to = t.developed_to;
+  if (t.developed_to == DevelopTo::minimum) all.developed_to = t.developed_to;
   all.finish_mean = t.finish_mean;
   all.finish_sd = std::hypot(all.finish_sd, t.finish_sd);
   // Forecasts of steps do not lean on each other; their sum is taken as normal.

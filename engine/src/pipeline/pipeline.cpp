@@ -4,18 +4,38 @@
 
 #include "formulate/judge.h"
 #include "formulate/pour.h"
+#include "formulate/reasons.h"
 #include "strandline/treatment.h"
 
 namespace strandline {
 namespace {
 
+// Where a bowl comes off before the time that its result was predicted for.
+Problems cut_short(const Timeline& timeline) {
+  Problems notes;
+  if (timeline.developed_to != DevelopTo::minimum) return notes;
+  constexpr double kMinute = 1;
+  for (const Development& d : timeline.developments)
+    if (d.leaves_at < d.target_at - kMinute)
+      notes.push_back({"comes_off_early",
+                       "",
+                       {{"bowl", d.bowl},
+                        {"zone", d.zone},
+                        {"minutes", figure(d.leaves_at - d.last_touch, 0)},
+                        {"planned", figure(d.target_at - d.last_touch, 0)}}});
+  return notes;
+}
+
 // The clock of a plan. A plan that no clock can hold is still a plan: the notes say which clock breaks.
 void add_timeline(const Visit& visit, VisitPlan& out) {
   if (out.plan.bowls.empty()) return;
-  if (auto timeline = clock(visit, out.plan.bowls))
+  if (auto timeline = clock(visit, out.plan.bowls)) {
+    const Problems early = cut_short(*timeline);
+    out.plan.notes.insert(out.plan.notes.end(), early.begin(), early.end());
     out.timeline = std::move(*timeline);
-  else
+  } else {
     out.plan.notes.insert(out.plan.notes.end(), timeline.error().begin(), timeline.error().end());
+  }
 }
 
 // Each visit of a route has its own clock; a clock that breaks is told with the route.
@@ -23,10 +43,13 @@ void add_timelines(const Visit& visit, Route& route) {
   for (RouteVisit& v : route.visits) {
     std::vector<PlannedBowl> bowls;
     for (const RouteStep& step : v.steps) bowls.insert(bowls.end(), step.bowls.begin(), step.bowls.end());
-    if (auto timeline = clock(visit, bowls))
+    if (auto timeline = clock(visit, bowls)) {
+      const Problems early = cut_short(*timeline);
+      route.notes.insert(route.notes.end(), early.begin(), early.end());
       v.timeline = std::move(*timeline);
-    else
+    } else {
       route.notes.insert(route.notes.end(), timeline.error().begin(), timeline.error().end());
+    }
   }
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "generated/constants.h"
+#include "schedule/applying.h"
 
 namespace strandline {
 namespace {
@@ -22,14 +23,6 @@ SpanKind kind_of(const Area& area, const Span& span) {
                                                                                            : SpanKind::mids;
 }
 
-// Painting the parting line, then combing through the length.
-Duration applying(const Area& area, const Span& span) {
-  const Constants c;
-  double minutes = c.apply_min_per_cm_length * (span.to_cm - span.from_cm);
-  if (touches_scalp(span)) minutes += c.apply_min_per_scalp_cm2 * area.scalp_cm2;
-  return around(std::max(0.5, minutes));
-}
-
 Application application(const ZoneRef& z, const PlannedBowl& bowl, const Range& range) {
   Application a;
   a.id = z.id;
@@ -38,8 +31,10 @@ Application application(const ZoneRef& z, const PlannedBowl& bowl, const Range& 
   a.area = z.area->kind;
   a.span = kind_of(*z.area, *z.span);
   a.touches_scalp = touches_scalp(*z.span);
-  a.apply = applying(*z.area, *z.span);
+  a.apply = around(apply_minutes(*z.area, *z.span));
   a.lightening = range.cls == ProductClass::lightener || range.cls == ProductClass::high_lift;
+  // Lightener off the scalp lies in wraps, taken out one by one (common practice).
+  a.packet = range.cls == ProductClass::lightener && !a.touches_scalp;
   a.target = bowl.bowl.formula.minutes;
   a.min = std::min(range.minutes.min, a.target);
   // A lightener counts from its first touch; colour gets the time of application on top (common practice).

@@ -1,5 +1,6 @@
 #include "formulate/settings.h"
 #include "review/remake.h"
+#include "strandline/pipeline.h"
 
 namespace strandline {
 
@@ -9,10 +10,14 @@ Result<std::vector<Remade>> convert(const Visit& visit, const std::string& range
   if (!to) return tl::unexpected(Problems{{"unknown_range", "", {{"range", range}}}});
   if (!formulated(to->cls)) return tl::unexpected(Problems{{"range_gives_no_colour", "", {{"range", to->name}}}});
   const Shelf only = part_of(visit.shelf, [&](const Product& p) { return p.range == range; });
-  const Situation now = at_start(visit.head, options.scenarios);
+  const std::vector<Bowl> bowls = by_step(visit.bowls);
+  const auto found = found_by(visit, bowls, options.scenarios);
+  if (!found) return tl::unexpected(found.error());
   std::vector<Remade> all;
-  for (const Bowl& bowl : visit.bowls) {
-    const auto wish = as_it_makes(visit, bowl);
+  for (size_t b = 0; b < bowls.size(); ++b) {
+    const Bowl& bowl = bowls[b];
+    const Situation& now = (*found)[b];
+    const auto wish = as_it_makes(visit, now, bowl);
     if (!wish) return tl::unexpected(wish.error());
     Remade r;
     r.label = bowl.label;
@@ -20,12 +25,13 @@ Result<std::vector<Remade>> convert(const Visit& visit, const std::string& range
     if (!best) {
       r.notes.push_back({"nothing_may_replace", "", {{"bowl", bowl.label}}});
     } else {
-      auto moved = differences(visit, bowl, best->bowl.formula);
+      auto moved = differences(visit, now, bowl, best->bowl.formula);
       if (!moved) return tl::unexpected(moved.error());
       r.zones = std::move(*moved);
       if (maker_of(bowl.formula, visit.shelf) != to->maker)
         r.notes.push_back({"other_maker_skin_test", "", {{"bowl", bowl.label}}});
       r.bowl = std::move(*best);
+      r.bowl.bowl.step = bowl.step;
     }
     all.push_back(std::move(r));
   }

@@ -6,6 +6,15 @@
 #include "review/looks.h"
 
 namespace strandline {
+namespace {
+
+auto looks_after(const Visit& visit, const Situation& now, const Step& step) {
+  std::vector<Step> steps = now.done;
+  steps.push_back(step);
+  return nominal_looks(visit.head, steps, visit.shelf);
+}
+
+}  // namespace
 
 Shelf part_of(Shelf shelf, const Usable& usable) {
   std::erase_if(shelf.products, [&](const Product& p) { return p.cls != ProductClass::developer && !usable(p); });
@@ -26,10 +35,32 @@ std::optional<PlannedBowl> best_bowl(const Head& head, const Situation& now, con
   return std::move(plan->bowls.front());
 }
 
-Result<std::vector<ZoneDifference>> differences(const Visit& visit, const Bowl& bowl, const Formula& instead) {
-  const auto before = nominal_looks(visit.head, {{bowl.formula, bowl.zones}}, visit.shelf);
+Result<std::vector<Situation>> found_by(const Visit& visit, const std::vector<Bowl>& bowls, int scenarios) {
+  std::vector<Situation> all;
+  Situation now = at_start(visit.head, scenarios);
+  size_t rinsed = 0;
+  for (const Bowl& bowl : bowls) {
+    for (; bowls[rinsed].step < bowl.step; ++rinsed) {
+      auto then = after(std::move(now), {bowls[rinsed].formula, bowls[rinsed].zones}, visit.shelf);
+      if (!then) return tl::unexpected(then.error());
+      now = std::move(*then);
+    }
+    all.push_back(now);
+  }
+  return all;
+}
+
+bool followed(const Bowl& bowl, const std::string& zone, const std::vector<Bowl>& all) {
+  return std::any_of(all.begin(), all.end(), [&](const Bowl& b) {
+    return b.step > bowl.step && std::find(b.zones.begin(), b.zones.end(), zone) != b.zones.end();
+  });
+}
+
+Result<std::vector<ZoneDifference>> differences(const Visit& visit, const Situation& now, const Bowl& bowl,
+                                                const Formula& instead) {
+  const auto before = looks_after(visit, now, {bowl.formula, bowl.zones});
   if (!before) return tl::unexpected(before.error());
-  const auto after = nominal_looks(visit.head, {{instead, bowl.zones}}, visit.shelf);
+  const auto after = looks_after(visit, now, {instead, bowl.zones});
   if (!after) return tl::unexpected(after.error());
   std::vector<ZoneDifference> all;
   for (size_t i = 0; i < before->size(); ++i) {
@@ -40,8 +71,8 @@ Result<std::vector<ZoneDifference>> differences(const Visit& visit, const Bowl& 
   return all;
 }
 
-Result<std::vector<Target>> as_it_makes(const Visit& visit, const Bowl& bowl) {
-  const auto looks = nominal_looks(visit.head, {{bowl.formula, bowl.zones}}, visit.shelf);
+Result<std::vector<Target>> as_it_makes(const Visit& visit, const Situation& now, const Bowl& bowl) {
+  const auto looks = looks_after(visit, now, {bowl.formula, bowl.zones});
   if (!looks) return tl::unexpected(looks.error());
   std::vector<Target> wishes;
   if (!visit.aims.empty()) {

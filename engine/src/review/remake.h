@@ -16,11 +16,19 @@ std::optional<PlannedBowl> best_bowl(const Head& head, const Situation& now, con
                                      const FormulaPolicy& policy, const FormulateOptions& options,
                                      const std::string& label);
 
-// Every zone of `bowl` before and after `instead`. Problems: those of the bowls.
-Result<std::vector<ZoneDifference>> differences(const Visit& visit, const Bowl& bowl, const Formula& instead);
+// The head as each of these bowls finds it: after the bowls of earlier steps. `bowls` are in order of their steps.
+// Problems: those of the bowls.
+Result<std::vector<Situation>> found_by(const Visit& visit, const std::vector<Bowl>& bowls, int scenarios);
+
+// A later step puts another bowl on this zone.
+bool followed(const Bowl& bowl, const std::string& zone, const std::vector<Bowl>& all);
+
+// Every zone of `bowl` after it and after `instead`, from `now` on. Problems: those of the bowls.
+Result<std::vector<ZoneDifference>> differences(const Visit& visit, const Situation& now, const Bowl& bowl,
+                                                const Formula& instead);
 
 // A wish for every zone of the bowl to look as this bowl makes it; weights are those of the visit's own wishes.
-Result<std::vector<Target>> as_it_makes(const Visit& visit, const Bowl& bowl);
+Result<std::vector<Target>> as_it_makes(const Visit& visit, const Situation& now, const Bowl& bowl);
 
 // The maker of the formula's range.
 std::string maker_of(const Formula& formula, const Shelf& shelf);

@@ -11,6 +11,7 @@
 #include "predict/steps.h"
 #include "predict/view.h"
 #include "review/looks.h"
+#include "review/remake.h"
 #include "strandline/pipeline.h"
 
 namespace strandline {
@@ -36,12 +37,54 @@ std::vector<Reaction> reactions(const Visit& visit, const std::vector<Step>& ste
   return all;
 }
 
-std::vector<int> served_by(const Bowl& bowl, const std::vector<SearchZone>& zones) {
-  std::vector<int> all;
-  for (size_t i = 0; i < zones.size(); ++i)
-    if (std::find(bowl.zones.begin(), bowl.zones.end(), zones[i].draws->id) != bowl.zones.end())
-      all.push_back(static_cast<int>(i));
-  return all;
+bool serves(const Bowl& b, const std::string& zone) {
+  return std::find(b.zones.begin(), b.zones.end(), zone) != b.zones.end();
+}
+
+// Its zones that have a wish and get no bowl of a later step.
+std::vector<int> decided_by(const Bowl& bowl, const std::vector<Bowl>& all, const std::vector<SearchZone>& zones) {
+  std::vector<int> own;
+  for (size_t i = 0; i < zones.size(); ++i) {
+    const std::string& zone = zones[i].draws->id;
+    if (serves(bowl, zone) && !followed(bowl, zone, all)) own.push_back(static_cast<int>(i));
+  }
+  return own;
+}
+
+// One bowl against the wishes for the zones it decides, on the hair as it finds it.
+void compare(const Visit& visit, const Bowl& bowl, const Situation& now, const std::vector<SearchZone>& zones,
+             const std::vector<int>& served, const Domain& all, const FormulateOptions& options, BowlReview& r) {
+  const FormulaPolicy& policy = visit.policy.formula;
+  double weight = 0;
+  std::vector<const SearchZone*> own_zones;
+  for (int z : served)
+    weight += zones[static_cast<size_t>(z)].weight, own_zones.push_back(&zones[static_cast<size_t>(z)]);
+  const double total = grams(bowl.formula);
+  Judge judge(now, zones, served, weight, visit.shelf, policy, total);
+  const Own mine = own(bowl.formula, visit.shelf);
+  r.objective = judge.objective(mine);
+  r.effects = part_effects(bowl.formula, own_zones, now.draws, visit.shelf);
+
+  BowlSearch search(all, zones, now.draws, weight, policy, options);
+  const ChoiceInput in{
+      now.head, visit.shelf,
+      policy,   all,
+      zones,    now.draws,
+      weight,   [&](int setting, int zone) -> const ZoneTable& {
+                         return search.table(setting, zone); }};
+  const auto list = exact_list(in, search.best(bowl_wish(in, served)), served);
+  if (!list.empty()) {
+    r.best = list.front().objective;
+    r.best_recipe = recipe_of(all, list.front());
+  }
+  const double wanted = list.empty() ? r.objective : r.best + Constants{}.fine_within;
+  r.fine = r.broken.empty() && r.objective <= wanted;
+  if (r.fine || !formulated(mine.range->cls) || mine.shares.empty()) return;
+  if (auto change = smallest_change(judge, mine, std::max(wanted, r.best))) {
+    r.change = Bowl{bowl.label, pour(change->own, total, visit.shelf, policy), bowl.zones, bowl.step};
+    r.changes = std::move(change->changes);
+    r.change_objective = change->objective;
+  }
 }
 
 }  // namespace
@@ -51,53 +94,27 @@ Result<Review> review(const Visit& visit, const FormulateOptions& options) {
   if (visit.aims.empty()) return tl::unexpected(Problems{{"no_wish", "/aims", {}}});
   const auto targets = aim(visit.head, visit.aims, visit.shelf);
   if (!targets) return tl::unexpected(targets.error());
-  const FormulaPolicy& policy = visit.policy.formula;
-  const Situation now = at_start(visit.head, options.scenarios);
-  const std::vector<SearchZone> zones = search_zones(now, *targets, policy);
-  const Domain all = domain(visit.shelf, policy);
+  const Domain all = domain(visit.shelf, visit.policy.formula);
+  const std::vector<Bowl> bowls = by_step(visit.bowls);
+  const auto found = found_by(visit, bowls, options.scenarios);
+  if (!found) return tl::unexpected(found.error());
   Review out;
   std::vector<Step> steps;
-  for (const Bowl& bowl : visit.bowls) {
+  for (size_t i = 0; i < bowls.size(); ++i) {
+    const Bowl& bowl = bowls[i];
+    const Situation& now = (*found)[i];
     steps.push_back({bowl.formula, bowl.zones});
     BowlReview r;
     r.label = bowl.label;
-    r.broken = broken_rules(visit.head, bowl, visit.shelf, visit.policy.formula);
-    const std::vector<int> served = served_by(bowl, zones);
-    const Range* range = find_range(visit.shelf, bowl.formula.range);
-    if (served.empty() || !range) {
-      out.bowls.push_back(std::move(r));
-      continue;
+    r.broken = broken_rules(now.head, bowl, visit.shelf, visit.policy.formula);
+    const std::vector<SearchZone> zones = search_zones(now, *targets, visit.policy.formula);
+    const std::vector<int> served = decided_by(bowl, bowls, zones);
+    if (!served.empty() && find_range(visit.shelf, bowl.formula.range)) {
+      compare(visit, bowl, now, zones, served, all, options, r);
+    } else if (std::any_of(bowl.zones.begin(), bowl.zones.end(),
+                           [&](const std::string& zone) { return followed(bowl, zone, bowls); })) {
+      r.notes.push_back({"later_bowl_decides", "", {{"bowl", bowl.label}}});
     }
-    double weight = 0;
-    std::vector<const SearchZone*> own_zones;
-    for (int z : served)
-      weight += zones[static_cast<size_t>(z)].weight, own_zones.push_back(&zones[static_cast<size_t>(z)]);
-    double grams = 0;
-    for (const Part& p : bowl.formula.parts) grams += p.grams;
-    Judge judge(now, zones, served, weight, visit.shelf, policy, grams);
-    const Own mine = own(bowl.formula, visit.shelf);
-    r.objective = judge.objective(mine);
-    r.effects = part_effects(bowl.formula, own_zones, now.draws, visit.shelf);
-
-    BowlSearch search(all, zones, now.draws, weight, policy, options);
-    const ChoiceInput in{
-        visit.head, visit.shelf,
-        policy,     all,
-        zones,      now.draws,
-        weight,     [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
-    const auto list = exact_list(in, search.best({served}), served);
-    if (!list.empty()) {
-      r.best = list.front().objective;
-      r.best_recipe = recipe_of(all, list.front());
-    }
-    const double wanted = list.empty() ? r.objective : r.best + Constants{}.fine_within;
-    r.fine = r.broken.empty() && r.objective <= wanted;
-    if (!r.fine && formulated(range->cls) && !mine.shares.empty())
-      if (auto change = smallest_change(judge, mine, std::max(wanted, r.best))) {
-        r.change = Bowl{bowl.label, pour(change->own, grams, visit.shelf, policy), bowl.zones};
-        r.changes = std::move(change->changes);
-        r.change_objective = change->objective;
-      }
     out.bowls.push_back(std::move(r));
   }
   out.reactions = reactions(visit, steps);

@@ -3,6 +3,7 @@
 #include "formulate/own.h"
 #include "formulate/pour.h"
 #include "review/remake.h"
+#include "strandline/pipeline.h"
 #include "strandline/treatment.h"
 
 namespace strandline {
@@ -27,7 +28,7 @@ std::optional<Edit> without_it(Judge& judge, const Own& mine, const std::string&
 
 PlannedBowl mixed(const Bowl& bowl, const Formula& formula, double objective, const Shelf& shelf) {
   PlannedBowl b;
-  b.bowl = {bowl.label, formula, bowl.zones};
+  b.bowl = {bowl.label, formula, bowl.zones, bowl.step};
   b.objective = objective;
   b.grams = grams(formula);
   b.cost = cost(formula, shelf);
@@ -46,12 +47,19 @@ Result<std::vector<Remade>> substitute(const Visit& visit, const std::string& pr
   if (!find_product(visit.shelf, product))
     return tl::unexpected(Problems{{"unknown_product", "", {{"product", product}}}});
   const FormulaPolicy& policy = visit.policy.formula;
-  const Situation now = at_start(visit.head, options.scenarios);
+  const std::vector<Bowl> bowls = by_step(visit.bowls);
+  const auto found = found_by(visit, bowls, options.scenarios);
+  if (!found) return tl::unexpected(found.error());
   std::vector<Remade> all;
-  for (const Bowl& bowl : visit.bowls) {
+  for (size_t b = 0; b < bowls.size(); ++b) {
+    const Bowl& bowl = bowls[b];
+    const Situation& now = (*found)[b];
     if (!holds(bowl.formula, product)) continue;
-    // What the bowl was to give: the wish where there is one, else what it gives.
-    auto wish = visit.aims.empty() ? as_it_makes(visit, bowl) : aim(visit.head, visit.aims, visit.shelf);
+    // What the bowl was to give: the wish where there is one and no later bowl brings it, else what it gives.
+    const bool on_the_way = std::any_of(bowl.zones.begin(), bowl.zones.end(),
+                                        [&](const std::string& zone) { return followed(bowl, zone, bowls); });
+    auto wish =
+        visit.aims.empty() || on_the_way ? as_it_makes(visit, now, bowl) : aim(visit.head, visit.aims, visit.shelf);
     if (!wish) return tl::unexpected(wish.error());
     std::erase_if(*wish, [&](const Target& t) {
       return std::find(bowl.zones.begin(), bowl.zones.end(), t.zone) == bowl.zones.end();
@@ -82,13 +90,14 @@ Result<std::vector<Remade>> substitute(const Visit& visit, const std::string& pr
       }
       if (best) {
         r.bowl = std::move(*best);
+        r.bowl.bowl.step = bowl.step;
         r.changes.push_back({"another_bowl", "", {{"bowl", bowl.label}}});
       } else {
         r.notes.push_back({"nothing_may_replace", "", {{"bowl", bowl.label}}});
       }
     }
     if (!r.bowl.bowl.formula.parts.empty()) {
-      auto moved = differences(visit, bowl, r.bowl.bowl.formula);
+      auto moved = differences(visit, now, bowl, r.bowl.bowl.formula);
       if (!moved) return tl::unexpected(moved.error());
       r.zones = std::move(*moved);
     }

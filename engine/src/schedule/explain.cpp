@@ -19,7 +19,7 @@ bool mended_by_hands(const ScheduleRequest& request, bool to_target) {
   while (std::ranges::count(more.people, id, &Person::id)) id += "+";
   more.people.push_back(
       {id, "", {Skill::prepare, Skill::mix, Skill::apply, Skill::check, Skill::basin, Skill::finish}, 1, 0, {}});
-  return feasible(make_instance(more, to_target));
+  return feasible(make_instance(more, to_target ? 1 : 0));
 }
 
 bool mended_by_order(const Instance& instance) {
@@ -31,7 +31,7 @@ bool mended_by_order(const Instance& instance) {
 bool mended_by_packets(const ScheduleRequest& request, bool to_target) {
   auto wrapped = request;
   for (auto& a : wrapped.applications) a.packet = a.packet || !a.touches_scalp;
-  return feasible(make_instance(wrapped, to_target));
+  return feasible(make_instance(wrapped, to_target ? 1 : 0));
 }
 
 }  // namespace
@@ -57,7 +57,7 @@ Problems explain(const Instance& instance) {
       {"second_pair_of_hands", yes_no(mended_by_hands(instance.request, to_target))},
       {"other_order", yes_no(mended_by_order(instance))},
       {"packets", yes_no(mended_by_packets(instance.request, to_target))},
-      {"shorter_development", yes_no(to_target && feasible(make_instance(instance.request, false)))}};
+      {"shorter_development", yes_no(to_target && feasible(make_instance(instance.request, 0)))}};
   std::vector<std::pair<int, Problem>> breaking;
   for (const auto& job : best.best->layout.jobs()) {
     if (job.kind != JobKind::apply) continue;

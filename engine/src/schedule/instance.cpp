@@ -44,7 +44,7 @@ bool seen_alike(const Instance& instance, std::size_t i, std::size_t j) {
   return std::ranges::all_of(instance.apps, [&](const auto& a) { return (a.later >> i & 1) == (a.later >> j & 1); });
 }
 
-Instance::App make_app(const Application& a, const ScheduleRequest& request, bool to_target) {
+Instance::App make_app(const Application& a, const ScheduleRequest& request, double part) {
   Instance::App app;
   app.bowl = static_cast<int>(std::ranges::find(request.bowls, a.bowl, &ScheduledBowl::id) - request.bowls.begin());
   app.apply.fill(kNever);
@@ -54,7 +54,7 @@ Instance::App make_app(const Application& a, const ScheduleRequest& request, boo
     app.apply[p] = nearest_ticks(a.apply.mean * request.people[p].pace);
     app.fastest = std::min(app.fastest, app.apply[p]);
   }
-  app.develop = ticks_up(to_target ? std::max(a.min, a.target) : a.min);
+  app.develop = ticks_up(a.min + part * std::max(0.0, a.target - a.min));
   app.max = ticks_down(a.max);
   app.packet = a.packet;
   return app;
@@ -72,7 +72,7 @@ int ticks_down(double minutes) { return static_cast<int>(std::floor(minutes * kT
 
 bool has(const Person& person, Skill skill) { return std::ranges::find(person.skills, skill) != person.skills.end(); }
 
-Instance make_instance(const ScheduleRequest& request, bool to_target) {
+Instance make_instance(const ScheduleRequest& request, double part) {
   Instance instance;
   instance.request = request;
   auto& sorted = instance.request;
@@ -88,7 +88,7 @@ Instance make_instance(const ScheduleRequest& request, bool to_target) {
     instance.people.push_back({has(p, Skill::prepare), has(p, Skill::mix), has(p, Skill::apply),
                                has(p, Skill::apply) || has(p, Skill::basin), ticks_up(p.from),
                                p.until ? ticks_down(*p.until) : kNever});
-  for (const auto& a : sorted.applications) instance.apps.push_back(make_app(a, sorted, to_target));
+  for (const auto& a : sorted.applications) instance.apps.push_back(make_app(a, sorted, part));
   for (std::size_t i = 0; i < instance.apps.size(); ++i) instance.apps[i].later = instance.rules[i].later;
   for (std::size_t i = 0; i < instance.apps.size(); ++i)
     for (std::size_t j = i + 1; j < instance.apps.size() && instance.apps[i].twin < 0; ++j)

@@ -56,7 +56,8 @@ struct Instance {
 };
 
 // Requires a request that check_request accepts.
-Instance make_instance(const ScheduleRequest& request, bool to_target);
+// `part` of the way from the shortest development to the target: 0 … 1.
+Instance make_instance(const ScheduleRequest& request, double part);
 
 // Every maximum longer by `ticks`.
 Instance stretched(Instance instance, int ticks);

@@ -1,5 +1,7 @@
 #include "formulate/choose.h"
 
+#include <hwy/highway.h>
+
 #include "engine/tests/formulate/random_trial.h"
 #include "formulate/partition.h"
 
@@ -8,9 +10,23 @@ namespace {
 
 using namespace testing_support;
 
+// Tubes of very different prices, some nearly empty, one that the law allows only a little of.
+Trial priced(Trial t, unsigned seed) {
+  for (size_t i = 0; i < t.shelf.products.size(); ++i) {
+    Product& p = t.shelf.products[i];
+    p.price_per_g = 0.1 + 1.5 * static_cast<double>((3 * i + seed) % 7);
+    if ((i + seed) % 3 == 0) p.stock_g = 4 + static_cast<double>(5 * i % 23);
+    p.fully_declared = true;
+    // Reg. (EC) 1223/2009 Annex III entry 22: resorcinol, at most 1.25 % of what is on the head (oxidative, hair).
+    if ((i + seed) % 4 == 1 && p.swatch) p.declared = {{.cas = "108-46-3", .entry = "22", .name = "", .percent = 4}};
+  }
+  return t;
+}
+
 // A head of a few zones, every zone a group of its own, with what leaving it costs.
 struct Whole {
-  explicit Whole(unsigned seed) : trial(random_trial(seed, 6, 2 + static_cast<int>(seed % 2))), p(trial, 16) {
+  explicit Whole(unsigned seed)
+      : trial(priced(random_trial(seed, 6, 2 + static_cast<int>(seed % 2)), seed)), p(trial, 16) {
     for (size_t z = 0; z < p.search_zones.size(); ++z) {
       p.search_zones[z].leave_loss = 0.6 * static_cast<double>(1 + (seed + z) % 8);
       groups.push_back({{static_cast<int>(z)}, true});
@@ -35,7 +51,7 @@ struct Whole {
 
 // The lazy search of covers against every set of zones enumerated in full.
 TEST(Choose, FindsTheCheapestCover) {
-  int shared = 0, left = 0;
+  int shared = 0, left = 0, dear = 0, unlawful = 0;
   for (unsigned seed = 1; seed <= 60; ++seed) {
     const Whole whole(seed);
     const Prepared& p = whole.p;
@@ -43,15 +59,27 @@ TEST(Choose, FindsTheCheapestCover) {
     const FormulateOptions unhurried;
     BowlSearch tables(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, unhurried);
     const ChoiceInput in = whole.input(tables);
-    const Enumeration all = enumerate(p.domain, p.search_zones, whole.groups, p.draws, p.total_weight, p.policy, {});
+    std::vector<std::vector<int>> zones(size_t{1} << whole.groups.size());
+    std::vector<double> grams(zones.size(), 0);
+    for (size_t mask = 1; mask < zones.size(); ++mask) {
+      for (size_t g = 0; g < whole.groups.size(); ++g)
+        if (mask >> g & 1) zones[mask].push_back(static_cast<int>(g));
+      grams[mask] = bowl_wish(in, zones[mask]).grams;
+    }
+    auto oracle = [&](const std::vector<double>& poured) {
+      return enumerate(p.domain, p.search_zones, whole.groups, p.draws, p.total_weight, p.policy, {}, poured);
+    };
+    const Enumeration all = oracle(grams), bare = seed <= 20 ? oracle({}) : all;
     std::vector<double> best(all.best.size(), 0), leave;
     for (const SearchZone& z : p.search_zones) leave.push_back(z.weight / p.total_weight * z.leave_loss);
     for (size_t mask = 1; mask < best.size(); ++mask) {
-      std::vector<int> zones;
-      for (size_t g = 0; g < whole.groups.size(); ++g)
-        if (mask >> g & 1) zones.push_back(static_cast<int>(g));
-      const auto list = exact_list(in, all.best[mask], zones);
+      const auto list = exact_list(in, all.best[mask], zones[mask]);
       best[mask] = list.empty() ? 1e9 : list[0].objective;
+      // What a list of recipes alone, paid and judged afterwards, would have missed.
+      const auto after = exact_list(in, bare.best[mask], zones[mask]);
+      if (!list.empty() && !after.empty()) dear += after[0].objective > list[0].objective + 1e-6;
+      unlawful += after.size() < bare.best[mask].size();
+      unlawful += !list.empty() && after.empty();
     }
     for (int most : {1, 4}) {
       double cheapest = 1e9;
@@ -66,6 +94,34 @@ TEST(Choose, FindsTheCheapestCover) {
   }
   EXPECT_GT(shared, 5);  // the heads are not all of one sort
   EXPECT_GT(left, 5);
+  EXPECT_GT(dear, 5);
+  EXPECT_GT(unlawful, 5);
+}
+
+// Whatever vectors the processor has: the same bowls.
+TEST(Choose, TheProcessorDoesNotChangeIt) {
+  int compared = 0;
+  for (unsigned seed : {2U, 5U, 9U, 14U, 23U}) {
+    const Whole whole(seed);
+    if (whole.p.domain.settings.empty()) continue;
+    const Choice here = whole.choose({}, 4);
+    for (int64_t left = hwy::SupportedTargets() & HWY_TARGETS; left != 0; left &= left - 1) {
+      const int64_t target = left & -left;
+      hwy::SetSupportedTargetsForTest(target);
+      hwy::GetChosenTarget().DeInit();
+      const Choice there = whole.choose({}, 4);
+      hwy::SetSupportedTargetsForTest(0);
+      hwy::GetChosenTarget().DeInit();
+      ASSERT_EQ(there.bowls.size(), here.bowls.size()) << seed << ' ' << hwy::TargetName(target);
+      for (size_t i = 0; i < here.bowls.size(); ++i) {
+        EXPECT_EQ(there.bowls[i].zones, here.bowls[i].zones);
+        EXPECT_TRUE(same_recipe(there.bowls[i].best, here.bowls[i].best)) << seed << ' ' << hwy::TargetName(target);
+      }
+      EXPECT_NEAR(there.objective, here.objective, 1e-9);
+      ++compared;
+    }
+  }
+  EXPECT_GT(compared, 5);
 }
 
 // Stopped anywhere: what it proves lies below the cheapest cover, what it has above.

@@ -25,7 +25,7 @@ Product tube(const std::string& id, const std::string& range, ProductClass cls) 
   return p;
 }
 
-// Tints, a weak demi with cool shades, a lightener, a remover, a warm filler and a softener.
+// Tints, a weak demi with cool shades, a lightener, a remover, a warm filler, a softener and a chelating treatment.
 Shelf whole_shelf() {
   Shelf s = small_shelf(7);
   for (double percent : {1.5, 9.0}) {
@@ -45,7 +45,10 @@ Shelf whole_shelf() {
   Range soft = demi;
   soft.id = "soft", soft.cls = ProductClass::pre_treatment, soft.reference = {6, 1, 15}, soft.ratios = {1};
   soft.developer_percents = {6}, soft.minutes = {10, 15, 20}, soft.alkaline_lift = 1;
-  s.ranges.insert(s.ranges.end(), {demi, lift, undo, soft});
+  Range bind = undo;
+  bind.id = "bind", bind.cls = ProductClass::pre_treatment, bind.reference = {0, 0, 10}, bind.ratios = {0};
+  bind.minutes = {5, 10, 15};
+  s.ranges.insert(s.ranges.end(), {demi, lift, undo, soft, bind});
   for (int level : {6, 7, 8, 9, 10})
     for (const double blue : {0.0, 0.03, 0.08}) {
       Product p = tube("demi-" + std::to_string(level) + "-" + std::to_string(blue), "demi", ProductClass::demi);
@@ -57,6 +60,7 @@ Shelf whole_shelf() {
   s.products.push_back(tube("powder", "lift", ProductClass::lightener));
   s.products.push_back(tube("remover", "undo", ProductClass::remover));
   s.products.push_back(tube("softener", "soft", ProductClass::pre_treatment));
+  s.products.push_back(tube("mineral-remover", "bind", ProductClass::pre_treatment));
   Product warm = tube("warm-ground", "demi", ProductClass::filler);
   Fibre gold;
   for (int b = 0; b < kBands; ++b) gold.dye[b] = 0.5 * std::exp(-(band_nm(b) - 400) / 70.0);
@@ -114,6 +118,57 @@ TEST(Routes, TintedHairLighterIsFreedOfItsColourOrLightened) {
     EXPECT_LE(w.routes[i - 1].objective, w.routes[i].objective);
   }
   EXPECT_GT(planned_level(lighten->visits.back().zones), planned_level(w.direct.zones) + 1);
+}
+
+TEST(Routes, MineralsAreTakenOffBeforeAnyPeroxide) {
+  // Common practice: hair from hard water or a pool is chelated before its service.
+  Head head = lengths(ColourOrigin::natural, 7);
+  head.areas[0].spans[0].services = {{ServiceKind::minerals, std::nullopt}};
+  const Ways w = ways_for(head, 5);
+  EXPECT_TRUE(w.direct.bowls.empty());
+  const Reasons& why_not = w.direct.zones.front().why_not;
+  EXPECT_TRUE(std::any_of(why_not.begin(), why_not.end(),
+                          [](const Problem& p) { return p.code == "ceiling" && p.params.at("rule") == "minerals_first"; }));
+  const Route* chelate = w.find("chelate");
+  ASSERT_TRUE(chelate);
+  EXPECT_TRUE(chelate->recommended);
+  EXPECT_TRUE(chelate->reachable);
+  const auto& steps = chelate->visits.front().steps;
+  ASSERT_EQ(steps.size(), 2u);
+  const PlannedBowl& first = steps[0].bowls.front();
+  ASSERT_EQ(first.bowl.formula.parts.size(), 1u);
+  EXPECT_EQ(first.bowl.formula.parts[0].product, "mineral-remover");
+  EXPECT_EQ(first.on_head_peroxide_percent, 0);
+  EXPECT_GT(steps[1].bowls.front().on_head_peroxide_percent, 0);
+  EXPECT_FALSE(w.find("soften"));
+  // Without the reading there is nothing to take off.
+  EXPECT_FALSE(ways_for(lengths(ColourOrigin::natural, 7), 5).find("chelate"));
+}
+
+TEST(Routes, BothStepsTakeFromTheSameShelf) {
+  // The lightener needs most of the strong developer; what the toner takes must still be there.
+  for (const double there : {30.0, 60.0, 120.0}) {
+    Shelf shelf = whole_shelf();
+    for (Product& p : shelf.products)
+      if (p.cls == ProductClass::developer) p.stock_g = there;
+    ZoneAim wish;
+    wish.zone = "*", wish.level = 9, wish.tone = Tone::beige;
+    const Head head = lengths(ColourOrigin::natural, 5);
+    const auto targets = aim(head, {wish}, shelf);
+    const auto direct = formulate(head, *targets, shelf, {});
+    ASSERT_TRUE(direct);
+    const auto found = routes(head, *targets, shelf, {}, *direct);
+    ASSERT_TRUE(found);
+    for (const Route& r : *found)
+      for (const RouteVisit& visit : r.visits)
+        for (const Product& p : shelf.products) {
+          double used = 0;
+          for (const RouteStep& step : visit.steps)
+            for (const PlannedBowl& b : step.bowls)
+              for (const Part& part : b.bowl.formula.parts) used += part.product == p.id ? part.grams : 0;
+          EXPECT_LE(used, p.stock_g) << r.kind << ' ' << p.id;
+        }
+  }
 }
 
 TEST(Routes, TheCheckIsAnsweredLevelByLevelWithWeakToners) {

@@ -77,6 +77,30 @@ TEST(Review, ABowlAgainstAHouseRuleIsNotFine) {
   EXPECT_FALSE(r->bowls.front().fine);
 }
 
+TEST(Review, ALaterBowlIsJudgedOnTheHairItFinds) {
+  // Dark first, then a toner of the wish: over the first bowl it cannot lift, on the hair as it was read it would be fine.
+  Visit v = small_visit(7);
+  const auto planned = plan(v);
+  ASSERT_TRUE(planned);
+  ASSERT_EQ(planned->plan.bowls.size(), 1u);
+  Bowl wish = planned->plan.bowls.front().bowl;
+  wish.label = "B", wish.step = 2;
+  Bowl dark = bowl_of({{"shade-0", 40}, {"developer-3", 40}}, wish.zones);
+  v.bowls = {wish, dark};
+  const auto r = review(v);
+  ASSERT_TRUE(r);
+  ASSERT_EQ(r->bowls.size(), 2u);
+  EXPECT_EQ(r->bowls[0].label, "A") << "in the order of the steps";
+  ASSERT_EQ(r->bowls[0].notes.size(), 1u);
+  EXPECT_EQ(r->bowls[0].notes[0].code, "later_bowl_decides");
+  EXPECT_TRUE(r->bowls[0].best_recipe.range.empty());
+  EXPECT_TRUE(r->bowls[1].notes.empty());
+  EXPECT_GT(r->bowls[1].objective, planned->plan.bowls.front().objective + 0.5);
+  v.bowls = {wish};
+  v.bowls[0].step = 1;
+  EXPECT_TRUE(review(v)->bowls[0].fine);
+}
+
 TEST(Review, PartsSayWhatTheyAreThereFor) {
   Visit v = small_visit(6);
   v.bowls = {bowl_of({{"shade-0", 20}, {"shade-5", 20}, {"developer-6", 40}}, both)};
@@ -177,6 +201,24 @@ TEST(Substitute, AnEmptyTubeIsReplacedWithinTheMaker) {
   EXPECT_EQ(f.range, "tint") << "another maker would re-ask the skin test";
   EXPECT_TRUE(r->front().notes.empty());
   EXPECT_FALSE(r->front().changes.empty());
+}
+
+TEST(Substitute, InALaterStepItCountsFromTheHairAsThatBowlFindsIt) {
+  Visit v = small_visit(7);
+  v.aims.clear();
+  Bowl first = bowl_of({{"shade-4", 40}, {"developer-6", 40}}, both), second = first;
+  second.label = "B", second.step = 2, second.formula.parts = {{"shade-1", 30}, {"developer-3", 30}};
+  v.bowls = {first, second};
+  const auto made = substitute(v, "shade-1");
+  ASSERT_TRUE(made);
+  ASSERT_EQ(made->size(), 1u);
+  EXPECT_EQ(made->front().label, "B");
+  EXPECT_EQ(made->front().bowl.bowl.step, 2);
+  EXPECT_FALSE(holds(made->front().bowl.bowl.formula, "shade-1"));
+  // Before: what both bowls together give, as a prediction of both says.
+  const auto both_bowls = predict(v.head, {{first.formula, both}, {second.formula, both}}, v.shelf, {});
+  ASSERT_TRUE(both_bowls);
+  EXPECT_NEAR(made->front().zones.front().before.lab.l, both_bowls->zones.front().planned.lab.l, 0.5);
 }
 
 TEST(Substitute, OnlyThenAnotherMaker) {

@@ -17,6 +17,7 @@ export const warnings = [
   'why.needs_filler',
   'why.condition_spent',
   'why.metal_test_first',
+  'why.minerals_first',
   'why.range_not_on_scalp',
   'why.straightened_lately',
   'why.failed_stretch',

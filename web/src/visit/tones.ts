@@ -12,5 +12,6 @@ export const services: readonly ServiceKind[] = [
   'lightened',
   'home_colour',
   'plant_colour',
+  'minerals',
 ];
 export const wholeLevels = Array.from({ length: 10 }, (_, i) => i + 1);

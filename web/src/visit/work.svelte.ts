@@ -56,8 +56,10 @@ export class Work {
   assessment = $state.raw<AssessAnswer>();
   targets = $state.raw<AimAnswer>();
   plan = $state.raw<PlanAnswer>();
-  /** The way over several steps that was taken: what the document cannot hold (checks, later visits) is read from it. */
+  /** The way over several steps that was taken: checks and later visits are read from it. */
   route = $state.raw<RouteView>();
+  /** The way that the document names is not among those of today any more. */
+  routeGone = $state(false);
   /** What can be had today, for the head as it is; undefined while it is asked. */
   reach = $state.raw<ReachAnswer>();
   /** What stands in the way of each answer. */
@@ -75,6 +77,7 @@ export class Work {
   #plan = new Latest<PlanAnswer>();
   #try = new Newest();
   #whole = new Latest<PlanAnswer>();
+  #recall = new Latest<PlanAnswer>();
   #reach = new Latest<ReachAnswer>();
   #reached: Visit['head'] | undefined;
   #sending = false;
@@ -239,8 +242,24 @@ export class Work {
   }
 
   /** Searches bowls for the document as it is, or works out its own bowls where it has them. */
-  planNow(): Promise<void> {
-    return this.visit.bowls?.length ? this.#tryNow() : this.#search();
+  async planNow(): Promise<void> {
+    if (!this.visit.bowls?.length) return this.#search();
+    await this.#tryNow();
+    await this.#recallRoute();
+  }
+
+  /** The document names the way its bowls come from; what it holds beside them is worked out again. */
+  async #recallRoute(): Promise<void> {
+    const { way } = this.visit;
+    if (!way || this.route?.kind === way || this.routeGone || this.#recall.busy) return;
+    try {
+      const answer = await this.#recall.run((signal) => api.plan({ ...this.visit, bowls: [], way: '' }, signal));
+      if (!answer || this.visit.way !== way) return;
+      this.route = answer.routes.find((route) => route.kind === way);
+      this.routeGone = !this.route;
+    } catch (error) {
+      this.planTrouble = troubleOf(error);
+    }
   }
 
   #planIs(plan: PlanAnswer, visit: Visit): void {
@@ -306,6 +325,7 @@ export class Work {
     this.#plan.stop();
     this.#try.stop();
     this.#whole.stop();
+    this.#recall.stop();
     this.searching = false;
     this.trying = false;
   }
@@ -316,8 +336,12 @@ export class Work {
    */
   tryBowls(bowls: Bowl[], route?: RouteView): () => void {
     const before = this.route;
-    if (route || !bowls.length) this.route = route;
-    const undo = this.change({ ...this.visit, bowls });
+    if (route || !bowls.length) {
+      this.route = route;
+      this.routeGone = false;
+    }
+    const way = route?.kind ?? (bowls.length ? this.visit.way : undefined);
+    const undo = this.change({ ...this.visit, bowls, way: way ?? '' });
     return () => {
       this.route = before;
       undo();

@@ -81,6 +81,33 @@ describe('an open visit', () => {
     expect(work.planIsCurrent).toBe(true);
   });
 
+  it('finds the way again that its stored bowls come from, once, or says that it is gone', async () => {
+    const own = { label: 'A', range: 'r', parts: [], minutes: 30, zones: [] };
+    const stored = { ...visit, aims: [{ zone: '*', level: 9 }], bowls: [own], way: 'lighten' };
+    const lighten = { kind: 'lighten', visits: [] };
+    const searched = { bowls: [], zones: [], routes: [{ kind: 'remove', visits: [] }, lighten] };
+    server.whatIf.mockResolvedValue({ bowls: [], zones: [], routes: [] } as unknown as PlanAnswer);
+    server.plan.mockResolvedValue(searched as unknown as PlanAnswer);
+    const work = new Work(saved(stored, 4));
+    await work.planNow();
+    expect(work.route).toBe(lighten);
+    expect(server.plan.mock.lastCall?.[0].bowls).toEqual([]);
+    await work.planNow();
+    expect(server.plan).toHaveBeenCalledTimes(1);
+    // Changed bowls stay on it, none leave it.
+    work.tryBowls([{ ...own, minutes: 40 }]);
+    expect(work.visit.way).toBe('lighten');
+    work.tryBowls([]);
+    expect(work.visit.way).toBe('');
+    expect(work.route).toBeUndefined();
+
+    server.plan.mockResolvedValue({ ...searched, routes: [] } as unknown as PlanAnswer);
+    const gone = new Work(saved(stored, 4));
+    await gone.planNow();
+    expect(gone.route).toBeUndefined();
+    expect(gone.routeGone).toBe(true);
+  });
+
   it('leaves the wishes of a head that is being read for a quiet moment', async () => {
     const aims = [{ zone: '*', level: 6 }];
     const work = new Work(saved({ ...visit, aims }, 4));

@@ -5,6 +5,9 @@ import { n } from './count';
 export const advice: Part<typeof english> = {
   'route.title': 'Mehr als ein Schritt',
   'route.lead': 'Wo eine Schale den Wunsch nicht erreicht. Den ganzen Weg zuerst an einer Strähne probieren.',
+  'route.gone':
+    'Der Weg, aus dem diese Schalen stammen, ist heute nicht mehr dabei.',
+  'route.chelate': 'Mineralien lösen, dann färben',
   'route.soften': 'Erweichen, dann färben',
   'route.fill': 'Vorpigmentieren, dann färben',
   'route.remove': 'Alte Farbe abziehen, dann färben',
@@ -14,6 +17,7 @@ export const advice: Part<typeof english> = {
   'route.no_nearer': 'Nicht näher am Wunsch als mit einer Schale',
   'route.visit': (count) => `Besuch ${count}`,
   'route.later': (weeks) => `mindestens ${n.wochen(weeks)} später`,
+  'route.step_chelate': 'Mineralien lösen',
   'route.step_soften': 'Erweichen',
   'route.step_fill': 'Vorpigmentieren',
   'route.step_remove': 'Farbe abziehen',

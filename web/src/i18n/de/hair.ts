@@ -78,6 +78,7 @@ export const hair: Part<typeof english> = {
   'service.lightened': 'früher aufgehellt',
   'service.home_colour': 'zu Hause gefärbt',
   'service.plant_colour': 'Pflanzenfarbe',
+  'service.minerals': 'Mineralien (hartes Wasser, Pool)',
   'texture.straight': 'glatt',
   'texture.wavy': 'wellig',
   'texture.curly': 'lockig',

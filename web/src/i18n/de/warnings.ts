@@ -34,6 +34,8 @@ export const warnings: Pick<Dictionary, Warning> = {
     'Aufgehelltes Haar, das so viel dunkler wird, braucht zuerst Vorpigment, sonst wird es fahl.',
   'why.condition_spent': () =>
     'Das Haar hat keine Kraft mehr für weiteres Aufhellen. Pflegen und einen weiteren Besuch planen.',
+  'why.minerals_first': () =>
+    'Im Haar sind Mineralien aus dem Wasser: vor jedem Oxidanten mit einer chelatbildenden Kur lösen.',
   'why.metal_test_first': () =>
     'Die Vorgeschichte kann Metall enthalten: vor jedem Peroxid kommt ein Metalltest.',
   'why.range_not_on_scalp': () => 'Eine Serie bleibt weg: sie darf die Kopfhaut nicht berühren.',

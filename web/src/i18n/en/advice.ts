@@ -4,6 +4,9 @@ import { n } from './count';
 export const advice = {
   'route.title': 'More than one step',
   'route.lead': 'Where one bowl does not reach the wish. Try the whole way on a strand first.',
+  'route.gone':
+    'The way these bowls come from is not among today’s ways any more.',
+  'route.chelate': 'Take minerals off, then colour',
   'route.soften': 'Soften, then colour',
   'route.fill': 'Fill, then colour',
   'route.remove': 'Take the old colour off, then colour',
@@ -13,6 +16,7 @@ export const advice = {
   'route.no_nearer': 'No nearer to the wish than one bowl',
   'route.visit': (n: number) => `Visit ${n}`,
   'route.later': (weeks: string) => `${n.weeks(weeks)} or more later`,
+  'route.step_chelate': 'Take minerals off',
   'route.step_soften': 'Soften',
   'route.step_fill': 'Fill',
   'route.step_remove': 'Take the colour off',

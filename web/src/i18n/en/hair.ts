@@ -76,6 +76,7 @@ export const hair = {
   'service.lightened': 'lightened before',
   'service.home_colour': 'coloured at home',
   'service.plant_colour': 'plant colour',
+  'service.minerals': 'minerals (hard water, pool)',
   'texture.straight': 'straight',
   'texture.wavy': 'wavy',
   'texture.curly': 'curly',

@@ -46,6 +46,8 @@ export const why = {
     'Lightened hair is toned with a weak developer, not lifted again by a tint.',
   'why.condition_spent': () =>
     'The hair has no condition left for more lightening. Treat it, and plan another visit.',
+  'why.minerals_first': () =>
+    'Minerals from water lie in this hair: take them off with a chelating treatment before any peroxide.',
   'why.metal_test_first': () => 'The history may hold metal: a metal test comes before any peroxide.',
   'why.range_not_on_scalp': () => 'One range is left out: it may not touch the scalp.',
   'why.straightened_lately': () => 'This hair was straightened lately: stronger developers are left out.',
@@ -78,6 +80,9 @@ export const why = {
     `${of(p, 'zone')}: ends ${n.levels(of(p, 'levels'))} apart from the lengths. Give them a bowl or a time of their own.`,
   'why.finding_green': (p: P) =>
     `${of(p, 'zone')}: it looks green. Rule out minerals and metal first; then a little red or copper takes it back.`,
+  'why.later_bowl_decides': () => 'A later step follows here: what counts is the bowl after it.',
+  'why.route_chelate': (p: P) =>
+    `Take the minerals off: ${n.minutes(of(p, 'minutes'))}, then rinse well.`,
   'why.route_soften': (p: P) =>
     `Soften the resistant white: ${of(p, 'percent')} %, ${n.minutes(of(p, 'minutes'))}.`,
   'why.route_fill': () => 'Fill, so that the depth has a warm ground.',

@@ -5,6 +5,9 @@ import { n } from './count';
 export const advice: Part<typeof english> = {
   'route.title': 'Más de un paso',
   'route.lead': 'Donde un cuenco no alcanza el deseo. Pruebe antes todo el camino en un mechón.',
+  'route.gone':
+    'El camino del que vienen estos cuencos ya no está entre los de hoy.',
+  'route.chelate': 'Quitar los minerales, después teñir',
   'route.soften': 'Ablandar, después teñir',
   'route.fill': 'Prepigmentar, después teñir',
   'route.remove': 'Quitar el color viejo, después teñir',
@@ -14,6 +17,7 @@ export const advice: Part<typeof english> = {
   'route.no_nearer': 'No más cerca del deseo que con un cuenco',
   'route.visit': (count) => `Visita ${count}`,
   'route.later': (weeks) => `${n.semanas(weeks)} o más después`,
+  'route.step_chelate': 'Quitar los minerales',
   'route.step_soften': 'Ablandar',
   'route.step_fill': 'Prepigmentar',
   'route.step_remove': 'Quitar el color',

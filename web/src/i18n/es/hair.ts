@@ -78,6 +78,7 @@ export const hair: Part<typeof english> = {
   'service.lightened': 'aclarado antes',
   'service.home_colour': 'teñido en casa',
   'service.plant_colour': 'color vegetal',
+  'service.minerals': 'minerales (agua dura, piscina)',
   'texture.straight': 'liso',
   'texture.wavy': 'ondulado',
   'texture.curly': 'rizado',

@@ -33,6 +33,8 @@ export const warnings: Pick<Dictionary, Warning> = {
   'why.needs_filler': () =>
     'El cabello aclarado que se oscurece tanto necesita antes un prepigmento, o queda apagado.',
   'why.condition_spent': () => 'El cabello no tiene estado para más aclarado. Trátelo y planee otra visita.',
+  'why.minerals_first': () =>
+    'Hay minerales del agua en este cabello: quitarlos con un tratamiento quelante antes de cualquier oxidante.',
   'why.metal_test_first': () =>
     'La historia puede contener metal: antes de cualquier peróxido va una prueba de metal.',
   'why.range_not_on_scalp': () => 'Una gama queda fuera: no puede tocar el cuero cabelludo.',

@@ -4,6 +4,9 @@ import { n } from './count';
 export const advice = {
   'route.title': 'En plusieurs étapes',
   'route.lead': 'Là où un seul bol n’atteint pas le souhait. Essayer d’abord tout le chemin sur une mèche.',
+  'route.gone':
+    'Le chemin dont viennent ces bols n’est plus parmi ceux d’aujourd’hui.',
+  'route.chelate': 'Ôter les minéraux, puis colorer',
   'route.soften': 'Assouplir, puis colorer',
   'route.fill': 'Repigmenter, puis colorer',
   'route.remove': 'Retirer l’ancienne couleur, puis colorer',
@@ -13,6 +16,7 @@ export const advice = {
   'route.no_nearer': 'Pas plus près du souhait qu’avec un bol',
   'route.visit': (n: number) => `Visite ${n}`,
   'route.later': (weeks: string) => `au moins ${n.semaines(weeks)} après`,
+  'route.step_chelate': 'Ôter les minéraux',
   'route.step_soften': 'Assouplir',
   'route.step_fill': 'Repigmenter',
   'route.step_remove': 'Retirer la couleur',

@@ -76,6 +76,7 @@ export const hair = {
   'service.lightened': 'déjà éclairci',
   'service.home_colour': 'coloré à la maison',
   'service.plant_colour': 'coloration végétale',
+  'service.minerals': 'minéraux (eau dure, piscine)',
   'texture.straight': 'raides',
   'texture.wavy': 'ondulés',
   'texture.curly': 'bouclés',

@@ -46,6 +46,8 @@ export const why = {
     'Des cheveux décolorés se patinent avec un oxydant faible : une teinture ne les éclaircit pas encore.',
   'why.condition_spent': () =>
     'Les cheveux ne supportent plus d’éclaircissement. Les soigner et prévoir une autre visite.',
+  'why.minerals_first': () =>
+    'Des minéraux de l’eau sont dans ces cheveux : les ôter par un soin chélateur avant tout oxydant.',
   'why.metal_test_first': () => 'Le passé peut contenir des métaux : un test passe avant tout oxydant.',
   'why.range_not_on_scalp': () => 'Une gamme est écartée : elle ne doit pas toucher le cuir chevelu.',
   'why.straightened_lately': () =>
@@ -93,6 +95,9 @@ export const why = {
     `${of(p, 'zone')} : pointes à ${n.tons(of(p, 'levels'))} des longueurs. Leur donner un bol ou un temps à elles.`,
   'why.finding_green': (p: P) =>
     `${of(p, 'zone')} : un reflet vert. Écarter d’abord minéraux et métaux ; puis un peu de rouge ou de cuivre le reprend.`,
+  'why.later_bowl_decides': () => 'Une étape suit ici : c’est le bol d’après qui compte.',
+  'why.route_chelate': (p: P) =>
+    `Ôter les minéraux : ${n.minutes(of(p, 'minutes'))}, puis bien rincer.`,
   'why.route_soften': (p: P) =>
     `Assouplir les blancs résistants : ${of(p, 'percent')} %, ${n.minutes(of(p, 'minutes'))}.`,
   'why.route_fill': () => 'Repigmenter, pour donner un fond chaud à la profondeur.',

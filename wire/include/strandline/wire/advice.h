@@ -20,7 +20,7 @@ struct BowlReviewView {
   double objective = 0, best = 0;
   Recipe best_recipe;
   bool fine = false;
-  Problems broken;
+  Problems broken, notes;
   std::optional<Bowl> change;
   Problems changes;
   std::optional<double> change_objective;  // with `change`

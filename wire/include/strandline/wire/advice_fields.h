@@ -23,8 +23,9 @@ struct Fields<BowlReviewView> {
   static constexpr auto list = std::make_tuple(
       field("label", &V::label, always), field("objective", &V::objective, always), field("best", &V::best, always),
       field("best_recipe", &V::best_recipe, always), field("fine", &V::fine, always),
-      field("broken", &V::broken, always), field("change", &V::change), field("changes", &V::changes, always),
-      field("change_objective", &V::change_objective), field("effects", &V::effects, always));
+      field("broken", &V::broken, always), field("notes", &V::notes, always), field("change", &V::change),
+      field("changes", &V::changes, always), field("change_objective", &V::change_objective),
+      field("effects", &V::effects, always));
 };
 
 template <>

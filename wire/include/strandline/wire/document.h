@@ -42,6 +42,7 @@ struct VisitDocument {
   std::vector<Person> people;
   PolicyRef policy;
   std::vector<Bowl> bowls;
+  std::string way;  // kind of the route that the bowls come from; empty = none. Kept for who shows the visit again.
   AnswerOptions options;
 };
 

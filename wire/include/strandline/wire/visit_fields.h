@@ -120,6 +120,7 @@ struct Fields<VisitDocument> {
       field("head", &D::head, {.required = true}), field("aims", &D::aims, {.max_items = 1300}),
       field("shelf", &D::shelf, {.note = "a shelf, or \"demo\""}), field("people", &D::people, {.max_items = 12}),
       field("policy", &D::policy, {.note = "a policy, or \"house\""}), field("bowls", &D::bowls, {.max_items = 12}),
+      field("way", &D::way, {.max_length = 20, .note = "kind of the way over several steps that the bowls come from"}),
       field("options", &D::options));
 };
 

@@ -45,13 +45,14 @@ struct Words<ColourOrigin> {
 template <>
 struct Words<ServiceKind> {
   static constexpr std::string_view name = "ServiceKind";
-  static constexpr WordList<ServiceKind, 7> list{{{ServiceKind::permed, "permed"},
+  static constexpr WordList<ServiceKind, 8> list{{{ServiceKind::permed, "permed"},
                                                   {ServiceKind::straightened_mild, "straightened_mild"},
                                                   {ServiceKind::straightened_alkaline, "straightened_alkaline"},
                                                   {ServiceKind::relaxed, "relaxed"},
                                                   {ServiceKind::lightened, "lightened"},
                                                   {ServiceKind::home_colour, "home_colour"},
-                                                  {ServiceKind::plant_colour, "plant_colour"}}};
+                                                  {ServiceKind::plant_colour, "plant_colour"},
+                                                  {ServiceKind::minerals, "minerals"}}};
 };
 
 template <>
