@@ -36,7 +36,10 @@ test('a way over several steps is looked at, taken as the plan, undone, taken ag
   const routes = page.getByRole('region', { name: 'More than one step' });
   const before = await bowls.getByRole('table').first().innerText();
 
-  await routes.getByRole('button', { name: /^See it/ }).first().click();
+  await routes
+    .getByRole('button', { name: /^See it/ })
+    .first()
+    .click();
   await expect(page.getByText(/You see another way, not the plan: Lighten, then tone/)).toBeVisible();
   await expect(bowls.getByRole('heading', { name: 'Step 2 of 2' })).toBeVisible();
   await expect(bowls.getByText(/the next bowl is mixed only after that/)).toBeVisible();
@@ -72,7 +75,10 @@ test('a way over several steps is looked at, taken as the plan, undone, taken ag
   await expect(taken.getByRole('table').first()).toBeVisible({ timeout: 300_000 });
 });
 
-test('bowls are looked over, and the change that is advised can be taken and undone', async ({ page, salon }) => {
+test('bowls are looked over, and the change that is advised can be taken and undone', async ({
+  page,
+  salon,
+}) => {
   await open(page, salon, '#/visits/demo-my_own_bowls/plan');
   const bowls = await planned(page);
   await bowls.getByText('A second look at these bowls').click();

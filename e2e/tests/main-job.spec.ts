@@ -10,7 +10,7 @@ test('a new head from reading to plan, saved through a restart', async ({ page, 
 
   await expect(page.getByRole('heading', { name: 'reading' })).toBeVisible();
   await expectHair(page, 5);
-  await page.getByRole('radio', { name: 'crown' }).check();
+  await page.getByRole('group', { name: 'Area', exact: true }).getByRole('radio', { name: 'crown' }).check();
   const editor = page.getByRole('complementary', {
     name: 'Reading of the chosen area',
   });
@@ -55,7 +55,7 @@ test('a new head from reading to plan, saved through a restart', async ({ page, 
   });
   await expect(bowls.getByText('Your own bowls')).toBeVisible();
   await page.getByRole('link', { name: /reading/ }).click();
-  await page.getByRole('radio', { name: 'crown' }).check();
+  await page.getByRole('group', { name: 'Area', exact: true }).getByRole('radio', { name: 'crown' }).check();
   await expect(page.getByRole('spinbutton', { name: 'White' })).toHaveAttribute('aria-valuenow', '25');
 });
 

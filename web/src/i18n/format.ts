@@ -1,10 +1,18 @@
 import { settings } from '../shell/settings.svelte';
-import { language, t } from './index.svelte';
+import { language, t, type Language } from './index.svelte';
+
+let spoken: { language: Language; tag: string } | undefined;
+addEventListener('languagechange', () => (spoken = undefined));
 
 /** The chosen language as this device speaks it: "en" becomes "en-GB" where the device is set to that. */
 function locale(): string {
-  const own = navigator.languages.find((tag) => tag.slice(0, 2) === language());
-  return own ?? language();
+  const chosen = language();
+  // Asked once: a device takes long to say what it speaks, and every figure of a held value wants to know.
+  if (spoken?.language !== chosen) {
+    const own = navigator.languages.find((tag) => tag.slice(0, 2) === chosen);
+    spoken = { language: chosen, tag: own ?? chosen };
+  }
+  return spoken.tag;
 }
 
 const numbers = new Map<string, Intl.NumberFormat>();

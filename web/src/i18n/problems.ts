@@ -1,5 +1,6 @@
 import type { Problem, Visit } from '../api/types';
 import { known } from '../visit/picture';
+import { areaName } from '../visit/words';
 import { isKey, t } from './index.svelte';
 
 /** The sentence of one code; a code without a sentence is shown as itself, never hidden. */
@@ -15,7 +16,7 @@ export function problemPlace(problem: Problem, visit: Visit): string {
   if (area === undefined) return '';
   const found = visit.head.areas[Number(area)];
   const part = span === undefined ? undefined : found?.spans[Number(span)];
-  return [found && known('area', found.id), part && known('span', part.id)].filter(Boolean).join(', ');
+  return [found && areaName(found.id), part && known('span', part.id)].filter(Boolean).join(', ');
 }
 
 /** Place and sentence. */

@@ -1,73 +1,78 @@
 import { fireEvent, render, screen, within } from '@testing-library/svelte';
 import { describe, expect, it, vi } from 'vitest';
-import { splitArea, wholeHead } from './areas';
 import HeadPicker from './HeadPicker.svelte';
-import { areaNameEn, outlineWordsEn, partNameEn } from './words.en';
+import { BASE_AREAS, type HeadArea } from './types';
 
-function show(selected: string[] = [], areas = wholeHead(areaNameEn)) {
-  const calls = { onselect: vi.fn(), onsplit: vi.fn(), onmerge: vi.fn() };
-  const view = render(HeadPicker, { areas, hair: 'cropped', selected, words: outlineWordsEn, ...calls });
-  return { ...calls, view, head: screen.getByRole('group', { name: 'Head from the front' }) };
+const whole: HeadArea[] = BASE_AREAS.map((base) => ({
+  id: base,
+  label: base.replace('-', ' '),
+  regions: [{ base, slices: [] }],
+}));
+
+function show(selected: string[], many = false, areas = whole) {
+  const onselect = vi.fn();
+  const view = render(HeadPicker, { areas, hair: 'cropped', selected, many, onselect });
+  const head = () => screen.getByRole(many ? 'group' : 'radiogroup', { name: /^Head from/ });
+  return { onselect, view, head, list: screen.getByRole('group', { name: 'Area' }) };
 }
 
-describe('choosing areas on the head', () => {
+describe('choosing an area on the head', () => {
   it('gives the same choice from the drawing and from the list', async () => {
-    const { onselect, head } = show(['top']);
-    await fireEvent.click(within(head).getByRole('checkbox', { name: 'front hairline' }));
-    await fireEvent.click(
-      within(screen.getByRole('group', { name: 'Areas' })).getByRole('checkbox', { name: 'front hairline' }),
-    );
-    expect(onselect.mock.calls).toEqual([[['hairline', 'top']], [['hairline', 'top']]]);
+    const { onselect, head, list } = show(['top']);
+    await fireEvent.click(within(head()).getByRole('radio', { name: 'hairline' }));
+    await fireEvent.click(within(list).getByRole('radio', { name: 'hairline' }));
+    expect(onselect.mock.calls).toEqual([[['hairline']], [['hairline']]]);
   });
 
-  it('takes an area back', async () => {
+  it('has one tab stop on the drawing, and arrows choose round it', async () => {
     const { onselect, head } = show(['top']);
-    const top = within(head).getByRole('checkbox', { name: 'top' });
+    const boxes = within(head()).getAllByRole('radio');
+    const name = (box: Element | undefined) => box?.getAttribute('aria-label');
+    const stops = boxes.filter((b) => b.getAttribute('tabindex') === '0');
+    expect(stops.map(name)).toEqual(['top']);
+    const at = boxes.indexOf(stops[0]!);
+    await fireEvent.keyDown(stops[0]!, { key: 'ArrowRight' });
+    const next = boxes[(at + 1) % boxes.length];
+    expect(document.activeElement).toBe(next);
+    expect(onselect).toHaveBeenLastCalledWith([next?.getAttribute('aria-label')?.replace(' ', '-')]);
+  });
+
+  it('turns to what is chosen elsewhere, and stays where it is turned by hand', async () => {
+    const { view, head } = show(['top']);
+    expect(head().getAttribute('aria-label')).toBe('Head from the front');
+    await view.rerender({ selected: ['nape'] });
+    expect(within(head()).getByRole('radio', { name: 'nape' })).toBeTruthy();
+    await fireEvent.click(screen.getByRole('radio', { name: 'front' }));
+    expect(head().getAttribute('aria-label')).toBe('Head from the front');
+    expect(within(head()).queryByRole('radio', { name: 'nape' })).toBeNull();
+  });
+
+  it('draws both halves of a parted area', () => {
+    const halves = [0, 1].map((index): HeadArea => ({
+      id: `hairline ${index}`,
+      label: `hairline ${index}`,
+      regions: [{ base: 'hairline', slices: [{ cut: 'left-right', index, of: 2 }] }],
+    }));
+    const { head } = show(['top'], false, [...halves, ...whole.slice(1)]);
+    for (const { label } of halves) expect(within(head()).getByRole('radio', { name: label })).toBeTruthy();
+  });
+});
+
+describe('choosing several', () => {
+  it('adds and takes back, on the drawing and in the list', async () => {
+    const { onselect, head, list } = show(['top'], true);
+    await fireEvent.click(within(list).getByRole('checkbox', { name: 'hairline' }));
+    const top = within(head()).getByRole('checkbox', { name: 'top' });
     expect(top.getAttribute('aria-checked')).toBe('true');
     await fireEvent.keyDown(top, { key: ' ' });
-    expect(onselect).toHaveBeenCalledWith([]);
+    expect(onselect.mock.calls).toEqual([[['hairline', 'top']], [[]]]);
   });
 
-  it('has one tab stop, and arrows go round', async () => {
-    const { head } = show();
-    const boxes = within(head).getAllByRole('checkbox');
-    const stops = () =>
-      boxes.filter((b) => b.getAttribute('tabindex') === '0').map((b) => b.getAttribute('aria-label'));
-    expect(stops()).toEqual(['front hairline']);
-    await fireEvent.keyDown(boxes[0] as Element, { key: 'ArrowLeft' });
+  it('moves with the arrows without choosing', async () => {
+    const { onselect, head } = show(['top'], true);
+    const boxes = within(head()).getAllByRole('checkbox');
+    await fireEvent.keyDown(boxes[0]!, { key: 'ArrowLeft' });
     expect(document.activeElement).toBe(boxes.at(-1));
-    expect(stops()).toEqual([boxes.at(-1)?.getAttribute('aria-label')]);
-    await fireEvent.keyDown(boxes.at(-1) as Element, { key: 'Home' });
-    expect(document.activeElement).toBe(boxes[0]);
-  });
-
-  it('shows from the back what the front hides', async () => {
-    const { head } = show();
-    expect(within(head).queryByRole('checkbox', { name: 'nape' })).toBeNull();
-    await fireEvent.click(screen.getByRole('radio', { name: 'back' }));
-    const back = screen.getByRole('group', { name: 'Head from the back' });
-    expect(within(back).getByRole('checkbox', { name: 'nape' })).toBeTruthy();
-  });
-
-  it('asks for a parting only where one is possible', async () => {
-    const { onsplit, view } = show(['side-left']);
-    expect(screen.queryByRole('button', { name: 'part left | right' })).toBeNull();
-    await fireEvent.click(screen.getByRole('button', { name: 'part front | back' }));
-    expect(onsplit).toHaveBeenCalledWith({ id: 'side-left', cut: 'front-back' });
-    await view.rerender({ selected: [] });
-    expect(screen.queryByRole('button', { name: 'part front | back' })).toBeNull();
-  });
-
-  it('asks to merge two or more', async () => {
-    const { onmerge } = show(['top', 'crown']);
-    expect(screen.queryByRole('button', { name: 'part front | back' })).toBeNull();
-    await fireEvent.click(screen.getByRole('button', { name: 'make one area' }));
-    expect(onmerge).toHaveBeenCalledWith({ ids: ['top', 'crown'] });
-  });
-
-  it('draws both halves of a split area', () => {
-    const { head } = show([], splitArea(wholeHead(areaNameEn), 'hairline', 'left-right', partNameEn));
-    expect(within(head).getByRole('checkbox', { name: 'front hairline left' })).toBeTruthy();
-    expect(within(head).getByRole('checkbox', { name: 'front hairline right' })).toBeTruthy();
+    expect(onselect).not.toHaveBeenCalled();
   });
 });

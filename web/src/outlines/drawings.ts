@@ -4,17 +4,12 @@ import type { BaseArea, HairStyle, View } from './types';
 /** Our own line drawings of a head, in a frame of 200 × 230 units. */
 
 export const FRAME = { width: 200, height: 230 } as const;
-/** Room beside the frame for labels that stand outside. */
-export const BESIDE = 20;
 
 export interface AreaShape {
   readonly base: BaseArea;
   /** Its share of the whole frame; the outline of the hair cuts it to shape. */
   readonly d: string;
   readonly box: Box;
-  /** Middle of its label; `from` is where a leader line starts when the label stands outside. */
-  readonly label: readonly [number, number];
-  readonly from?: readonly [number, number];
 }
 
 export interface Drawing {
@@ -54,41 +49,31 @@ const front: Drawing = {
       base: 'top',
       d: 'M-20 -20H220V62C180 50 160 50 141 53C128 42 113 39 100 39C87 39 72 42 59 53C40 50 20 50 -20 62Z',
       box: box(30, 0, 140, 54),
-      label: [100, 29],
     },
     {
       base: 'hairline',
       d: 'M59 53C72 42 87 39 100 39C113 39 128 42 141 53L134 100H66Z',
       box: box(59, 39, 82, 56),
-      label: [100, 54],
     },
     {
       base: 'temple-right',
       d: 'M-20 62C20 50 40 50 59 53L66 100V106H-20Z',
       box: box(10, 50, 60, 58),
-      label: [-2, 60],
-      from: [52, 76],
     },
     {
       base: 'temple-left',
       d: 'M220 62C180 50 160 50 141 53L134 100V106H220Z',
       box: box(130, 50, 60, 58),
-      label: [202, 60],
-      from: [148, 76],
     },
     {
       base: 'side-right',
       d: 'M-20 106H100V250H-20Z',
       box: box(10, 106, 90, 124),
-      label: [-2, 152],
-      from: [45, 122],
     },
     {
       base: 'side-left',
       d: 'M220 106H100V250H220Z',
       box: box(100, 106, 90, 124),
-      label: [202, 152],
-      from: [155, 122],
     },
   ],
   hair: {
@@ -129,33 +114,28 @@ const left: Drawing = {
       base: 'hairline',
       d: 'M-20 -20H72C76 20 84 46 88 64L62 84L-20 100Z',
       box: box(34, 8, 56, 86),
-      label: [70, 48],
     },
     {
       base: 'top',
       d: 'M72 -20H128C128 30 124 56 120 78L88 64C84 46 76 20 72 -20Z',
       box: box(72, 8, 56, 74),
-      label: [103, 45],
     },
     {
       base: 'crown',
       d: 'M128 -20H220V106L152 108L120 78C124 56 128 30 128 -20Z',
       box: box(118, 8, 76, 104),
-      label: [149, 66],
     },
     {
       base: 'temple-left',
       d: 'M-20 100L62 84L88 64L104 71L101 106L97 156L-20 160Z',
       box: box(56, 64, 50, 94),
-      label: [87, 89],
     },
     {
       base: 'side-left',
       d: 'M104 71L120 78L152 108L146 136L138 250H84L97 156L101 106Z',
       box: box(94, 70, 60, 160),
-      label: [124, 98],
     },
-    { base: 'nape', d: 'M152 108L220 106V250H138L146 136Z', box: box(136, 106, 60, 124), label: [163, 130] },
+    { base: 'nape', d: 'M152 108L220 106V250H138L146 136Z', box: box(136, 106, 60, 124) },
   ],
   hair: {
     cropped: {
@@ -189,33 +169,26 @@ const back: Drawing = {
       base: 'top',
       d: 'M-20 -20H220V62C190 56 166 55 148 53.5C120 49 80 49 52 53.5C34 55 10 56 -20 62Z',
       box: box(30, 4, 140, 54),
-      label: [100, 37],
     },
     {
       base: 'crown',
       d: 'M52 53.5C80 49 120 49 148 53.5C153 80 148 104 136 121C120 129 80 129 64 121C52 104 47 80 52 53.5Z',
       box: box(50, 50, 100, 77),
-      label: [100, 88],
     },
     {
       base: 'side-left',
       d: 'M-20 62C10 56 34 55 52 53.5C47 80 52 104 64 121L54 150L40 250H-20Z',
       box: box(10, 52, 54, 178),
-      label: [-2, 84],
-      from: [46, 100],
     },
     {
       base: 'side-right',
       d: 'M220 62C190 56 166 55 148 53.5C153 80 148 104 136 121L146 150L160 250H220Z',
       box: box(136, 52, 54, 178),
-      label: [202, 84],
-      from: [154, 100],
     },
     {
       base: 'nape',
       d: 'M64 121C80 129 120 129 136 121L146 150L160 250H40L54 150Z',
       box: box(40, 120, 120, 110),
-      label: [100, 150],
     },
   ],
   hair: {
@@ -253,53 +226,41 @@ const top: Drawing = {
       base: 'hairline',
       d: 'M68 -20H132L130 86C112 79 88 79 70 86Z',
       box: box(68, 44, 64, 42),
-      label: [100, 67],
     },
     {
       base: 'temple-left',
       d: 'M-20 -20H68L70 86L60 96L-20 100Z',
       box: box(20, 44, 50, 54),
-      label: [-2, 58],
-      from: [58, 80],
     },
     {
       base: 'temple-right',
       d: 'M220 -20H132L130 86L140 96L220 100Z',
       box: box(130, 44, 50, 54),
-      label: [202, 58],
-      from: [142, 80],
     },
     {
       base: 'top',
       d: 'M70 86C88 79 112 79 130 86L140 96C143 110 142 122 138 134C118 142 82 142 62 134C58 122 57 110 60 96Z',
       box: box(58, 80, 84, 60),
-      label: [100, 111],
     },
     {
       base: 'side-left',
       d: 'M-20 100L60 96C57 110 58 122 62 134L66 172L-20 205Z',
       box: box(10, 96, 56, 108),
-      label: [-2, 108],
-      from: [52, 128],
     },
     {
       base: 'side-right',
       d: 'M220 100L140 96C143 110 142 122 138 134L134 172L220 205Z',
       box: box(134, 96, 56, 108),
-      label: [202, 108],
-      from: [148, 128],
     },
     {
       base: 'crown',
       d: 'M62 134C82 142 118 142 138 134L134 172C118 180 82 180 66 172Z',
       box: box(60, 134, 80, 45),
-      label: [100, 157],
     },
     {
       base: 'nape',
       d: 'M66 172C82 180 118 180 134 172L220 205V250H-20V205Z',
       box: box(20, 172, 160, 58),
-      label: [100, 190],
     },
   ],
   hair: {

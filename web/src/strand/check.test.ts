@@ -34,7 +34,7 @@ describe('checking a picture', () => {
     ]);
     expect(codes(picture([span({ today: [] })]))).toEqual(['no_populations']);
     expect(codes(picture([span({ toCm: 0 })]))).toContain('span_empty');
-    expect(codes(picture([span({ fromCm: 1 })]))).toEqual(['spans_not_joined']);
+    expect(codes(picture([span({ fromCm: -1 })]))).toEqual(['spans_not_joined']);
     expect(codes(picture([span({ toCm: 8 })]))).toEqual(['spans_not_to_tip']);
     expect(codes(picture([span({ today: [pop('brown', 0.9, 'brown')] })]))).toEqual(['shares_not_one']);
     expect(codes(picture([span({ today: [pop('a', 1.5, 'brown'), pop('b', -0.5, 'brown')] })]))).toEqual([

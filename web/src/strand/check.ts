@@ -46,7 +46,8 @@ export function checkPicture(picture: StrandPicture): StrandProblem[] {
     problems.push({ code: 'diameter_out_of_range', found: hair.diameterUm });
   }
   if (spans.length === 0) return [...problems, { code: 'no_spans' }];
-  let at = 0;
+  // Hair next to the scalp may be unread; from the first span on there is no gap.
+  let at = Math.max(spans[0]?.fromCm ?? 0, 0);
   for (const span of spans) {
     problems.push(...checkSpan(span, at));
     at = span.toCm;

@@ -56,7 +56,7 @@ function brunette(lengthCm: number, white: number): StrandPicture {
         label: 'Regrowth',
         fromCm: 0,
         toCm: 2.8,
-        bowl: 'A',
+        bowls: ['A'],
         today: [pop('white', white, 'white'), pop('natural brown', 1 - white, 'brown')],
         planned: [
           pop('lights', 0.34, 'blonde', lights),
@@ -70,7 +70,7 @@ function brunette(lengthCm: number, white: number): StrandPicture {
         label: 'Lengths',
         fromCm: 2.8,
         toCm: lengthCm,
-        bowl: 'C',
+        bowls: ['C'],
         today: base(0.62),
         planned: [pop('toned lights', 0.36, 'paleBlonde', lights), pop('brown', 0.64, 'lightBrown')],
         fan: fan('beige', 0.08),
@@ -96,7 +96,7 @@ const oneSpan = (
   lengthCm,
   hair: { texture, diameterUm },
   spans: [
-    { id: 'new', label: 'Regrowth', fromCm: 0, toCm: 1.5, today, planned, bowl: 'A' },
+    { id: 'new', label: 'Regrowth', fromCm: 0, toCm: 1.5, today, planned, bowls: ['A'] },
     {
       id: 'rest',
       label: 'Lengths',
@@ -189,7 +189,7 @@ export const KINDS: readonly DemoStrip[] = [
           label: 'All',
           fromCm: 0,
           toCm: 3,
-          bowl: 'A',
+          bowls: ['A'],
           today: [pop('white', 0.3, 'white'), pop('brown', 0.7, 'brown')],
           planned: [{ name: 'red', share: 1, srgb: SHADES.red, outOfGamut: true }],
           fan: fan('red', 0.2),

@@ -49,7 +49,7 @@ function describeSpan(span: StrandSpan, words: StrandWords): string {
   parts.push(
     span.planned.length > 0 ? words.half('planned', populations(span.planned, words)) : words.noPlan(),
   );
-  if (span.bowl) parts.push(words.bowl(span.bowl));
+  if (span.bowls?.length) parts.push(words.list(span.bowls.map((letter) => words.bowl(letter))));
   if (span.fan && span.planned.length > 0) {
     const [low, middle, high] = [span.fan.p10, span.fan.p50, span.fan.p90].map(lightness) as [
       number,

@@ -7,6 +7,8 @@ export interface StripLayout {
   readonly height: number;
   readonly pxPerCm: number;
   readonly hairWidth: number;
+  /** Hair at the scalp that nobody has read: left bare. */
+  readonly bareTo: number;
   readonly halfHeight: number;
   readonly todayTop: number;
   readonly plannedTop: number | null;
@@ -33,10 +35,11 @@ export const FAN_GAP = 6;
 export const LETTER_RADIUS = 10;
 export const TOP = 2;
 
-/** The largest scale at which the longest strip and its fan fit into `width`; at most 26 px per cm. */
-export function sharedScale(pictures: readonly StrandPicture[], width: number, most = 26): number {
+/** The largest scale at which the longest strip, and its fan if there may be one, fit into `width`; at most 26 px per cm. */
+export function sharedScale(pictures: readonly StrandPicture[], width: number, fan = true): number {
   const longest = Math.max(...pictures.map((p) => p.lengthCm), 1);
-  return Math.max(2, Math.min(most, (width - FAN_WIDTH - FAN_GAP - 2) / longest));
+  const beside = fan ? FAN_WIDTH + FAN_GAP : 0;
+  return Math.max(2, Math.min(26, (width - beside - 2) / longest));
 }
 
 /** Letters sit where their span starts, moved along so that none hides another. */
@@ -44,12 +47,13 @@ function placeLetters(spans: readonly StrandSpan[], pxPerCm: number, y: number, 
   const letters: { letter: string; x: number; y: number }[] = [];
   let free = LETTER_RADIUS + 2;
   for (const span of spans) {
-    if (!span.bowl) continue;
     const middle = ((span.fromCm + span.toCm) / 2) * pxPerCm;
     const start = span.fromCm * pxPerCm + LETTER_RADIUS + 4;
-    const x = Math.max(free, Math.min(start, Math.max(middle, LETTER_RADIUS + 2)));
-    letters.push({ letter: span.bowl, x: Math.min(x, Math.max(end, free)), y });
-    free = x + 2 * LETTER_RADIUS + 3;
+    for (const letter of span.bowls ?? []) {
+      const x = Math.max(free, Math.min(start, Math.max(middle, LETTER_RADIUS + 2)));
+      letters.push({ letter, x: Math.min(x, Math.max(end, free)), y });
+      free = x + 2 * LETTER_RADIUS + 3;
+    }
   }
   return letters;
 }
@@ -89,6 +93,7 @@ export function layoutStrip(picture: StrandPicture, options: StripOptions): Stri
     pxPerCm,
     halfHeight,
     hairWidth,
+    bareTo: (picture.spans[0]?.fromCm ?? 0) * pxPerCm,
     plannedTop,
     height: bottom + LETTER_RADIUS,
     todayTop: TOP,

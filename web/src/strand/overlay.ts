@@ -104,6 +104,7 @@ function drawMark(pen: Pen, x: number, y: number, ink: Ink): void {
 /** Everything on the strip that is not hair; the pen is scaled to CSS px. */
 export function drawOverlay(pen: Pen, layout: StripLayout, ink: Ink): void {
   const bottom = (layout.plannedTop ?? layout.todayTop) + layout.halfHeight;
+  if (layout.bareTo > 0) drawJoin(pen, layout.bareTo, layout.todayTop - 2, bottom);
   for (const x of layout.joins) drawJoin(pen, x, layout.todayTop - 2, bottom);
   for (const { span, y, height } of layout.fans) {
     if (span.fan) drawFan(pen, span.fan, layout.fanX, y, height);

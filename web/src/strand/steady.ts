@@ -8,3 +8,14 @@ export function steady<T>(): (next: T) => T {
     return before.value;
   };
 }
+
+/** The same for each of several, told apart by their ids: one that changes leaves the others alone. */
+export function steadyEach<T extends { readonly id: string }>(): (next: readonly T[]) => T[] {
+  const each = new Map<string, (next: T) => T>();
+  return (next) =>
+    next.map((one) => {
+      const keep = each.get(one.id) ?? steady<T>();
+      each.set(one.id, keep);
+      return keep(one);
+    });
+}

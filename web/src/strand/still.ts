@@ -65,10 +65,15 @@ function drawStrip(
   const request = { picture: strip.picture, layout, dpr, seed: seedFrom(strip.id) };
   if (painter) painter.paint(request);
   pen.setTransform(dpr, 0, 0, dpr, PAD * dpr, y * dpr);
+  pen.save();
+  pen.beginPath();
+  pen.rect(layout.bareTo, 0, layout.width, layout.height);
+  pen.clip();
   if (painter && !painter.lost) {
     const { width, height } = painter.canvas;
     pen.drawImage(painter.canvas, 0, 0, width / dpr, height / dpr);
   } else paintPlainly(pen, request);
+  pen.restore();
   drawOverlay(pen, layout, ink);
 }
 

@@ -1,6 +1,7 @@
 import { render, screen } from '@testing-library/svelte';
 import { createRawSnippet } from 'svelte';
 import { describe, expect, it } from 'vitest';
+import { checkPicture } from './check';
 import { AREAS, KINDS, pop } from './demo-data';
 import { describeStrand } from './describe';
 import { HALF_GAP, HALF_HEIGHT, layoutStrip, LETTER_RADIUS, sharedScale } from './layout';
@@ -35,6 +36,20 @@ describe('laying out strips', () => {
     const { letters } = layoutStrip(hairline, { width: 300, pxPerCm: 3 });
     expect(letters.map((l) => l.letter)).toEqual(['A', 'C']);
     expect((letters[1]?.x ?? 0) - (letters[0]?.x ?? 0)).toBeGreaterThanOrEqual(2 * LETTER_RADIUS);
+  });
+
+  it('shows every bowl of a span, in order', () => {
+    const spans = hairline.spans.map((s, i) => (i === 0 ? { ...s, bowls: ['A', 'B'] } : s));
+    const { letters } = layoutStrip({ ...hairline, spans }, { width: 600, pxPerCm: 15 });
+    expect(letters.map((l) => l.letter)).toEqual(['A', 'B', 'C']);
+    expect(describeStrand({ ...hairline, spans }, strandWordsEn).join(' ')).toContain('bowl A and bowl B');
+  });
+
+  it('leaves hair bare that nobody read at the scalp', () => {
+    const [first, ...rest] = hairline.spans;
+    const spans = [{ ...first!, fromCm: 1 }, ...rest];
+    expect(checkPicture({ ...hairline, spans })).toEqual([]);
+    expect(layoutStrip({ ...hairline, spans }, { width: 600, pxPerCm: 15 }).bareTo).toBe(15);
   });
 
   it('marks a colour outside the screen once per half', () => {

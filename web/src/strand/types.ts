@@ -48,8 +48,8 @@ export interface StrandSpan {
   /** Empty when nothing is planned yet: only the upper half is drawn. */
   readonly planned: readonly Population[];
   readonly mixedBed?: MixedBed;
-  /** Letter of the bowl that goes here. */
-  readonly bowl?: string;
+  /** Letters of the bowls that go here, the first one first. */
+  readonly bowls?: readonly string[];
   readonly fan?: ColourFan;
 }
 

@@ -1,10 +1,11 @@
 import { fireEvent, render, screen } from '@testing-library/svelte';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { createRawSnippet, tick } from 'svelte';
 import Button from './Button.svelte';
+import { hand } from './hand.svelte';
 import Segmented from './Segmented.svelte';
 import Stepper from './Stepper.svelte';
 import { dismiss, notify, toasts } from './toasts.svelte';
-import { createRawSnippet } from 'svelte';
 
 const words = (text: string) => createRawSnippet(() => ({ render: () => `<span>${text}</span>` }));
 
@@ -65,6 +66,36 @@ describe('Stepper', () => {
       expect(held).toBeGreaterThan(5);
       vi.advanceTimersByTime(1000);
       expect(onchange).toHaveBeenCalledTimes(held);
+    });
+
+    it('tells what it shows a frame later, and on release at once', async () => {
+      const onchange = vi.fn();
+      render(Stepper, { ...level, max: 100, onchange });
+      const box = screen.getByRole('spinbutton');
+      const more = screen.getByRole('button', { name: 'More: Level' });
+      await fireEvent.pointerDown(more, { button: 0 });
+      expect(onchange).toHaveBeenLastCalledWith(6.5);
+      vi.advanceTimersByTime(420);
+      vi.advanceTimersToNextFrame();
+      await tick();
+      expect(box.getAttribute('aria-valuenow')).toBe('7');
+      expect(onchange).toHaveBeenCalledTimes(1);
+      await fireEvent.pointerUp(more);
+      expect(onchange).toHaveBeenLastCalledWith(7);
+      vi.advanceTimersByTime(1000);
+      expect(onchange).toHaveBeenCalledTimes(2);
+    });
+
+    it('is a hand that holds until the release or the end of the range', async () => {
+      render(Stepper, { ...level, max: 7 });
+      const more = screen.getByRole('button', { name: 'More: Level' });
+      await fireEvent.pointerDown(more, { button: 0 });
+      expect(hand.held).toBe(true);
+      await fireEvent.pointerUp(more);
+      expect(hand.held).toBe(false);
+      await fireEvent.pointerDown(more, { button: 0 });
+      vi.advanceTimersByTime(2000);
+      expect(hand.held).toBe(false);
     });
   });
 

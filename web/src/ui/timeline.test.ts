@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fitText, lastMinute, lettersUsed, ticks, tickStep, type Lane } from './timeline';
+import { drawnWidth, fitText, lastMinute, lettersUsed, ticks, tickStep, type Lane } from './timeline';
 
 const lane = (end: number, latest?: number): Lane => ({
   id: 'a',
@@ -27,7 +27,13 @@ describe('timeline', () => {
 
   it('shows the longest words that fit, down to a letter', () => {
     const words = ['rinse A', 'rinse', 'R'];
-    expect([80, 40, 20, 4].map((width) => fitText(words, width))).toEqual(['rinse A', 'rinse', 'R', '']);
+    expect([80, 48, 14, 4].map((width) => fitText(words, width))).toEqual(['rinse A', 'rinse', 'R', '']);
+  });
+
+  it('draws a short stretch wide enough for its letter where there is room', () => {
+    const stretch = (start: number, end: number) => ({ id: String(start), start, end, text: '' });
+    const hands: Lane = { ...lane(0), stretches: [stretch(0, 1), stretch(10, 11), stretch(11, 30)] };
+    expect(hands.stretches.map((s) => drawnWidth(s, hands, 8))).toEqual([14, 6, 150]);
   });
 
   it('says what its letters stand for, each once', () => {

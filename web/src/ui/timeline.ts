@@ -38,17 +38,34 @@ export function ticks(minutes: number, width: number): number[] {
   return Array.from({ length: Math.floor(minutes / step) + 1 }, (_, i) => i * step);
 }
 
-/** The longest of `words` that fits `width` pixels at 13 px type; empty when none does. */
-export function fitText(words: readonly string[], width: number, perLetter = 7.1): string {
-  return words.find((word) => word.length * perLetter <= width) ?? '';
+/** Width of one letter of a lane, px, and of the narrowest box that holds one. */
+const LETTER = 7.1;
+const NARROWEST = 14;
+
+/** Width at which a stretch is drawn: true to time, or wide enough for a letter where nothing follows at once. */
+export function drawnWidth(stretch: Stretch, lane: Lane, perMinute: number): number {
+  const own = (stretch.end - stretch.start) * perMinute - 2;
+  const next = Math.min(...lane.stretches.map((s) => s.start).filter((start) => start > stretch.start));
+  const room = Number.isFinite(next) ? (next - stretch.start) * perMinute - 2 : NARROWEST;
+  return Math.max(own, Math.min(NARROWEST, room), 3);
+}
+
+/** The longest of `words` that fits a box `width` pixels wide at 13 px type; empty when none does. */
+export function fitText(words: readonly string[], width: number): string {
+  // Words stand off the edge; one or two letters stand in the middle and need no room beside them.
+  const needs = (word: string) => word.length * LETTER + (word.length <= 2 ? 2 : 8);
+  return words.find((word) => needs(word) <= width) ?? '';
 }
 
 /** The letters that stand for words where nothing longer fits, in the order in which they first appear. */
-export function lettersUsed(lanes: readonly Lane[], shown: (stretch: Stretch) => string): [string, string][] {
+export function lettersUsed(
+  lanes: readonly Lane[],
+  shown: (stretch: Stretch, lane: Lane) => string,
+): [string, string][] {
   const used = new Map<string, string>();
-  for (const stretch of lanes.flatMap((lane) => lane.stretches)) {
+  for (const [stretch, lane] of lanes.flatMap((lane) => lane.stretches.map((s) => [s, lane] as const))) {
     if (stretch.shorter?.length !== 2) continue;
-    const [letter, word] = [shown(stretch), stretch.shorter[0] ?? ''];
+    const [letter, word] = [shown(stretch, lane), stretch.shorter[0] ?? ''];
     if (letter && letter !== stretch.text && letter !== word && !used.has(letter)) used.set(letter, word);
   }
   return [...used];

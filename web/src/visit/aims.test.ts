@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { areaRenamed, pruned, wishFor, wishIn, withWish } from './aims';
+import { areaBecame, pruned, wishFor, wishIn, withWish } from './aims';
 import { removeArea, renameArea } from './areas';
 import { newVisit } from './head';
 
@@ -37,7 +37,7 @@ describe('wishes', () => {
     const visit = withWish(withWish(start, {}, gold), { area: 'nape' }, ash);
     const gone = pruned({ ...visit, head: removeArea(visit.head, 'nape') });
     expect(gone.aims).toEqual([{ zone: '*', ...gold }]);
-    const renamed = areaRenamed(visit, 'nape', 'low nape');
+    const renamed = areaBecame(visit, 'nape', ['low nape']);
     const head = renameArea(visit.head, 'nape', 'low nape');
     expect(wishFor(pruned({ ...renamed, head }), 'low nape/regrowth')).toEqual(ash);
   });

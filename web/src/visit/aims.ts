@@ -63,12 +63,26 @@ export function pruned(visit: Visit): Visit {
   return aims === visit.aims && bowls === visit.bowls ? visit : { ...visit, aims, bowls };
 }
 
-/** Follows the renaming of an area through wishes and bowls. */
-export function areaRenamed(visit: Visit, from: string, to: string): Visit {
-  const moved = (zone: string) => (zone.startsWith(`${from}/`) ? to + zone.slice(from.length) : zone);
+/**
+ * Wishes and bowls follow when area `from` becomes the areas `to` (renamed, parted, or joined with the areas `gone`,
+ * whose own wishes go).
+ */
+export function areaBecame(
+  visit: Visit,
+  from: string,
+  to: readonly string[],
+  gone: readonly string[] = [],
+): Visit {
+  const carried = (zone: string) => {
+    const area = zone.slice(0, Math.max(zone.indexOf('/'), 0));
+    if (area === from) return to.map((name) => name + zone.slice(from.length));
+    return gone.includes(area) ? [] : [zone];
+  };
   return {
     ...visit,
-    aims: visit.aims?.map((a) => ({ ...a, zone: moved(a.zone) })),
-    bowls: visit.bowls?.map((b) => ({ ...b, zones: b.zones.map(moved) })),
+    aims: visit.aims?.flatMap((a) => carried(a.zone).map((zone) => ({ ...a, zone }))),
+    bowls: visit.bowls
+      ?.map((b) => ({ ...b, zones: b.zones.flatMap(carried) }))
+      .filter((b) => b.zones.length > 0),
   };
 }

@@ -1,34 +1,62 @@
 import type { Area, AreaKind, Head } from '../api/types';
 import { freeName, withArea } from './head';
+import { joinedName, partedNames, type Parting } from './places';
 
 export { withArea } from './head';
 
 const ids = (head: Head) => head.areas.map((area) => area.id);
 
-/** Two areas of half the scalp each, both with the reading; the new one is named after the old. */
-export function splitArea(head: Head, id: string): { head: Head; id: string } {
-  const at = head.areas.findIndex((area) => area.id === id);
-  const area = head.areas[at];
-  if (!area) return { head, id };
-  const name = freeName(id, ids(head));
-  const half = area.scalp_cm2 === undefined ? {} : { scalp_cm2: area.scalp_cm2 / 2 };
-  const areas = [...head.areas];
-  areas.splice(at, 1, { ...area, ...half }, { ...structuredClone(area), ...half, id: name });
-  return { head: { ...head, areas }, id: name };
+/** What a document that does not say an area's scalp means, cm². */
+const SCALP_UNSAID = 100;
+const scalpOf = (area: Area) => area.scalp_cm2 ?? SCALP_UNSAID;
+
+/** A head with areas parted or joined, and the names of those that came of it. */
+export interface Changed {
+  head: Head;
+  ids: string[];
 }
 
-/** `other` becomes part of `id`: its scalp is added, the reading of `id` stays. */
-export function mergeAreas(head: Head, id: string, other: string): Head {
-  const gone = head.areas.find((area) => area.id === other);
-  if (!gone) return head;
-  return removeArea(
-    withArea(head, id, (area) =>
-      area.scalp_cm2 === undefined || gone.scalp_cm2 === undefined
-        ? area
-        : { ...area, scalp_cm2: area.scalp_cm2 + gone.scalp_cm2 },
-    ),
-    other,
-  );
+/** Parts an area: each piece has the reading and an even share of the scalp. Unchanged where it cannot be parted so. */
+export function partArea(head: Head, id: string, parting: Parting): Changed {
+  const area = head.areas.find((a) => a.id === id);
+  const others = ids(head).filter((other) => other !== id);
+  const wished = parting === 'halves' ? [id, id] : partedNames(id, parting);
+  if (!area || wished.length < 2) return { head, ids: [id] };
+  const names = wished.reduce<string[]>((found, n) => [...found, freeName(n, [...others, ...found])], []);
+  const pieces = names.map((name) => ({
+    ...structuredClone(area),
+    id: name,
+    scalp_cm2: scalpOf(area) / names.length,
+  }));
+  return { head: { ...head, areas: head.areas.flatMap((a) => (a === area ? pieces : [a])) }, ids: names };
+}
+
+const readingOf = ({ spans, hair_factor = 1 }: Area) => JSON.stringify([spans, hair_factor]);
+
+/** True when these areas are read alike, so that joining them loses nothing. */
+export function readAlike(head: Head, chosen: readonly string[]): boolean {
+  const areas = head.areas.filter((area) => chosen.includes(area.id));
+  return areas.every((area) => readingOf(area) === readingOf(areas[0]!));
+}
+
+/** One area, in the place of the first, with the scalp of all and the reading of `keep`. Unchanged for fewer than two. */
+export function joinAreas(head: Head, chosen: readonly string[], keep: string): Changed {
+  const areas = head.areas.filter((area) => chosen.includes(area.id));
+  const kept = areas.find((area) => area.id === keep);
+  const first = areas[0];
+  if (!kept || !first || areas.length < 2) return { head, ids: [keep] };
+  const names = areas.map((area) => area.id);
+  const others = ids(head).filter((id) => !names.includes(id));
+  const name = freeName(joinedName(names) ?? first.id, others);
+  const scalp = areas.reduce((sum, area) => sum + scalpOf(area), 0);
+  const joined: Area = { ...structuredClone(kept), id: name, kind: first.kind, scalp_cm2: scalp };
+  return {
+    head: {
+      ...head,
+      areas: head.areas.flatMap((a) => (a === first ? [joined] : areas.includes(a) ? [] : [a])),
+    },
+    ids: [name],
+  };
 }
 
 export function removeArea(head: Head, id: string): Head {

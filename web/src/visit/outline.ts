@@ -1,7 +1,16 @@
 import type { AreaKind, Head } from '../api/types';
-import { BASE_AREAS, type BaseArea, type HeadArea, type HairStyle, type Region } from '../outlines/types';
-import { areaWords } from './words';
+import { leftOver } from '../outlines/regions';
+import {
+  BASE_AREAS,
+  type BaseArea,
+  type HairStyle,
+  type HeadArea,
+  type Region,
+  type Slice,
+} from '../outlines/types';
 import type { Rgb } from '../strand/types';
+import { placesIn, regionsIn } from './places';
+import { areaWords } from './words';
 
 /** Which parts of the outlines an area of this kind covers; left first where there are two. */
 const parts: Record<AreaKind, readonly BaseArea[]> = {
@@ -26,36 +35,54 @@ const neighbour: Partial<Record<BaseArea, AreaKind[]>> = {
   'side-right': ['temples', 'nape'],
 };
 
-function regionsOf(kind: AreaKind, index: number, of: number): Region[] {
-  const bases = parts[kind];
-  if (of === 1) return bases.map((base) => ({ base, slices: [] }));
-  // Two areas where the head has two sides: one each.
-  if (of === 2 && bases.length === 2) return [{ base: bases[index]!, slices: [] }];
-  return bases.map((base) => ({
-    base,
-    slices: [{ cut: bases.length === 2 ? 'front-back' : 'left-right', index, of }],
-  }));
+interface Drawn extends HeadArea {
+  kind: AreaKind;
+  regions: Region[];
+}
+
+/** What the areas that say where they are leave of a part of the head. */
+const freeOf = (base: BaseArea, areas: readonly Drawn[]): Region[] =>
+  leftOver(areas.flatMap((a) => a.regions.filter((r) => r.base === base).map((r) => r.slices))).map(
+    (slices) => ({ base, slices }),
+  );
+
+/** Shares regions among areas that only say their kind: one each where there are as many, else in strips. */
+function share(free: readonly Region[], index: number, of: number): Region[] {
+  if (of === 1) return [...free];
+  if (free.length >= of) return free.filter((_, i) => i % of === index);
+  return free.map(({ base, slices }) => {
+    const cut = parts.sides.includes(base) || parts.temples.includes(base) ? 'front-back' : 'left-right';
+    const strip: Slice = { cut, index, of };
+    return { base, slices: [...slices, strip] };
+  });
+}
+
+/** Areas that say where they are; a part that another one of its kind also wants is no claim. */
+function claimants(areas: readonly Drawn[]): Drawn[] {
+  const silent = new Set(areas.filter((a) => a.regions.length === 0).map((a) => a.kind));
+  const shared = (a: Drawn) => silent.has(a.kind) && a.regions.every((r) => r.slices.length === 0);
+  return areas.filter((a) => a.regions.length > 0 && !shared(a));
 }
 
 /** The head's areas as the outlines draw them, each with its colour where one is known. */
 export function outlineAreas(head: Head, colour: (area: string) => Rgb | undefined): HeadArea[] {
-  const kindOf = (kind: AreaKind | undefined) => kind ?? 'other';
-  const areas = head.areas.map((area) => {
-    const same = head.areas.filter((a) => kindOf(a.kind) === kindOf(area.kind));
+  const areas = head.areas.map((area): Drawn => {
     const srgb = colour(area.id);
-    return {
-      id: area.id,
-      label: areaWords(area),
-      kind: kindOf(area.kind),
-      regions: regionsOf(kindOf(area.kind), same.indexOf(area), same.length),
-      ...(srgb ? { srgb } : {}),
-    };
+    const regions = regionsIn(placesIn(area.id) ?? []);
+    const kind = area.kind ?? 'other';
+    return { id: area.id, label: areaWords(area), kind, regions, ...(srgb ? { srgb } : {}) };
   });
-  const covered = new Set(areas.flatMap((area) => area.regions.map((r) => r.base)));
+  const named = claimants(areas);
+  for (const kind of Object.keys(parts) as AreaKind[]) {
+    const rest = areas.filter((a) => a.kind === kind && !named.includes(a));
+    const free = parts[kind].flatMap((base) => freeOf(base, named));
+    rest.forEach((area, i) => (area.regions = share(free, i, rest.length)));
+  }
   for (const base of BASE_AREAS) {
-    if (covered.has(base)) continue;
-    const heir = neighbour[base]?.map((kind) => areas.find((a) => a.kind === kind)).find(Boolean);
-    heir?.regions.push({ base, slices: [] });
+    const there = areas.filter((a) => a.regions.some((r) => r.base === base));
+    if (there.some((a) => !named.includes(a))) continue;
+    const beside = neighbour[base]?.map((kind) => areas.find((a) => a.kind === kind)).find(Boolean);
+    (there[0] ?? beside)?.regions.push(...freeOf(base, named));
   }
   return areas.map(({ kind: _, ...area }) => area);
 }

@@ -30,7 +30,8 @@ export function screen(hex: string): Screen {
 export interface ZonePicture {
   today: ColourView;
   planned?: ColourView;
-  bowl?: string;
+  /** Letters of the bowls on it, in the order of their steps. */
+  bowls?: readonly string[];
 }
 
 // Every frame of a held value asks for the same few names.
@@ -100,7 +101,7 @@ export function strandPicture(
   const from: unknown[] = [head.hair, light, language()];
   for (const span of area.spans) {
     const zone = zones.get(zoneId(area, span));
-    from.push(zone?.today, zone?.planned, zone?.bowl);
+    from.push(zone?.today, zone?.planned, zone?.bowls?.join());
   }
   const before = made.get(area);
   if (before && before.from.every((one, i) => one === from[i])) return before.picture;
@@ -119,7 +120,7 @@ function makePicture(
   for (const span of area.spans) {
     const zone = zones.get(zoneId(area, span));
     if (!zone) return undefined;
-    const doubt = zone.planned && zone.bowl ? fan(zone.planned, light) : undefined;
+    const doubt = zone.planned && zone.bowls?.length ? fan(zone.planned, light) : undefined;
     const packets = packetsIn(span);
     const today = halfOf(zone.today, light, packets);
     const planned = zone.planned && halfOf(zone.planned, light, packets);
@@ -131,7 +132,7 @@ function makePicture(
       today: today.list,
       planned: planned?.list ?? [],
       mixedBed: { today: today.bed, ...(planned ? { planned: planned.bed } : {}) },
-      ...(zone.bowl ? { bowl: zone.bowl } : {}),
+      ...(zone.bowls?.length ? { bowls: zone.bowls } : {}),
       ...(doubt ? { fan: doubt } : {}),
     });
   }

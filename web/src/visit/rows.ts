@@ -1,3 +1,5 @@
+import type { Area } from '../api/types';
+import { language } from '../i18n/index.svelte';
 import type { StrandPicture } from '../strand/types';
 
 /** One area on the board. */
@@ -16,6 +18,18 @@ const alike = (a: HairRow, b: HairRow) =>
   a.note === b.note &&
   a.picture === b.picture &&
   a.states?.join('|') === b.states?.join('|');
+
+/** `make`, worked out once for each area that stays as it is, and language. */
+export function sayOnce<T>(make: (area: Area) => T): (area: Area) => T {
+  const known = new WeakMap<Area, { in: string; said: T }>();
+  return (area) => {
+    const before = known.get(area);
+    if (before?.in === language()) return before.said;
+    const said = make(area);
+    known.set(area, { in: language(), said });
+    return said;
+  };
+}
 
 /** Gives back the earlier row, and the earlier list, where the new one says the same: what shows it is not done again. */
 export function steadyRows(): (rows: readonly HairRow[]) => readonly HairRow[] {

@@ -3,6 +3,7 @@ import { level, number } from '../i18n/format';
 import { language, t } from '../i18n/index.svelte';
 import type { StrandWords } from '../strand/describe';
 import { known } from './picture';
+import { placesIn, type Place } from './places';
 
 /** The strand's sentences in the chosen language. */
 export function strandWords(): StrandWords {
@@ -37,13 +38,25 @@ export function likelyLevels(view: ColourView): string {
   return low === high ? level(low) : `${level(low)}–${level(high)}`;
 }
 
-export const areaWords = (area: Area) => known('area', area.id);
+/** A place on the head: a side of two has a word of its own, other halves follow the name of their part. */
+function placeWords({ part, halves }: Place): string {
+  const [first, ...rest] = halves;
+  const side = first && `${part} ${first}`;
+  const ownWord = side && known('area', side);
+  const [whole, others] = ownWord && ownWord !== side ? [ownWord, rest] : [known('area', part), halves];
+  return [whole, ...others.map((half) => t(`half.${half}`))].join(' ');
+}
+
+/** The name of an area in the words of the screen; a name of the colourist's own as it is. */
+export const areaName = (name: string) => placesIn(name)?.map(placeWords).join(' + ') ?? known('area', name);
+
+export const areaWords = (area: Area) => areaName(area.id);
 export const spanWords = (span: Span) => known('span', span.id);
 
 /** A zone's name "area/span" in words. */
 export function zoneWords(zone: string): string {
   const [area = '', span = ''] = zone.split('/');
-  return t('zone.words', known('area', area), known('span', span));
+  return t('zone.words', areaName(area), known('span', span));
 }
 
 /** What is special about a span, in words: other hair, an unknown past, permed or straightened. */

@@ -12,6 +12,7 @@ import type {
 } from '../api/types';
 import * as api from '../api/visits';
 import type { Draft, Drafts } from '../offline/drafts';
+import { hand } from '../ui/hand.svelte';
 import { pruned } from './aims';
 import { Latest, Newest } from './latest';
 
@@ -124,7 +125,7 @@ export class Work {
       .finally(() => {
         this.#keeping = undefined;
         if (this.saving === 'saved') this.#drop();
-        else if (this.visit !== laid) this.#keep();
+        else if (this.visit !== laid) this.#store();
       });
   }
 
@@ -137,15 +138,15 @@ export class Work {
   change(next: Visit): () => void {
     const before = this.visit;
     this.visit = next.head === before.head ? next : pruned(next);
-    this.#saveSoon();
-    this.#keep();
+    this.#store();
     if (this.visit.head !== before.head) {
       this.reach = undefined;
       void this.assessNow();
     }
     // A new wish is answered at once; a head that is being read leaves its wishes for a quiet moment.
     if (this.visit.aims !== before.aims) void this.aimNow();
-    else if (this.visit.head !== before.head && this.visit.aims?.length) this.#aimSoon();
+    else if (this.visit.head !== before.head && this.visit.aims?.length)
+      hand.afterwards(this.#aim, () => this.#aimSoon());
     return () => void this.change(before);
   }
 
@@ -154,10 +155,19 @@ export class Work {
     this.#aimTimer = setTimeout(() => void this.aimNow(), 250);
   }
 
+  /** Lays the document down, here and on the server; a value that is held changes it often: once the hand lets go. */
+  #store(): void {
+    this.saving = 'waiting';
+    hand.afterwards(this, () => {
+      this.#saveSoon();
+      this.#keep();
+    });
+  }
+
   #saveSoon(): void {
     this.saving = 'waiting';
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.save(), 400);
+    this.#timer = setTimeout(() => (hand.held ? this.#store() : void this.save()), 400);
   }
 
   /** Stores the document; a conflict is shown, never solved by overwriting. */
@@ -173,10 +183,8 @@ export class Work {
       this.#seq = stored.seq;
       this.saveTrouble = undefined;
       this.saving = 'saved';
-      if (this.visit !== sent) {
-        this.#saveSoon();
-        this.#keep();
-      } else if (!this.#keeping) this.#drop();
+      if (this.visit !== sent) this.#store();
+      else if (!this.#keeping) this.#drop();
     } catch (error) {
       const conflict = error instanceof Refused && error.status === 409;
       this.saveTrouble = troubleOf(error);
@@ -351,6 +359,8 @@ export class Work {
   }
 
   close(): void {
+    hand.forget(this);
+    hand.forget(this.#aim);
     this.#assess.stop();
     clearTimeout(this.#aimTimer);
     this.#aim.stop();

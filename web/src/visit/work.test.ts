@@ -3,6 +3,7 @@ import { Away, Refused } from '../api/client';
 import type { PlanAnswer, Visit } from '../api/types';
 import * as api from '../api/visits';
 import type { Draft, Drafts } from '../offline/drafts';
+import { hand } from '../ui/hand.svelte';
 import { newVisit, withReading } from './head';
 import { Latest } from './latest';
 import { Work } from './work.svelte';
@@ -135,6 +136,38 @@ describe('an open visit', () => {
     answers[1]?.();
     await vi.advanceTimersByTimeAsync(500);
     expect(work.saving).toBe('saved');
+  });
+
+  it('is asked about while a value is held, and laid down once the hand lets go', async () => {
+    const keep = vi.fn(() => Promise.resolve(true));
+    const drafts = { keep, read: () => Promise.resolve(undefined), drop: () => Promise.resolve() };
+    const work = new Work(saved(visit, 4), drafts);
+    hand.hold();
+    for (const white of [10, 20, 30]) {
+      work.change(read(white));
+      await vi.advanceTimersByTimeAsync(500);
+    }
+    expect(server.assess).toHaveBeenCalledTimes(3);
+    expect([work.saving, server.saveVisit.mock.calls.length, keep.mock.calls.length]).toEqual([
+      'waiting',
+      0,
+      0,
+    ]);
+    hand.release();
+    expect(keep).toHaveBeenCalledWith('v1', { seq: 4, document: read(30) });
+    await vi.advanceTimersByTimeAsync(500);
+    expect(server.saveVisit.mock.calls.map(([, , document]) => document)).toEqual([read(30)]);
+    expect(work.saving).toBe('saved');
+  });
+
+  it('that is closed under a hand is stored once', async () => {
+    const work = new Work(saved(visit, 4));
+    hand.hold();
+    work.change(read(10));
+    work.close();
+    hand.release();
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(server.saveVisit).toHaveBeenCalledTimes(1);
   });
 
   it('gives a way back', async () => {

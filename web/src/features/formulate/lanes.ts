@@ -1,4 +1,4 @@
-import type { PlanAnswer, TimelineTask } from '../../api/types';
+import type { BowlView, PlanAnswer, TimelineTask } from '../../api/types';
 import type { Lane, Stretch } from '../../ui/timeline';
 
 /** Words that the lanes need; they come from the dictionary. */
@@ -86,6 +86,13 @@ export function lanesOf(plan: PlanAnswer, words: LaneWords): Lane[] {
   });
   return [...hands, ...bowls];
 }
+
+/** Letters of the bowls on a zone, in the order of their steps. */
+export const bowlsOn = (bowls: readonly BowlView[], zone: string): string[] =>
+  bowls
+    .filter((bowl) => bowl.zones.includes(zone))
+    .toSorted((a, b) => a.step - b.step)
+    .map((bowl) => bowl.label);
 
 /** Zones "area/span" grouped for a title: each span with its areas; areas empty when it is all of them. */
 export function groupZones(

@@ -8,7 +8,7 @@ export const aim: Part<typeof english> = {
   'aim.editor': 'Wunsch',
   'aim.where': 'Wo',
   'aim.whole': 'ganzer Kopf',
-  'aim.all_spans': 'Kopfhaut bis Spitze',
+  'aim.all_spans': 'ganze Länge',
   'aim.way': 'Wie gesagt',
   'aim.by_level': 'Tonhöhe, Ton',
   'aim.by_shade': 'Nuance',
@@ -27,7 +27,7 @@ export const aim: Part<typeof english> = {
   'aim.words_title': 'Nur ein Hinweis',
   'aim.words_text':
     'Gewohnheiten des Fachs, keine Messung. Was der Kundin oder dem Kunden gefällt, geht vor; der Plan sagt, was erreichbar ist.',
-  'aim.leave': 'Lassen, wie es ist',
+  'aim.leave': 'So lassen',
   'aim.left': 'bleibt, wie es ist',
   'aim.no_wish': 'noch kein Wunsch',
   'aim.map': 'Tonhöhen von hell nach dunkel, Töne nebeneinander',
@@ -56,6 +56,7 @@ export const aim: Part<typeof english> = {
   'reach.cell_out': (cell) => `${cell}: heute nicht in einem Zug`,
   'reach.in': 'heute erreichbar',
   'reach.out': 'heute nicht in einem Zug',
+  'reach.all_in': 'Jeder Wunsch hier ist heute erreichbar.',
   'reach.working': 'Rechnet aus, was erreichbar ist',
   'reach.away': 'Was erreichbar ist, ließ sich nicht ausrechnen: der Server antwortet nicht.',
   'reach.away_kept': 'Ihre Wünsche. Die Karte nimmt weiter einen Wunsch an.',
@@ -65,5 +66,5 @@ export const aim: Part<typeof english> = {
   'reach.looked_up': (words) => `Auf der Karte nachgesehen bei ${words}.`,
   'reach.near_words': 'es kommt nahe, nicht ganz hin',
   'reach.farthest': (zone, count) => `${zone}: am weitesten entfernt von ${n.zonen(count)}`,
-  'reach.no_promise': 'Eine Vorhersage aus Lesung und diesem Regal; nichts ist versprochen.',
+  'reach.no_promise': 'Eine Vorhersage aus Beurteilung und diesem Regal; nichts ist versprochen.',
 };

@@ -53,8 +53,8 @@ export const plan: Part<typeof english> = {
   'plan.nearest': (words) => `Heute am nächsten: ${words}.`,
   'plan.notes': 'Vor dem Mischen ansehen',
   'plan.why_plan': 'Warum so geplant ist',
-  'wrong.title': 'Wenn die Lesung nicht stimmt',
-  'wrong.working': 'Probiert dieselben Schalen auf anderen Lesungen',
+  'wrong.title': 'Wenn die Beurteilung nicht stimmt',
+  'wrong.working': 'Probiert dieselben Schalen auf anderen Beurteilungen',
   'wrong.failed': 'Das ließ sich gerade nicht ausrechnen.',
   'wrong.as_read': 'wie gelesen',
   'wrong.darker': 'Haar ½ dunkler',
@@ -101,5 +101,5 @@ export const plan: Part<typeof english> = {
   'gate.lightener':
     'Aufheller: keine Wärme auf der Kopfhaut, ab 15 Minuten prüfen, dann alle 5; bei Brennen oder Hitze abbrechen.',
   'gate.air': 'Mischen, wo Luft ist; kein Pulver einatmen.',
-  'gate.to_reading': 'Zur Lesung',
+  'gate.to_reading': 'Zur Beurteilung',
 };

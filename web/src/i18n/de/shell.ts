@@ -22,7 +22,7 @@ export const shell: Part<typeof english> = {
   'view.today': 'heute',
   'view.plan': 'Plan',
   'step.gate': 'vor dem Start',
-  'step.assess': 'Lesung',
+  'step.assess': 'Beurteilung',
   'step.aim': 'Wunsch',
   'step.plan': 'der Plan',
   'step.agree': 'Absprache',
@@ -47,7 +47,7 @@ export const shell: Part<typeof english> = {
   'settings.kit': 'Alle Bedienteile auf einer Seite',
   'offline.title': 'Der Server des Salons antwortet nicht',
   'offline.body':
-    'Was Sie sehen, liegt auf diesem Gerät. Neue Lesungen und Pläne warten, bis der Server wieder da ist; nichts geht verloren.',
+    'Was Sie sehen, liegt auf diesem Gerät. Neue Beurteilungen und Pläne warten, bis der Server wieder da ist; nichts geht verloren.',
   'offline.back': 'Der Server ist wieder da.',
   'offline.ready': 'Diese App öffnet jetzt auch ohne den Server.',
   'update.ready': 'Eine neue Fassung ist bereit.',

@@ -53,6 +53,7 @@ export const aim = {
   'reach.cell_out': (cell: string) => `${cell}: not in one go today`,
   'reach.in': 'within reach today',
   'reach.out': 'not in one go today',
+  'reach.all_in': 'Every wish here is within reach today.',
   'reach.working': 'Working out what is within reach',
   'reach.away': 'What is within reach could not be worked out: the server does not answer.',
   'reach.away_kept': 'Your wishes. The map still takes a wish.',

@@ -27,7 +27,7 @@ export const aim: Part<typeof english> = {
   'aim.words_title': 'Solo una pista',
   'aim.words_text':
     'Costumbres del oficio, no una medida. Lo que guste a la clienta o al cliente va primero; el plan dice qué se alcanza.',
-  'aim.leave': 'Dejarlo como está',
+  'aim.leave': 'Dejar así',
   'aim.left': 'se deja como está',
   'aim.no_wish': 'aún sin deseo',
   'aim.map': 'Alturas de clara a oscura, matices lado a lado',
@@ -55,6 +55,7 @@ export const aim: Part<typeof english> = {
   'reach.cell_out': (cell) => `${cell}: no de una vez hoy`,
   'reach.in': 'alcanzable hoy',
   'reach.out': 'no de una vez hoy',
+  'reach.all_in': 'Todos los deseos de aquí son alcanzables hoy.',
   'reach.working': 'Calculando lo que es alcanzable',
   'reach.away': 'Lo alcanzable no se pudo calcular: el servidor no responde.',
   'reach.away_kept': 'Sus deseos. El mapa sigue aceptando uno.',

@@ -52,6 +52,7 @@ export const aim = {
   'reach.cell_out': (cell: string) => `${cell} : pas en une fois aujourd’hui`,
   'reach.in': 'possible aujourd’hui',
   'reach.out': 'pas en une fois aujourd’hui',
+  'reach.all_in': 'Tous les souhaits ici sont atteignables aujourd’hui.',
   'reach.working': 'Calcul de ce qui est possible',
   'reach.away': 'Impossible de calculer ce qui est à portée : le serveur ne répond pas.',
   'reach.away_kept': 'Vos souhaits. La carte prend toujours un souhait.',

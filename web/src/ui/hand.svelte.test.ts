@@ -1,0 +1,43 @@
+import { flushSync } from 'svelte';
+import { describe, expect, it, vi } from 'vitest';
+import { calm, hand } from './hand.svelte';
+
+describe('a hand that holds a value', () => {
+  it('lets what can wait come afterwards, of each owner the last', () => {
+    const [first, last, other] = [vi.fn(), vi.fn(), vi.fn()];
+    const owner = {};
+    hand.afterwards(owner, first);
+    expect(first, 'no hand, no waiting').toHaveBeenCalledTimes(1);
+    hand.hold();
+    hand.afterwards(owner, first);
+    hand.afterwards(owner, last);
+    hand.afterwards({}, other);
+    expect(last).not.toHaveBeenCalled();
+    hand.release();
+    expect([first, last, other].map((f) => f.mock.calls.length)).toEqual([1, 1, 1]);
+    hand.release();
+    expect(last).toHaveBeenCalledTimes(1);
+  });
+
+  it('keeps what is calm as it was, and unasked, until it lets go', () => {
+    let value = $state(1);
+    const asked = vi.fn(() => value);
+    let followed: { readonly now: number };
+    const seen: number[] = [];
+    const end = $effect.root(() => {
+      followed = calm(asked);
+      $effect(() => void seen.push(followed.now));
+    });
+    flushSync();
+    hand.hold();
+    for (const next of [2, 3, 5]) {
+      value = next;
+      flushSync();
+    }
+    expect(asked).toHaveBeenCalledTimes(1);
+    hand.release();
+    flushSync();
+    expect(seen).toEqual([1, 5]);
+    end();
+  });
+});
