@@ -74,7 +74,7 @@ constexpr std::array sentences{
     Sentence{"warmth_expected", "Going {levels} levels lighter shows the hair's own warmth.", ""},
     Sentence{"one_bowl_serves", "One bowl serves {zones} zones.", ""},
     Sentence{"own_bowl", "This zone needs its own bowl.", ""},
-    Sentence{"one_bowl_fewer", "With {bowls} bowls the result would be {worse} levels worse.", ""},
+    Sentence{"one_bowl_fewer", "One bowl fewer and the result would be {worse} levels worse.", ""},
     Sentence{"fourth_shade_nearer", "A fourth shade and finer grams bring it {levels} levels nearer.",
              "It is no best: only steps from the best bowl of three shades in eighths were tried."},
     Sentence{"grams_nearer", "Finer grams bring it {levels} levels nearer.",
@@ -86,6 +86,11 @@ constexpr std::array sentences{
         "Bowl {bowl} is not for the lengths too, not even for a few minutes: they would come out {levels} levels too "
         "dark.",
         ""},
+    Sentence{"nothing_wished", "Every zone is to stay as it is.", ""},
+    Sentence{"no_bowl_may_serve", "No bowl of this shelf may serve its zones, so it is not compared.", ""},
+    Sentence{"comes_off_early",
+             "Bowl {bowl} on {zone}: the clock lets it work {minutes} minutes, not the {planned} it was planned for.",
+             "A second pair of hands, fewer areas at a time or a fresh mix; else expect less."},
     Sentence{"leave_as_it_is", "It is left as it is: nothing on the shelf brings it nearer.", ""},
     // Why a wish stays out of reach.
     Sentence{"colour_does_not_lift_colour", "Colour does not lift colour: asked {asked}, reached {reached}.",

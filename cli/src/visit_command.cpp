@@ -46,6 +46,8 @@ CLI::App* add_visit_command(CLI::App& app, Session& session, const char* name, c
   command->add_option("--colour", flags->colour, "swatches in 24-bit colour")
       ->check(CLI::IsMember({"auto", "always", "never"}));
   command->add_option("--threads", flags->threads, "threads for the search")->check(CLI::Range(1, 64));
+  command->add_option("--seconds", flags->seconds, "a search stops after so long and tells its gap (default 120)")
+      ->check(CLI::Range(0.0, 3600.0));
   command->callback([flags, &session, work = std::move(work)] { session.exit_code = work(*flags, session); });
   return command;
 }
@@ -61,7 +63,10 @@ std::optional<wire::ReadVisit> open_document(const VisitFlags& flags, Session& s
   auto asked = read_text(flags.file, session.io.in)
                    .and_then([](const std::string& text) { return wire::parse(text); })
                    .and_then([&](const wire::Json& json) { return salon::open_visit(json, house->sources()); });
-  if (asked) return std::move(*asked);
+  if (asked) {
+    if (flags.seconds) asked->options.seconds = flags.seconds;
+    return std::move(*asked);
+  }
   session.exit_code = refuse(asked.error(), flags, session);
   return std::nullopt;
 }

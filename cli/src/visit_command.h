@@ -18,6 +18,7 @@ struct VisitFlags {
   std::string colour = "auto";
   bool json = false;
   int threads = 2;
+  std::optional<double> seconds;
 };
 
 // Adds the command with its flags; `work` runs when it is called. Returns it for flags of its own.

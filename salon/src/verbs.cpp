@@ -1,15 +1,22 @@
 #include "strandline/salon/verbs.h"
 
+#include <chrono>
 #include <vector>
 
 namespace strandline::salon {
 
 namespace {
 
+// A search that takes longer is stopped and says how far from the best it may be.
+constexpr double kSearchSeconds = 120;
+
 tl::unexpected<Problems> no_bowls() { return tl::unexpected(Problems{{"no_bowls", "/bowls", {}}}); }
 
 FormulateOptions options(const wire::ReadVisit& asked, const Effort& effort) {
-  return {asked.options.scenarios.value_or(kSearchScenarios), effort.parallel, effort.cancelled};
+  using Clock = std::chrono::steady_clock;
+  const auto end = Clock::now() + std::chrono::duration<double>(asked.options.seconds.value_or(kSearchSeconds));
+  return {asked.options.scenarios.value_or(kSearchScenarios), effort.parallel,
+          [end, stopped = effort.cancelled] { return stopped() || Clock::now() >= end; }};
 }
 
 PredictOptions report_options(const wire::ReadVisit& asked, const Effort& effort) {
@@ -79,7 +86,10 @@ Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked, const Effort& 
   PredictOptions how = report_options(asked, effort);
   how.attribute_doubt = true;
   return strandline::predict(visit.head, own_steps(visit), visit.shelf, *wanted, how).map([&](const Prediction& p) {
-    return wire::view(p, *wanted);
+    wire::PredictAnswer answer = wire::view(p, *wanted);
+    const Problems broken = stops(visit);
+    answer.notes.insert(answer.notes.begin(), broken.begin(), broken.end());
+    return answer;
   });
 }
 

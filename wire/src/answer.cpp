@@ -228,7 +228,7 @@ ReachAnswer view(const std::vector<ZoneReach>& zones) {
     ZoneReachView v{z.zone, {}, z.corners, static_cast<double>(z.recipes)};
     for (const ReachCell& c : z.cells)
       v.cells.push_back({c.level, c.tone, c.reachable, c.nearest, rgb(c.nearest), rgb(c.wished), c.level_error,
-                         c.tone_error, c.contrast_levels});
+                         c.tone_error, c.contrast_levels, c.why});
     out.zones.push_back(std::move(v));
   }
   return out;

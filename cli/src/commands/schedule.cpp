@@ -1,6 +1,8 @@
 #include "en/cautions.h"
+#include "src/print/problems.h"
 #include "src/print/timeline.h"
 #include "src/visit_command.h"
+#include "strandline/pipeline.h"
 
 namespace strandline::cli {
 
@@ -11,6 +13,7 @@ void add_schedule(CLI::App& app, Session& session) {
                           flags, s,
                           [](const auto& asked, const auto& effort) { return salon::schedule(asked, effort); },
                           [&](const Timeline& timeline, const Visit& visit) {
+                            print_lines(stops(visit), "  ", s.io.out);
                             print_timeline(timeline, s.io.out);
                             en::print_cautions(visit, s.io.out);
                           });

@@ -1,15 +1,35 @@
 #include "src/print/reach.h"
 
 #include <algorithm>
+#include <cmath>
 #include <ostream>
 
+#include "src/print/problems.h"
+#include "src/print/swatch.h"
 #include "src/print/table.h"
 #include "src/print/text.h"
 #include "strandline/levels.h"
 
 namespace strandline::cli {
 
-void print_reach(const wire::ReachAnswer& answer, std::ostream& out) {
+namespace {
+
+void print_nearest(const wire::ZoneReachView& zone, const ZoneAim& wish, std::ostream& out) {
+  if (!wish.level || wish.leave || (wish.zone != "*" && wish.zone != zone.zone)) return;
+  const Tone tone = wish.tone;
+  for (const wire::ReachCellView& c : zone.cells) {
+    if (c.tone != tone || c.level != std::round(*wish.level)) continue;
+    const Named is = name_colour(c.nearest);
+    out << "  Wished " << named(c.level, tone) << (c.reachable ? ": within reach.\n" : ": not today. Nearest ");
+    if (c.reachable) continue;
+    out << named(is.level, is.tone) << ".\n";
+    print_lines(c.why, "    ", out);
+  }
+}
+
+}  // namespace
+
+void print_reach(const wire::ReachAnswer& answer, const std::vector<ZoneAim>& wishes, std::ostream& out) {
   for (const wire::ZoneReachView& zone : answer.zones) {
     out << "\n  " << printable(zone.zone) << '\n';
     std::vector<std::string> heads = {"  level"};
@@ -32,6 +52,7 @@ void print_reach(const wire::ReachAnswer& answer, std::ostream& out) {
     };
     along("  L* ", &Lab::l), along(", a* ", &Lab::a), along(", b* ", &Lab::b);
     out << '\n';
+    for (const ZoneAim& wish : wishes) print_nearest(zone, wish, out);
   }
   out << "\n  ● can be had today in one bowl of up to two shades, seen at the reading as it stands; · cannot.\n";
 }

@@ -7,6 +7,7 @@
 namespace strandline::cli {
 
 // One grid per zone: a row per level, a column per tone; ● can be had today, · cannot.
-void print_reach(const wire::ReachAnswer& answer, std::ostream& out);
+// The map of each zone, and for each wish in levels what is nearest to it and what stays.
+void print_reach(const wire::ReachAnswer& answer, const std::vector<ZoneAim>& wishes, std::ostream& out);
 
 }  // namespace strandline::cli

@@ -52,7 +52,10 @@ std::string recipe_text(const Recipe& r, const Shelf& shelf) {
     text += (text.empty() ? "" : ", ") + std::to_string(s.eighths) + "/8 " + printable(p ? p->name : s.product);
   }
   if (r.developer_percent > 0) text += "; " + number(r.developer_percent, 1) + " %, 1:" + number(r.ratio, 1);
-  return text + "; " + number(r.minutes, 0) + " min";
+  text += "; " + number(r.minutes, 0) + " min";
+  // Shades of several ranges bear the same name.
+  const Range* range = find_range(shelf, r.range);
+  return printable(range ? range->name : r.range) + ": " + text;
 }
 
 void print_routes(const wire::PlanAnswer& answer, const Shelf& shelf, const Paint& paint, std::ostream& out) {

@@ -34,6 +34,9 @@ Result<VisitPlan> what_if(const Visit& visit, const PredictOptions& options = {}
 // In the order in which they go on: by step, then as they are listed.
 std::vector<Bowl> by_step(std::vector<Bowl> bowls);
 
+// What the own bowls break, each on the hair it finds: rules of house and range, law, stock. Stops, not advice.
+Problems stops(const Visit& visit);
+
 // One clock for all bowls: step after step, each rinsed out before the next is mixed. Problems: those of schedule().
 Result<Timeline> clock(const Visit& visit, const std::vector<PlannedBowl>& bowls);
 

@@ -18,6 +18,7 @@ struct ReachCell {
   double level_error = 0, tone_error = 0;  // nearest − wished: levels (positive = lighter), a*b* units
   double contrast_levels = 0;              // white beside pigmented there
   bool reachable = false;                  // within half a level and the tone, white covered
+  Reasons why;                             // where it is not: what stays, as in ZonePlan::why_not
 };
 
 struct ZoneReach {

@@ -168,14 +168,14 @@ struct Timeline {
   std::vector<TimelineTask> tasks;  // by start; of a later step with "step 2: " … before the id
   std::vector<Development> developments;
   std::vector<OrderStep> order;
-  std::vector<TimelineStep> steps;  // at least one, in order
-  double basin_min = 0;             // the one basin time; of the last step
-  double finish_min = 0;            // end of the last task
+  std::vector<TimelineStep> steps;             // at least one, in order
+  double basin_min = 0;                        // the one basin time; of the last step
+  double finish_min = 0;                       // end of the last task
   DevelopTo developed_to = DevelopTo::target;  // minimum: less than the target, at least the shortest
-  double finish_mean = 0, finish_sd = 0;  // minutes, from the spreads of the durations
-  double on_time_probability = 0;         // 0…1: by leave_by, or within late_tolerance of finish_min
-  double clocks_probability = 0;          // 0…1: no maximum is passed when durations vary
-  bool proven = true;                     // earliest within the order policy; false when node_limit stopped the search
+  double finish_mean = 0, finish_sd = 0;       // minutes, from the spreads of the durations
+  double on_time_probability = 0;              // 0…1: by leave_by, or within late_tolerance of finish_min
+  double clocks_probability = 0;               // 0…1: no maximum is passed when durations vary
+  bool proven = true;  // earliest within the order policy; false when node_limit stopped the search
   long nodes = 0;
 };
 

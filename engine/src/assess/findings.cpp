@@ -35,7 +35,8 @@ void look_along(const std::vector<Stretch>& s, Problems& notes) {
     const Stretch& here = s[i];
     if (here.colour->lab.a < c.finding_green_below)
       notes.push_back({"finding_green", here.path, {{"zone", here.colour->zone}}});
-    if (i == 0 && s.size() > 1 && coloured(*here.span) && here.level() - s[1].level() >= shows)
+    if (i == 0 && touches_scalp(*here.span) && s.size() > 1 && coloured(*here.span) &&
+        here.level() - s[1].level() >= shows)
       notes.push_back({"finding_hot_regrowth",
                        here.path,
                        {{"zone", here.colour->zone}, {"levels", levels(here.level() - s[1].level())}}});

@@ -101,6 +101,11 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
     other.objective = choice.objective;
     for (const PlannedBowl& b : other.bowls) other.grams += b.grams, other.cost += b.cost;
     if (other.axis == "cheaper" && other.cost >= plan.cost) continue;
+    // Not where another way is nearer and no dearer: it would be chosen for nothing.
+    if (other.axis == "cheaper" && std::any_of(out.begin(), out.end(), [&](const Alternative& a) {
+          return a.cost <= other.cost && a.objective <= other.objective;
+        }))
+      continue;
     auto zones = planned_zones(in, targets, other.bowls, options);
     if (!zones) return tl::unexpected(zones.error());
     other.zones = std::move(*zones);

@@ -12,6 +12,7 @@ namespace strandline {
 namespace {
 
 constexpr double kNever = std::numeric_limits<double>::infinity();
+constexpr int kDistinctKept = 48;  // sets of tubes, of which many are one formula to a colourist
 
 std::vector<int> zones_of(const std::vector<ZoneGroup>& groups, int mask) {
   std::vector<int> all;
@@ -33,13 +34,17 @@ bool in_order(Candidate a, Candidate b) {
   return before(a, b);
 }
 
-// As a colourist would call it: the same tubes and the same strength.
+// As a colourist would call it: of one strength, and no more than an eighth of the colour is of other tubes.
 bool same_formula(const ChoiceInput& in, const Candidate& a, const Candidate& b) {
   const auto strength = [&](const Candidate& c) {
     return in.domain.settings[static_cast<size_t>(c.setting)].setting.developer_percent;
   };
-  return a.set == b.set && strength(a) == strength(b) &&
-         std::equal(std::begin(a.shares.product), std::end(a.shares.product), std::begin(b.shares.product));
+  if (a.set != b.set || strength(a) != strength(b)) return false;
+  int common = 0;
+  for (int i = 0; i < tubes(a.shares); ++i)
+    for (int j = 0; j < tubes(b.shares); ++j)
+      if (a.shares.product[i] == b.shares.product[j]) common += std::min(a.shares.eighths[i], b.shares.eighths[j]);
+  return common >= kEighths - 1;
 }
 
 }  // namespace
@@ -158,6 +163,7 @@ void Chooser::search(Kind& kind, int mask, double worth) {
 void Chooser::search_others(Kind& kind, size_t mask) {
   Wish wish = bowl_wish(in_, zones_of(kind.groups, static_cast<int>(mask)));
   wish.distinct = true;
+  wish.keep = kDistinctKept;
   BowlList list = lists_(wish);
   stopped_ = stopped_ || !list.complete;
   std::vector<Candidate> all = std::move(kind.exact[mask]);

@@ -1,6 +1,7 @@
 #include "strandline/formulate.h"
 
 #include <algorithm>
+#include <limits>
 
 #include "formulate/alternatives.h"
 #include "formulate/evenness.h"
@@ -21,13 +22,23 @@ void tell(Plan& plan) {
     if (b.limits.overall == law::Status::unknown_percentage)
       plan.notes.push_back({"percentages_unknown", "", {{"bowl", b.bowl.label}}});
   }
-  if (plan.bowls.empty() && plan.report.stopped == "exhausted") plan.why.push_back({"leave_as_it_is", "", {}});
+}
+
+// No cover of the head costs less, however its zones share bowls: each pays at least what it costs at best by itself.
+double least_apart(BowlSearch& search, const std::vector<SearchZone>& zones, double total) {
+  double sum = 0;
+  for (size_t z = 0; z < zones.size(); ++z) {
+    Wish alone{{static_cast<int>(z)}};
+    alone.mixing_price = false;
+    alone.keep = 1;
+    sum += std::min(zones[z].weight / total * zones[z].leave_loss, search.find(alone).bound);
+  }
+  return sum;
 }
 
 Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets, const Shelf& shelf,
                             const FormulaPolicy& policy, const FormulateOptions& options) {
   const Domain all = domain(shelf, policy);
-  if (all.settings.empty()) return tl::unexpected(Problems{{"no_range_usable", "/shelf", {}}});
   const Draws& draws = from.now.draws;
   const std::vector<SearchZone> zones = search_zones(from.now, targets, policy);
   double total = 0;
@@ -41,17 +52,21 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
       zones,         draws,
       total,         [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); },
       from.now.done, from.first_label};
-  Chooser chooser(in, group_zones(zones), [&](const Wish& wish) { return search.find(wish); });
+  const std::vector<ZoneGroup> groups = group_zones(zones);
+  Chooser chooser(in, groups, [&](const Wish& wish) { return search.find(wish); });
   Plan plan;
   Choice choice = chooser.choose(policy.bowls_max);
   even_out(in, choice);
   plan.bowls = planned_bowls(in, choice);
   plan.report.objective = choice.objective;
   plan.report.uneven = choice.uneven;
-  plan.report.recipes = search.counts().recipes;
+  for (const Domain::OneSetting& one : all.settings)
+    plan.report.recipes += all.sets[static_cast<size_t>(one.set)].size();
   plan.report.evaluations = search.counts().evaluations;
   plan.report.stopped = search.counts().cancelled ? "cancelled" : "exhausted";
-  plan.report.bound = choice.bound;
+  // Groups of like zones are a choice of ours: apart they might do better.
+  plan.report.bound =
+      groups.size() < zones.size() ? std::min(choice.bound, least_apart(search, zones, total)) : choice.bound;
   plan.report.gap = plan.report.objective - plan.report.bound;
 
   PredictOptions report;
@@ -61,6 +76,10 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
   if (!after) return tl::unexpected(after.error());
   plan.zones = std::move(*after);
   tell(plan);
+  if (all.settings.empty() && !zones.empty())
+    plan.notes.push_back({"no_range_usable", "/shelf", {}});
+  else if (plan.bowls.empty() && plan.report.stopped == "exhausted")
+    plan.why.push_back({zones.empty() ? "nothing_wished" : "leave_as_it_is", "", {}});
   plan.currency = shelf.currency;
   if (plan.report.stopped == "cancelled" || !from.other_ways) return plan;
   auto others = alternatives(in, targets, chooser, search, choice, plan, report);
@@ -98,10 +117,14 @@ Result<Plan> formulate_from(const From& from, const std::vector<Target>& targets
                             const FormulaPolicy& policy, const FormulateOptions& options) {
   Shelf left = shelf;
   Problems left_out;
+  double bound = std::numeric_limits<double>::infinity();  // with every bowl free to use what is there, of all tries
   constexpr int kTriesWithoutStock = 4;
   for (int attempt = 0;; ++attempt) {
     auto plan = formulate_once(from, targets, left, policy, options);
     if (!plan) return plan;
+    bound = std::min(bound, plan->report.bound);
+    plan->report.bound = bound;
+    plan->report.gap = plan->report.objective - bound;
     const std::vector<std::string> missing = short_of(plan->bowls, left);
     plan->notes.insert(plan->notes.end(), left_out.begin(), left_out.end());
     if (missing.empty()) return plan;

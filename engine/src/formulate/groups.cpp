@@ -1,19 +1,45 @@
 #include "formulate/groups.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 #include "predict/view.h"
 
 namespace strandline {
 namespace {
 
-// How unlike two zones are: wish, looks and white share, in ΔE*ab.
+// What the house's rules look at: zones that differ here may not be allowed the same bowls.
+bool same_history(const Span& x, const Span& y) {
+  auto origins = [](const Span& s) {
+    std::vector<ColourOrigin> all;
+    for (const Population& p : s.populations) all.push_back(p.origin);
+    std::sort(all.begin(), all.end());
+    return all;
+  };
+  auto services = [](const Span& s) {
+    std::vector<std::pair<ServiceKind, double>> all;
+    for (const Service& one : s.services) all.emplace_back(one.kind, one.weeks_ago.value_or(-1));
+    std::sort(all.begin(), all.end());
+    return all;
+  };
+  return x.history_unknown == y.history_unknown && x.extension == y.extension &&
+         x.stretch_returns == y.stretch_returns && x.wet_stretch_percent == y.wet_stretch_percent &&
+         origins(x) == origins(y) && services(x) == services(y);
+}
+
+// How unlike two zones are: wish, looks and white share, in ΔE*ab; porosity and resistance by what they may do to a
+// colour (by choice); another history is further off than any colour.
 double unlike(const SearchZone& x, const SearchZone& y) {
+  constexpr double kHistory = 1000, kPorosity = 5, kResistance = 10;
   auto distance = [](const Lab& a, const Lab& b) { return std::hypot(a.l - b.l, a.a - b.a, a.b - b.b); };
   const Constants c;
   const ZoneView vx = view(x.draws->nominal, x.draws->kinds, c), vy = view(y.draws->nominal, y.draws->kinds, c);
-  return distance(x.target->lab, y.target->lab) + distance(vx.lab, vy.lab) + 0.5 * std::abs(vx.contrast - vy.contrast);
+  return distance(x.target->lab, y.target->lab) + distance(vx.lab, vy.lab) + 0.5 * std::abs(vx.contrast - vy.contrast) +
+         kPorosity * std::abs(x.span->porosity.value - y.span->porosity.value) +
+         kResistance * std::abs(x.span->resistance - y.span->resistance) +
+         (same_history(*x.span, *y.span) ? 0 : kHistory);
 }
 
 }  // namespace

@@ -34,14 +34,21 @@ double needed_developer_percent(const Span& span, double asked) {
   return white > need[lifts][0] ? std::max(need[row][1], need[lifts][1]) : need[row][1];
 }
 
+double white_needs(double white) {
+  const auto& need = tables::developer_need;
+  return white > need[need.size() - 2][0] ? need[need.size() - 2][1] : 0;
+}
+
 double setting_price(const Setting& s, const SearchZone& zone, double exposure) {
   constexpr Constants c;
-  return c.price_exposure * exposure +
-         c.price_strength_per_percent * std::max(0.0, s.developer_percent - zone.needed_percent);
+  const double beyond = std::max(0.0, s.developer_percent - zone.needed_percent);
+  // White does not take as well from a weaker one than it needs (common practice); by its share.
+  const double weak = std::max(0.0, std::min(zone.needed_percent, white_needs(zone.white)) - s.developer_percent);
+  return c.price_exposure * exposure + c.price_strength_per_percent * (beyond + weak * zone.white);
 }
 
 double natural_share_price(const SearchZone& zone, double natural_share, ProductClass cls) {
-  if (cls != ProductClass::permanent) return 0;
+  if (cls != ProductClass::permanent && cls != ProductClass::demi) return 0;
   constexpr double kPrice = Constants{}.price_natural_share;
   return kPrice * std::max(0.0, zone.white - natural_share);
 }
@@ -58,14 +65,17 @@ bool asks_colour_to_lift_colour(const SearchZone& zone) {
 }
 
 bool out_of_place(const Setting& setting, const SearchZone& zone) {
-  if (asks_colour_to_lift_colour(zone)) return true;
+  return asks_colour_to_lift_colour(zone) ||
+         (setting.range->cls == ProductClass::permanent && out_of_place_for_tint(zone));
+}
+
+bool out_of_place_for_tint(const SearchZone& zone) {
   double lightened = 0, all = 0;
   for (const Population& p : zone.span->populations) {
     all += p.share.value;
     if (p.origin == ColourOrigin::lightened) lightened += p.share.value;
   }
-  return setting.range->cls == ProductClass::permanent && lightened > 0.5 * all &&
-         zone.asked > -Constants{}.toned_darker_by;
+  return lightened > 0.5 * all && zone.asked > -Constants{}.toned_darker_by;
 }
 
 bool counts_as_natural(const Product& p) {

@@ -20,7 +20,11 @@ double asked_lift(const Span& span, const Target& target);
 // at least its own row; lightened or tinted hair the weakest, as what is on it does not lift.
 double needed_developer_percent(const Span& span, double asked);
 
-// Levels per zone for what a setting is, whatever it mixes: the hair's exposure, and strength beyond the need.
+// % in the bottle that this share of white asks for, 0 where there is too little to count.
+double white_needs(double white);
+
+// Levels per zone for what a setting is, whatever it mixes: the hair's exposure, strength beyond the need, and what it
+// is too weak for white.
 double setting_price(const Setting& setting, const SearchZone& zone, double exposure);
 // Levels per zone: natural shade missing for the white there. Permanent colour only: other classes blend.
 double natural_share_price(const SearchZone& zone, double natural_share, ProductClass cls);
@@ -29,6 +33,8 @@ bool asks_colour_to_lift_colour(const SearchZone& zone);
 // A bowl of this setting has no place there whatever it mixes: colour would have to lift colour, or a permanent tint
 // would go on lightened hair that is not to be darker (it is toned by what does not lift; common practice).
 bool out_of_place(const Setting& setting, const SearchZone& zone);
+// Lightened hair is toned, not tinted, unless it is to go darker.
+bool out_of_place_for_tint(const SearchZone& zone);
 // A natural shade that answers for white; a shade whose level counts for how far apart the shades of a bowl lie.
 bool counts_as_natural(const Product& product);
 bool counts_for_levels(const Product& product);

@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "formulate/enumerate.h"
+#include "formulate/first_steps.h"
+#include "formulate/pour.h"
 #include "formulate/reasons.h"
 #include "strandline/treatment.h"
 
@@ -24,7 +26,10 @@ Setting as_setting(const Formula& f, const Range& range, const Shelf& shelf) {
   return {&range, developer > 0 ? peroxide / developer : 0, colour > 0 ? developer / colour : 0, f.minutes};
 }
 
-void check_range_rules(const Setting& s, const std::string& label, Problems& notes) {
+}  // namespace
+
+Problems range_rules(const Setting& s, const std::string& label) {
+  Problems notes;
   constexpr double kRatioSlack = 0.06, kPercentSlack = 0.05;  // what half grams do to a ratio
   auto near = [](const std::vector<double>& all, double v, double slack) {
     return std::any_of(all.begin(), all.end(), [&](double x) { return std::abs(x - v) <= slack * std::max(1.0, x); });
@@ -41,21 +46,32 @@ void check_range_rules(const Setting& s, const std::string& label, Problems& not
     notes.push_back({"longer_than_range_allows",
                      "",
                      {{"bowl", label}, {"minutes", figure(s.minutes, 0)}, {"max", figure(r.minutes.max, 0)}}});
+  return notes;
 }
-
-}  // namespace
 
 Problems broken_rules(const Head& head, const Bowl& bowl, const Shelf& shelf, const FormulaPolicy& policy) {
   Problems notes;
   const Range* range = find_range(shelf, bowl.formula.range);
   if (!range) return notes;
   const Setting s = as_setting(bowl.formula, *range, shelf);
-  check_range_rules(s, bowl.label, notes);
-  if (s.developer_percent * s.ratio / (1 + s.ratio) > policy.on_head_peroxide_max_percent)
+  notes = range_rules(s, bowl.label);
+  if (const auto limits = law::check_limits(composition(bowl.formula, shelf), use_of(range->cls))) {
+    if (limits->overall == law::Status::over) notes.push_back({"over_legal_limit", "", {{"bowl", bowl.label}}});
+    if (limits->overall == law::Status::not_permitted_use)
+      notes.push_back({"not_permitted_use", "", {{"bowl", bowl.label}}});
+  }
+  for (const Part& part : bowl.formula.parts)
+    if (const Product* p = find_product(shelf, part.product); p && p->stock_g < part.grams)
+      notes.push_back({"stock_short", "", {{"bowl", bowl.label}, {"product", p->name}}});
+  const bool told =
+      std::any_of(notes.begin(), notes.end(), [](const Problem& p) { return p.code == "over_legal_limit"; });
+  if (!told && s.developer_percent * s.ratio / (1 + s.ratio) > policy.on_head_peroxide_max_percent)
     notes.push_back({"over_legal_limit", "", {{"bowl", bowl.label}}});
   for (const ZoneRef& z : zones(head)) {
     if (std::find(bowl.zones.begin(), bowl.zones.end(), z.id) == bowl.zones.end()) continue;
-    const std::string rule = forbidden(s, *z.span, policy);
+    const FirstStep as_first{range, {}, s.developer_percent, s.ratio, s.minutes};
+    const std::string rule =
+        formulated(range->cls) ? forbidden(s, *z.span, policy) : forbidden(as_first, *z.span, policy);
     if (!rule.empty()) notes.push_back({"ceiling", "", {{"bowl", bowl.label}, {"rule", rule}, {"zone", z.id}}});
   }
   return notes;

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "formulate/habits.h"
+#include "formulate/judge.h"
 #include "formulate/pour.h"
 #include "formulate/reasons.h"
 
@@ -148,6 +149,7 @@ bool Judge::allowed(const Own& o) const {
   if (o.developer_percent > 0 && bottles(shelf_, o.developer_percent, 100, policy_.gram_step).empty()) return false;
   if (!within_law_and_stock(pour(o, grams_, shelf_, policy_), shelf_)) return false;
   const Setting setting{o.range, o.developer_percent, o.ratio, o.minutes};
+  if (!range_rules(setting, "").empty()) return false;
   return std::all_of(served_.begin(), served_.end(),
                      [&](int z) { return forbidden(setting, *zones_[static_cast<size_t>(z)].span, policy_).empty(); });
 }
@@ -200,8 +202,11 @@ std::vector<Edit> Judge::edits(const Edit& from) const {
         Own changed = o;
         changed.shares[i].second += by;
         changed.shares[j].second -= by;
-        add(changed,
-            {"shift_shares", "", {{"product", o.shares[i].first->name}, {"share", percent(changed.shares[i].second)}}});
+        add(changed, {"shift_shares",
+                      "",
+                      {{"product", o.shares[i].first->name},
+                       {"share", percent(changed.shares[i].second)},
+                       {"by", by > kEighth ? "2" : "1"}}});
       }
   }
   if (o.shares.size() < kPartsMost)
@@ -217,25 +222,79 @@ std::vector<Edit> Judge::edits(const Edit& from) const {
   return all;
 }
 
-std::optional<Edit> smallest_change(Judge& judge, const Own& start, double wanted) {
+namespace {
+
+// The process brought within its range: each of ratio, strength and time that was not, by its nearest.
+Edit within_range(const Own& o) {
+  Edit e{o, {}};
+  auto nearest = [](const std::vector<double>& all, double v) {
+    return *std::min_element(all.begin(), all.end(),
+                             [&](double a, double b) { return std::abs(a - v) < std::abs(b - v); });
+  };
+  auto mend = [&](double Own::* value, double to, const char* code, const char* key, int decimals) {
+    Own changed = e.own;
+    changed.*value = to;
+    const auto broken = [](const Own& own) {
+      return range_rules({own.range, own.developer_percent, own.ratio, own.minutes}, "").size();
+    };
+    if (broken(changed) >= broken(e.own)) return;
+    e.own = changed;
+    e.changes.push_back({code, "", {{key, figure(to, decimals)}}});
+  };
+  if (!o.range->ratios.empty()) mend(&Own::ratio, nearest(o.range->ratios, o.ratio), "change_ratio", "ratio", 1);
+  if (!o.range->developer_percents.empty())
+    mend(&Own::developer_percent, nearest(o.range->developer_percents, o.developer_percent), "change_strength",
+         "percent", 1);
+  mend(&Own::minutes, o.range->minutes.target, "change_minutes", "minutes", 0);
+  return e;
+}
+
+// How much a colourist has to do otherwise: shares first, the process next, tubes last.
+int size_of(const Reasons& changes) {
+  int sum = 0;
+  for (const Problem& c : changes) {
+    if (c.code == "shift_shares")
+      sum += c.params.at("by") == "1" ? 1 : 2;
+    else if (c.code == "change_ratio" || c.code == "change_strength" || c.code == "change_minutes")
+      sum += 3;
+    else
+      sum += c.code == "drop_shade" ? 4 : 5;
+  }
+  return sum;
+}
+
+}  // namespace
+
+std::optional<Edit> smallest_change(Judge& judge, const Own& as_mixed, double wanted) {
   auto judged = [&](std::vector<Edit> edits) {
     for (Edit& e : edits) e.objective = judge.objective(e.own);
     std::stable_sort(edits.begin(), edits.end(),
                      [](const Edit& a, const Edit& b) { return a.objective < b.objective; });
     return edits;
   };
-  const std::vector<Edit> one = judged(judge.edits({start, {}}));
+  // Of those that are fine the smallest, of equal ones the best.
+  auto smallest = [&](const std::vector<Edit>& edits) -> const Edit* {
+    const Edit* least = nullptr;
+    for (const Edit& e : edits)
+      if (e.objective <= wanted && (!least || size_of(e.changes) < size_of(least->changes))) least = &e;
+    return least;
+  };
+  Edit start = within_range(as_mixed);
+  if (!start.changes.empty() && judge.allowed(start.own) && (start.objective = judge.objective(start.own)) <= wanted)
+    return start;
+  const std::vector<Edit> one = judged(judge.edits(start));
   if (one.empty()) return std::nullopt;
-  if (one.front().objective <= wanted) return one.front();
+  if (const Edit* least = smallest(one)) return *least;
   // From the most promising single changes on.
   constexpr size_t kBeam = 16;
   std::optional<Edit> best;
   for (size_t i = 0; i < std::min(kBeam, one.size()); ++i) {
-    const std::vector<Edit> two = judged(judge.edits(one[i]));
-    if (!two.empty() && (!best || two.front().objective < best->objective)) best = two.front();
+    const Edit* two = nullptr;
+    const std::vector<Edit> all = judged(judge.edits(one[i]));
+    two = smallest(all);
+    if (two && (!best || size_of(two->changes) < size_of(best->changes))) best = *two;
   }
-  if (best && best->objective <= wanted) return best;
-  return std::nullopt;
+  return best;
 }
 
 }  // namespace strandline

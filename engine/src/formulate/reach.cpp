@@ -6,6 +6,8 @@
 
 #include "formulate/enumerate.h"
 #include "formulate/habits.h"
+#include "formulate/pour.h"
+#include "formulate/reasons.h"
 
 namespace strandline {
 namespace {
@@ -39,27 +41,75 @@ class ManyLoads {
   size_t filled_ = 0;
 };
 
+// Recipes that this much mix may be poured of: law, and what is there.
+std::vector<Shares> pourable(const RecipeSet& set, const Setting& setting, double grams, const Domain& all,
+                             const FormulaPolicy& policy) {
+  auto may = [&](const Shares& s) { return std::isfinite(poured_price(set, s, setting, grams, *all.shelf, policy)); };
+  // Percentages of a mix lie between those of its parts: where every shade by itself is lawful, so is every mix. What a
+  // part needs of its tube is less than what it needs by itself.
+  std::vector<bool> alone;
+  for (short i = 0; i < static_cast<short>(set.products().size()); ++i)
+    alone.push_back(may({{i, 0, 0}, {kEighths, 0, 0}}));
+  std::vector<Shares> found;
+  for (const Shares& s : set.few()) {
+    bool sure = true;
+    for (int i = 0; i < tubes(s); ++i) sure = sure && alone[static_cast<size_t>(s.product[i])];
+    if (sure || may(s)) found.push_back(s);
+  }
+  return found;
+}
+
 // What one bowl of up to two shades can give this zone, nominal, from dark to light; what is there already too.
 struct Palette {
   ScenarioColour bare;
   std::vector<ScenarioColour> all;
+  std::vector<ScenarioColour> no_tint;  // without permanent colour, where lightened hair may need that
+  long long recipes = 0;
 };
 
-Palette palette(const ZoneRef& ref, const ZoneDraws& zone, const Draws& draws, const Domain& all,
+void from_dark_to_light(std::vector<ScenarioColour>& all) {
+  std::stable_sort(all.begin(), all.end(),
+                   [](const ScenarioColour& a, const ScenarioColour& b) { return a.lab.l < b.lab.l; });
+}
+
+Palette palette(const Head& head, const ZoneRef& ref, const ZoneDraws& zone, const Draws& draws, const Domain& all,
                 const FormulaPolicy& policy) {
   Palette out;
-  out.all = colours(zone_table(zone, draws), std::vector<float>(kBands, 0.0F).data());
+  out.all = out.no_tint = colours(zone_table(zone, draws), std::vector<float>(kBands, 0.0F).data());
   out.bare = out.all.front();
+  const double grams = mix_grams(head, {ref.id}, policy);
   for (const Domain::OneSetting& one : all.settings) {
     if (!forbidden(one.setting, *ref.span, policy).empty()) continue;
     ManyLoads loads(zone_table(zone, bare_chemistry(one.setting), draws));
     const RecipeSet& set = all.sets[static_cast<size_t>(one.set)];
-    for (const Shares& s : set.few()) loads.add(set.load(s, one.setting.ratio), out.all);
-    loads.flush(out.all);
+    std::vector<ScenarioColour> own;
+    for (const Shares& s : pourable(set, one.setting, grams, all, policy))
+      loads.add(set.load(s, one.setting.ratio), own);
+    loads.flush(own);
+    out.all.insert(out.all.end(), own.begin(), own.end());
+    if (one.setting.range->cls != ProductClass::permanent)
+      out.no_tint.insert(out.no_tint.end(), own.begin(), own.end());
   }
-  std::stable_sort(out.all.begin(), out.all.end(),
-                   [](const ScenarioColour& a, const ScenarioColour& b) { return a.lab.l < b.lab.l; });
+  from_dark_to_light(out.all);
+  from_dark_to_light(out.no_tint);
   return out;
+}
+
+// What stays, in the words of a plan; none where it is reached.
+Reasons why_not(const ReachCell& c, const SearchZone& zone, double free_contrast) {
+  if (c.reachable) return {};
+  const Constants k;
+  const Named named = name_colour(c.nearest);
+  const std::map<std::string, std::string> here = {{"asked", figure(c.level)},
+                                                   {"reached", figure(named.level)},
+                                                   {"asked_tone", std::string(word(c.tone))},
+                                                   {"reached_tone", std::string(word(named.tone))},
+                                                   {"levels", figure(c.contrast_levels)}};
+  if (c.level_error < -k.level_tolerance)
+    return {{asks_colour_to_lift_colour(zone) ? "colour_does_not_lift_colour" : "lift_limit", "", here}};
+  if (c.level_error > k.level_tolerance) return {{"depth_out_of_reach", "", here}};
+  if (c.contrast_levels > free_contrast) return {{"white_cover", "", here}};
+  return {{named.tone == c.tone ? "tone_between_words" : "tone_out_of_reach", "", here}};
 }
 
 std::vector<Lab> corners(const std::vector<ScenarioColour>& all) {
@@ -78,9 +128,10 @@ std::vector<Lab> corners(const std::vector<ScenarioColour>& all) {
   return found;
 }
 
-// The colour that misses least. From the wished lightness outwards, as far as lightness alone does not miss by more.
+// The colour that misses least of at least one. From the wished lightness outwards, as far as lightness alone does not
+// miss by more.
 const ScenarioColour& nearest(const std::vector<ScenarioColour>& all, const ZoneLoss& price) {
-  const ScenarioColour* best = nullptr;
+  const ScenarioColour* best = &all.front();
   double least = std::numeric_limits<double>::infinity();
   auto lighter = std::lower_bound(all.begin(), all.end(), price.target.l,
                                   [](const ScenarioColour& c, double l) { return c.lab.l < l; });
@@ -113,7 +164,10 @@ ReachCell cell(double level, Tone tone, const Palette& palette, const ZoneRef& r
   zone.target = &target;
   const ZoneLoss price = zone_loss(target, policy.covered_contrast_levels);
   // What is tinted already stays as it is where lighter is wished.
-  const ScenarioColour& best = asks_colour_to_lift_colour(zone) ? palette.bare : nearest(palette.all, price);
+  zone.asked = asked_lift(*ref.span, target);
+  const ScenarioColour& best = asks_colour_to_lift_colour(zone) ? palette.bare
+                               : out_of_place_for_tint(zone)    ? nearest(palette.no_tint, price)
+                                                                : nearest(palette.all, price);
   const Constants k;
   c.nearest = best.lab;
   c.level_error = level_of_lightness(best.lab.l) - level;
@@ -121,6 +175,7 @@ ReachCell cell(double level, Tone tone, const Palette& palette, const ZoneRef& r
   c.contrast_levels = best.contrast * levels_per_lightness(std::clamp(level, level_lowest, level_highest));
   c.reachable = std::abs(c.level_error) <= k.level_tolerance && c.tone_error <= k.tone_tolerance &&
                 best.contrast <= price.contrast_free;
+  c.why = why_not(c, zone, policy.covered_contrast_levels);
   return c;
 }
 
@@ -138,7 +193,7 @@ Result<std::vector<ZoneReach>> reach(const Head& head, const Shelf& shelf, const
       const ZoneRef& ref = refs[static_cast<size_t>(z)];
       ZoneReach& r = out[static_cast<size_t>(z)];
       r.zone = ref.id;
-      const Palette colours = palette(ref, draws.zones[static_cast<size_t>(z)], draws, all, policy);
+      const Palette colours = palette(head, ref, draws.zones[static_cast<size_t>(z)], draws, all, policy);
       r.recipes = static_cast<long long>(colours.all.size());
       r.corners = corners(colours.all);
       for (double level = level_lowest; level <= level_highest; level += 1)

@@ -5,6 +5,8 @@
 #include <cstdio>
 #include <set>
 
+#include "formulate/habits.h"
+
 namespace strandline {
 namespace {
 
@@ -54,9 +56,10 @@ Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*
                    {{"white", figure(100 * white, 0)}, {"share", figure(100.0 * natural / 8, 0)}}});
   if (bowl.recipe.developer_percent > 0) {
     constexpr double kNoLift = 0.25;
-    const char* code = asked > kNoLift       ? "developer_for_lift"
-                       : white >= kSomeWhite ? "developer_for_white"
-                                             : "developer_for_deposit";
+    const bool takes_white = white_needs(white) > 0 && bowl.recipe.developer_percent >= white_needs(white);
+    const char* code = asked > kNoLift ? "developer_for_lift"
+                       : takes_white   ? "developer_for_white"
+                                       : "developer_for_deposit";
     why.push_back({code,
                    "",
                    {{"percent", figure(bowl.recipe.developer_percent)},

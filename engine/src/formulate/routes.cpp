@@ -128,6 +128,9 @@ Result<std::optional<Route>> route(const RouteTask& task, const Situation& start
     if (visit > 0 && before - left < Constants{}.visit_least_gain) break;
     before = left;
     if (visit > 0) {
+      // "Today" of a later visit is what the one before left.
+      const std::vector<ZonePlan>& last = r.visits.back().zones;
+      for (size_t z = 0; z < last.size(); ++z) done->visit.zones[z].result.today = last[z].result.planned;
       done->visit.weeks_after_last = task.policy.weeks_between_visits;
       done->visit.regrowth_cm = regrowth_cm(task.policy.weeks_between_visits);
     }

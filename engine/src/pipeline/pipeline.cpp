@@ -5,6 +5,7 @@
 #include "formulate/judge.h"
 #include "formulate/pour.h"
 #include "formulate/reasons.h"
+#include "review/remake.h"
 #include "strandline/treatment.h"
 
 namespace strandline {
@@ -65,16 +66,13 @@ PlannedBowl as_mixed(const Bowl& bowl, const Visit& visit) {
   return b;
 }
 
-// What stands in the way of mixing this bowl as it is: stops, not advice.
-void warn(const PlannedBowl& b, const Visit& visit, Problems& notes) {
-  if (b.limits.overall == law::Status::over) notes.push_back({"over_legal_limit", "", {{"bowl", b.bowl.label}}});
-  if (b.limits.overall == law::Status::not_permitted_use)
-    notes.push_back({"not_permitted_use", "", {{"bowl", b.bowl.label}}});
-  if (b.limits.overall == law::Status::unknown_percentage)
-    notes.push_back({"percentages_unknown", "", {{"bowl", b.bowl.label}}});
-  for (const Part& part : b.bowl.formula.parts)
-    if (const Product* p = find_product(visit.shelf, part.product); p && p->stock_g < part.grams)
-      notes.push_back({"stock_short", "", {{"bowl", b.bowl.label}, {"product", p->name}}});
+Problems broken_by(const Visit& visit, const std::vector<Bowl>& bowls, const std::vector<Situation>& found) {
+  Problems all;
+  for (size_t i = 0; i < bowls.size(); ++i) {
+    const Problems broken = broken_rules(found[i].head, bowls[i], visit.shelf, visit.policy.formula);
+    all.insert(all.end(), broken.begin(), broken.end());
+  }
+  return all;
 }
 
 }  // namespace
@@ -82,6 +80,12 @@ void warn(const PlannedBowl& b, const Visit& visit, Problems& notes) {
 std::vector<Bowl> by_step(std::vector<Bowl> bowls) {
   std::stable_sort(bowls.begin(), bowls.end(), [](const Bowl& a, const Bowl& b) { return a.step < b.step; });
   return bowls;
+}
+
+Problems stops(const Visit& visit) {
+  const std::vector<Bowl> bowls = by_step(visit.bowls);
+  const auto found = found_by(visit, bowls, 1);
+  return found ? broken_by(visit, bowls, *found) : found.error();
 }
 
 Result<VisitPlan> plan(const Visit& visit, const FormulateOptions& options) {
@@ -109,28 +113,23 @@ Result<VisitPlan> what_if(const Visit& visit, const PredictOptions& options) {
     out.targets = std::move(*targets);
   }
   const std::vector<Bowl> bowls = by_step(visit.bowls);
-  const FormulaPolicy& policy = visit.policy.formula;
-  Situation now = at_start(visit.head, 1);
+  const auto found = found_by(visit, bowls, 1);
+  if (!found) return tl::unexpected(found.error());
   std::vector<Step> steps;
-  size_t rinsed = 0;  // bowls of steps before this one
-  for (size_t i = 0; i < bowls.size(); ++i) {
-    const Bowl& b = bowls[i];
-    for (; bowls[rinsed].step < b.step; ++rinsed) {
-      auto then = after(std::move(now), steps[rinsed], visit.shelf);
-      if (!then) return tl::unexpected(then.error());
-      now = std::move(*then);
-    }
+  for (const Bowl& b : bowls) {
     out.plan.bowls.push_back(as_mixed(b, visit));
-    warn(out.plan.bowls.back(), visit, out.plan.notes);
-    const Problems broken = broken_rules(now.head, b, visit.shelf, policy);
-    out.plan.notes.insert(out.plan.notes.end(), broken.begin(), broken.end());
+    if (out.plan.bowls.back().limits.overall == law::Status::unknown_percentage)
+      out.plan.notes.push_back({"percentages_unknown", "", {{"bowl", b.label}}});
     steps.push_back({b.formula, b.zones});
     out.plan.grams += out.plan.bowls.back().grams;
     out.plan.cost += out.plan.bowls.back().cost;
   }
+  const Problems broken = broken_by(visit, bowls, *found);
+  out.plan.notes.insert(out.plan.notes.end(), broken.begin(), broken.end());
   auto prediction = predict(visit.head, steps, visit.shelf, out.targets, options);
   if (!prediction) return tl::unexpected(prediction.error());
-  out.plan.zones = judged(now, out.targets, *prediction, bowls, visit.shelf, policy);
+  const Situation now = found->empty() ? at_start(visit.head, 1) : found->back();
+  out.plan.zones = judged(now, out.targets, *prediction, bowls, visit.shelf, visit.policy.formula);
   out.plan.currency = visit.shelf.currency;
   out.plan.report.stopped = "not_searched";
   for (const ZoneResult& z : prediction->zones) out.assessment.zones.push_back(z.today);

@@ -73,13 +73,13 @@ void compare(const Visit& visit, const Bowl& bowl, const Situation& now, const s
       weight,   [&](int setting, int zone) -> const ZoneTable& {
                          return search.table(setting, zone); }};
   const auto list = exact_list(in, search.best(bowl_wish(in, served)), served);
-  if (!list.empty()) {
-    r.best = list.front().objective;
-    r.best_recipe = recipe_of(all, list.front());
-  }
-  const double wanted = list.empty() ? r.objective : r.best + Constants{}.fine_within;
-  r.fine = r.broken.empty() && r.objective <= wanted;
-  if (r.fine || !formulated(mine.range->cls) || mine.shares.empty()) return;
+  if (!list.empty())
+    r.best = list.front().objective, r.best_recipe = recipe_of(all, list.front());
+  else
+    r.notes.push_back({"no_bowl_may_serve", "", {{"bowl", bowl.label}}});
+  const double wanted = list.empty() ? 0 : r.best + Constants{}.fine_within;
+  r.fine = !list.empty() && r.broken.empty() && r.objective <= wanted;
+  if (r.fine || list.empty() || !formulated(mine.range->cls) || mine.shares.empty()) return;
   if (auto change = smallest_change(judge, mine, std::max(wanted, r.best))) {
     r.change = Bowl{bowl.label, pour(change->own, total, visit.shelf, policy), bowl.zones, bowl.step};
     r.changes = std::move(change->changes);

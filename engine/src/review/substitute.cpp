@@ -14,12 +14,11 @@ bool holds(const Formula& f, const std::string& product) {
 }
 
 // Changes of one part that leave the product out, judged against the wishes; the best.
-std::optional<Edit> without_it(Judge& judge, const Own& mine, const std::string& product) {
+std::optional<Edit> without_it(Judge& judge, const Own& mine, const std::string& product, const Shelf& shelf,
+                               const FormulaPolicy& policy) {
   std::optional<Edit> best;
   for (Edit& e : judge.edits({mine, {}})) {
-    const bool still =
-        std::any_of(e.own.shares.begin(), e.own.shares.end(), [&](const auto& s) { return s.first->id == product; });
-    if (still) continue;
+    if (holds(pour(e.own, 100, shelf, policy), product)) continue;
     e.objective = judge.objective(e.own);
     if (!best || e.objective < best->objective) best = std::move(e);
   }
@@ -65,7 +64,8 @@ Result<std::vector<Remade>> substitute(const Visit& visit, const std::string& pr
       return std::find(bowl.zones.begin(), bowl.zones.end(), t.zone) == bowl.zones.end();
     });
     const std::string maker = maker_of(bowl.formula, visit.shelf);
-    const Shelf others = part_of(visit.shelf, [&](const Product& p) { return p.id != product; });
+    Shelf others = visit.shelf;
+    std::erase_if(others.products, [&](const Product& p) { return p.id == product; });
     const Shelf same_maker = part_of(others, [&](const Product& p) {
       const Range* range = find_range(visit.shelf, p.range);
       return range && range->maker == maker;
@@ -78,7 +78,8 @@ Result<std::vector<Remade>> substitute(const Visit& visit, const std::string& pr
     for (size_t i = 0; i < zones.size(); ++i) served.push_back(static_cast<int>(i)), weight += zones[i].weight;
     for (const Part& p : bowl.formula.parts) total += p.grams;
     Judge judge(now, zones, served, std::max(weight, 1e-9), same_maker, policy, total);
-    const auto edit = zones.empty() ? std::nullopt : without_it(judge, own(bowl.formula, visit.shelf), product);
+    const auto edit =
+        zones.empty() ? std::nullopt : without_it(judge, own(bowl.formula, visit.shelf), product, visit.shelf, policy);
     auto best = best_bowl(visit.head, now, *wish, bowl.zones, same_maker, policy, options, bowl.label);
     if (edit && (!best || edit->objective <= best->objective + Constants{}.fine_within)) {
       r.bowl = mixed(bowl, pour(edit->own, total, same_maker, policy), edit->objective, visit.shelf);

@@ -8,6 +8,13 @@ namespace {
 
 using namespace testing_support;
 
+// More than a million bounds in all; a sanitizer slows each down so much that it gets a few.
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+constexpr int kSamples = 40;
+#else
+constexpr int kSamples = 2400;
+#endif
+
 // A branch at random, and a single recipe of it.
 struct Drawn {
   Branch branch, recipe;
@@ -47,7 +54,7 @@ TEST(BoxBound, IsNeverAboveAnyRecipeInTheBox) {
       const BoxTable box =
           box_table(table, p.search_zones[0].price, static_cast<float>(1.001 * set.load_most(one.setting.ratio)));
       EXPECT_TRUE(box.certified) << seed;
-      for (int i = 0; i < 40; ++i) {
+      for (int i = 0; i < kSamples; ++i) {
         const Drawn d = draw_branch(ground, static_cast<int>(k), random);
         if (recipe_of(ground, d.recipe).product[0] == recipe_of(ground, d.recipe).product[1] && d.recipe.parts() > 1)
           continue;

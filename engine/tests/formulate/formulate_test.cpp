@@ -5,9 +5,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "engine/tests/support.h"
 #include "formulate/choose.h"
+#include "formulate/situation.h"
 
 namespace strandline {
 namespace {
@@ -154,6 +156,7 @@ TEST(Formulate, FailedWetStretchKeepsStrongDeveloperAway) {
   for (Area& a : h.areas) a.spans[0].wet_stretch_percent = 20;
   const auto plan = formulate(h, all_to(h, 7), small_shelf(), {}, quick());
   ASSERT_TRUE(plan);
+  ASSERT_FALSE(plan->bowls.empty());
   for (const PlannedBowl& b : plan->bowls) EXPECT_LT(b.recipe.developer_percent, 6);
 }
 
@@ -163,6 +166,7 @@ TEST(Formulate, StockIsNeverOverspent) {
     if (p.swatch) p.stock_g = 9;
   const auto plan = formulate(two_areas(), all_to(two_areas(), 6), s, {}, quick());
   ASSERT_TRUE(plan);
+  ASSERT_FALSE(plan->bowls.empty());
   std::map<std::string, double> used;
   for (const PlannedBowl& b : plan->bowls)
     for (const Part& p : b.bowl.formula.parts) used[p.product] += p.grams;
@@ -173,8 +177,64 @@ TEST(Formulate, ShelfWithoutDevelopersSaysSo) {
   Shelf s = small_shelf();
   std::erase_if(s.products, [](const Product& p) { return p.cls == ProductClass::developer; });
   const auto plan = formulate(two_areas(), all_to(two_areas(), 6), s, {}, quick());
-  ASSERT_FALSE(plan);
-  EXPECT_EQ(plan.error()[0].code, "no_range_usable");
+  ASSERT_TRUE(plan);
+  EXPECT_TRUE(plan->bowls.empty());
+  ASSERT_FALSE(plan->notes.empty());
+  EXPECT_EQ(plan->notes[0].code, "no_range_usable");
+  EXPECT_EQ(plan->zones.size(), 2u) << "the head is shown all the same";
+}
+
+// Where the bowls together need more of a tube than there is, what is proven still holds for every way of sharing it.
+TEST(Formulate, ATubeSharedByTwoBowlsLeavesAnHonestGap) {
+  Head h = two_areas();
+  for (Area& a : h.areas) {
+    Span lengths = span("lengths", a.spans[0].to_cm, a.spans[0].to_cm + 6, 0, 5);
+    a.spans.push_back(lengths);
+  }
+  Shelf ample = small_shelf();
+  for (Product& p : ample.products) p.stock_g = 5000;
+  const auto free = formulate(h, all_to(h, 6), ample, {}, quick());
+  ASSERT_TRUE(free && free->bowls.size() >= 2);
+  std::map<std::string, double> most, sum;
+  for (const PlannedBowl& b : free->bowls)
+    for (const Part& p : b.bowl.formula.parts)
+      sum[p.product] += p.grams, most[p.product] = std::max(most[p.product], p.grams);
+  Shelf scarce = ample;
+  bool shared = false;
+  for (Product& p : scarce.products)
+    if (p.swatch && sum[p.id] > most[p.id]) p.stock_g = most[p.id], shared = true;  // enough for one of them
+  ASSERT_TRUE(shared);
+  const auto plan = formulate(h, all_to(h, 6), scarce, {}, quick());
+  ASSERT_TRUE(plan);
+  EXPECT_TRUE(std::any_of(plan->notes.begin(), plan->notes.end(),
+                          [](const Problem& p) { return p.code == "left_out_for_stock"; }));
+  EXPECT_NEAR(plan->report.bound, free->report.bound, 1e-6) << "each bowl by itself could still be had";
+  EXPECT_NEAR(plan->report.gap, plan->report.objective - plan->report.bound, 1e-12);
+  EXPECT_GT(plan->report.gap, 0);
+}
+
+// More zones than are searched apart: those of another history stay apart, and what is proven counts every way to
+// share.
+TEST(Formulate, ManyZonesAreGroupedByHistoryAndTheBoundStaysTrue) {
+  Head h;
+  for (int i = 0; i < 8; ++i) {
+    Span s = span("regrowth", 0, 2, 0, 5);
+    s.history_unknown = i == 0;
+    h.areas.push_back(area("area " + std::to_string(i), AreaKind::other, 80, {s}));
+  }
+  const auto targets = all_to(h, 6);
+  const Situation now = at_start(h, 8);
+  const std::vector<SearchZone> zones = search_zones(now, targets, {});
+  const std::vector<ZoneGroup> groups = group_zones(zones);
+  EXPECT_EQ(groups.size(), static_cast<size_t>(kGroupsMost));
+  for (const ZoneGroup& g : groups)
+    if (std::find(g.zones.begin(), g.zones.end(), 0) != g.zones.end()) EXPECT_EQ(g.zones.size(), 1u);
+  const auto plan = formulate(h, targets, small_shelf(), {}, quick());
+  ASSERT_TRUE(plan);
+  ASSERT_FALSE(plan->bowls.empty());
+  for (const PlannedBowl& b : plan->bowls)
+    EXPECT_EQ(std::count(b.bowl.zones.begin(), b.bowl.zones.end(), "area 0/regrowth"), 0) << "no peroxide there";
+  EXPECT_LT(plan->report.bound, plan->report.objective);
 }
 
 TEST(Formulate, WhatIsLeftAloneIsNotTouched) {
@@ -186,6 +246,7 @@ TEST(Formulate, WhatIsLeftAloneIsNotTouched) {
   ASSERT_TRUE(targets);
   const auto plan = formulate(h, *targets, small_shelf(), {}, quick());
   ASSERT_TRUE(plan);
+  ASSERT_FALSE(plan->bowls.empty());
   for (const PlannedBowl& b : plan->bowls)
     EXPECT_EQ(std::count(b.bowl.zones.begin(), b.bowl.zones.end(), "crown/regrowth"), 0);
 }

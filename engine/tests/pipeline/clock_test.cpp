@@ -116,6 +116,36 @@ TEST(Clock, APersonWhoHasLeftDoesNothingInTheNextStep) {
     if (task.who == "leaves") EXPECT_LE(task.end_min, *leaves.until + 1e-9);
 }
 
+// A lightener's longest time counts from its first touch, the time its result is predicted for from the last.
+TEST(Clock, WhatCannotStayForItsTimeStaysAsLongAsItCanAndIsTold) {
+  Visit v = two_steps();
+  v.bowls.pop_back();
+  v.bowls[0].step = 1;
+  Range& range = v.shelf.ranges[0];
+  range.cls = ProductClass::lightener;
+  range.minutes = {15, 30, 45};
+  v.bowls[0].formula.minutes = 44;  // 7 minutes to paint 200 cm² leave 38
+  const auto told = what_if(v);
+  ASSERT_TRUE(told);
+  ASSERT_EQ(told->timeline.developments.size(), 1u);
+  const Development& d = told->timeline.developments[0];
+  const double stays = d.leaves_at - d.last_touch;
+  EXPECT_EQ(told->timeline.developed_to, DevelopTo::minimum);
+  EXPECT_LE(d.leaves_at, d.max_until + 1e-9);
+  EXPECT_LT(stays, 43);
+  EXPECT_GT(d.leaves_at, d.max_until - 2) << "no shorter than the clocks ask for";
+  auto early = [](const VisitPlan& p) {
+    return std::count_if(p.plan.notes.begin(), p.plan.notes.end(),
+                         [](const Problem& note) { return note.code == "comes_off_early"; });
+  };
+  EXPECT_EQ(early(*told), 1);
+  v.bowls[0].formula.minutes = 30;
+  const auto fits = what_if(v);
+  ASSERT_TRUE(fits);
+  EXPECT_EQ(fits->timeline.developed_to, DevelopTo::target);
+  EXPECT_EQ(early(*fits), 0);
+}
+
 TEST(Steps, AZoneMayBeInOneBowlOfEachStep) {
   Visit v = two_steps();
   EXPECT_TRUE(check(v).empty());

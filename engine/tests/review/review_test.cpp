@@ -77,8 +77,72 @@ TEST(Review, ABowlAgainstAHouseRuleIsNotFine) {
   EXPECT_FALSE(r->bowls.front().fine);
 }
 
+TEST(Review, WhatLawOrShelfForbidIsNotFineNorAdvised) {
+  Visit v = small_visit(7);
+  const auto planned = plan(v);
+  ASSERT_TRUE(planned);
+  v.bowls = {planned->plan.bowls.front().bowl};
+  const Part& most = v.bowls[0].formula.parts.front();
+  auto tube = [&]() -> Product& {
+    return *std::find_if(v.shelf.products.begin(), v.shelf.products.end(),
+                         [&](const Product& p) { return p.id == most.product; });
+  };
+  ASSERT_TRUE(review(v)->bowls[0].fine);
+  tube().stock_g = most.grams - 1;
+  const auto short_of = review(v);
+  ASSERT_TRUE(short_of);
+  EXPECT_FALSE(short_of->bowls[0].fine);
+  EXPECT_EQ(short_of->bowls[0].broken.front().code, "stock_short");
+  if (short_of->bowls[0].change)
+    for (const Part& p : short_of->bowls[0].change->formula.parts)
+      EXPECT_LE(p.grams, find_product(v.shelf, p.product)->stock_g) << p.product;
+  tube().stock_g = 500;
+  // Reg. (EC) 1223/2009 Annex III entry 22: resorcinol at most 1.25 % on the head; half of 5 % is twice that.
+  tube().declared = {{.cas = "108-46-3", .entry = "22", .name = "", .percent = 5, .basis = ""}};
+  const auto unlawful = review(v);
+  ASSERT_TRUE(unlawful);
+  EXPECT_FALSE(unlawful->bowls[0].fine);
+  EXPECT_EQ(unlawful->bowls[0].broken.front().code, "over_legal_limit");
+}
+
+TEST(Review, WhatNoBowlMayServeIsNotCalledFine) {
+  Visit v = small_visit(7);
+  for (Area& a : v.head.areas)
+    for (Population& p : a.spans[0].populations) p.origin = ColourOrigin::tinted, p.level = {4, 0.3};
+  v.bowls = {bowl_of({{"shade-3", 40}, {"developer-6", 40}}, both)};
+  const auto r = review(v);
+  ASSERT_TRUE(r);
+  EXPECT_FALSE(r->bowls[0].fine);
+  ASSERT_EQ(r->bowls[0].notes.size(), 1u);
+  EXPECT_EQ(r->bowls[0].notes[0].code, "no_bowl_may_serve");
+  EXPECT_FALSE(r->bowls[0].change);
+}
+
+TEST(Review, AdviceKeepsToTheRangesOwnProcess) {
+  Visit v = small_visit(7);
+  const auto planned = plan(v);
+  ASSERT_TRUE(planned);
+  Bowl off = planned->plan.bowls.front().bowl;
+  double colour = 0;
+  for (const Part& p : off.formula.parts) colour += p.product.starts_with("shade") ? p.grams : 0;
+  for (Part& p : off.formula.parts)
+    if (!p.product.starts_with("shade")) p.grams = 3 * colour;
+  off.formula.minutes = 60;
+  v.bowls = {off};
+  const auto r = review(v);
+  ASSERT_TRUE(r);
+  EXPECT_FALSE(r->bowls[0].fine);
+  EXPECT_EQ(r->bowls[0].broken.size(), 2u) << "ratio and time";
+  ASSERT_TRUE(r->bowls[0].change);
+  EXPECT_LE(r->bowls[0].change->formula.minutes, v.shelf.ranges[0].minutes.max);
+  v.bowls = {*r->bowls[0].change};
+  EXPECT_TRUE(review(v)->bowls[0].broken.empty());
+  EXPECT_TRUE(review(v)->bowls[0].fine);
+}
+
 TEST(Review, ALaterBowlIsJudgedOnTheHairItFinds) {
-  // Dark first, then a toner of the wish: over the first bowl it cannot lift, on the hair as it was read it would be fine.
+  // Dark first, then a toner of the wish: over the first bowl it cannot lift, on the hair as it was read it would be
+  // fine.
   Visit v = small_visit(7);
   const auto planned = plan(v);
   ASSERT_TRUE(planned);
@@ -94,8 +158,9 @@ TEST(Review, ALaterBowlIsJudgedOnTheHairItFinds) {
   ASSERT_EQ(r->bowls[0].notes.size(), 1u);
   EXPECT_EQ(r->bowls[0].notes[0].code, "later_bowl_decides");
   EXPECT_TRUE(r->bowls[0].best_recipe.range.empty());
-  EXPECT_TRUE(r->bowls[1].notes.empty());
   EXPECT_GT(r->bowls[1].objective, planned->plan.bowls.front().objective + 0.5);
+  EXPECT_FALSE(r->bowls[1].fine);
+  EXPECT_EQ(r->bowls[1].notes.front().code, "no_bowl_may_serve") << "colour does not lift colour";
   v.bowls = {wish};
   v.bowls[0].step = 1;
   EXPECT_TRUE(review(v)->bowls[0].fine);
@@ -201,6 +266,16 @@ TEST(Substitute, AnEmptyTubeIsReplacedWithinTheMaker) {
   EXPECT_EQ(f.range, "tint") << "another maker would re-ask the skin test";
   EXPECT_TRUE(r->front().notes.empty());
   EXPECT_FALSE(r->front().changes.empty());
+}
+
+TEST(Substitute, ADeveloperThatIsGoneIsNotPouredAgain) {
+  Visit v = small_visit(6);
+  v.bowls = {bowl_of({{"shade-2", 40}, {"developer-6", 40}}, both)};
+  const auto r = substitute(v, "developer-6");
+  ASSERT_TRUE(r);
+  ASSERT_EQ(r->size(), 1u);
+  ASSERT_FALSE(r->front().bowl.bowl.formula.parts.empty());
+  EXPECT_FALSE(holds(r->front().bowl.bowl.formula, "developer-6"));
 }
 
 TEST(Substitute, InALaterStepItCountsFromTheHairAsThatBowlFindsIt) {

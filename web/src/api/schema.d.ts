@@ -352,6 +352,8 @@ export interface components {
                 house: true;
             } | components["schemas"]["Policy"];
             bowls?: components["schemas"]["Bowl"][];
+            /** @description kind of the way over several steps that the bowls come from */
+            way?: string;
             options?: components["schemas"]["AnswerOptions"];
         };
         Head: {
@@ -458,7 +460,7 @@ export interface components {
             weeks_ago?: number;
         };
         /** @enum {string} */
-        ServiceKind: "permed" | "straightened_mild" | "straightened_alkaline" | "relaxed" | "lightened" | "home_colour" | "plant_colour";
+        ServiceKind: "permed" | "straightened_mild" | "straightened_alkaline" | "relaxed" | "lightened" | "home_colour" | "plant_colour" | "minerals";
         ZoneAim: {
             /** @description area/span, or * for every zone not named */
             zone: string;
@@ -636,6 +638,8 @@ export interface components {
         };
         AnswerOptions: {
             scenarios?: number;
+            /** @description a search stops then; default 120 */
+            seconds?: number;
             /** @description read by fade */
             habit?: components["schemas"]["Habit"];
         };
@@ -1037,6 +1041,7 @@ export interface components {
             level_error: number;
             tone_error: number;
             contrast_levels: number;
+            why: components["schemas"]["Problem"][];
         };
         FadeAnswer: {
             washes_per_week: number;
@@ -1096,6 +1101,7 @@ export interface components {
             best_recipe: components["schemas"]["Recipe"];
             fine: boolean;
             broken: components["schemas"]["Problem"][];
+            notes: components["schemas"]["Problem"][];
             change?: components["schemas"]["Bowl"];
             changes: components["schemas"]["Problem"][];
             change_objective?: number;

@@ -14,6 +14,7 @@ const cell = (level: number, tone: Tone, reachable: boolean, level_error = 0): R
   level_error,
   tone_error: 0,
   contrast_levels: 0,
+  why: reachable ? [] : [{ code: 'tone_out_of_reach', path: '', params: {} }],
 });
 const answer: ReachAnswer = {
   schema: 'strandline.reach/1',

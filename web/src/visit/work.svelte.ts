@@ -253,7 +253,9 @@ export class Work {
     const { way } = this.visit;
     if (!way || this.route?.kind === way || this.routeGone || this.#recall.busy) return;
     try {
-      const answer = await this.#recall.run((signal) => api.plan({ ...this.visit, bowls: [], way: '' }, signal));
+      const answer = await this.#recall.run((signal) =>
+        api.plan({ ...this.visit, bowls: [], way: '' }, signal),
+      );
       if (!answer || this.visit.way !== way) return;
       this.route = answer.routes.find((route) => route.kind === way);
       this.routeGone = !this.route;

@@ -28,7 +28,7 @@ describe('a recipe', () => {
       ratio: 1,
       minutes: 35,
     };
-    expect(recipeWords(recipe)).toMatch(/^5\/8 a \+ 3\/8 b, 6\u00a0%, /);
+    expect(recipeWords(recipe)).toMatch(/^r: 5\/8 a \+ 3\/8 b, 6\u00a0% 1:1, /);
     expect(recipeWords({ ...recipe, developer_percent: 0 })).not.toContain('%');
   });
 });

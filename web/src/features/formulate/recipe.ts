@@ -9,14 +9,17 @@ export const productWords = (id: string) => scale.shelf?.products.find((p) => p.
 export const mixWords = (parts: readonly { name: string; grams: number }[]) =>
   parts.map((p) => `${p.name} ${mass(p.grams)}`.replaceAll(' ', '\u00a0')).join(' + ');
 
-/** "5/8 7 natural + 3/8 7 ash, 6 %, 35 min" */
+const rangeWords = (id: string) => scale.shelf?.ranges.find((r) => r.id === id)?.name ?? id;
+
+/** "cover colour: 5/8 7 natural + 3/8 7 ash, 6 % 1:1, 35 min"; shades of several ranges bear the same name. */
 export function recipeWords(recipe: Recipe): string {
   const parts = recipe.shares.map((s) => `${s.eighths}/8 ${productWords(s.product)}`).join(' + ');
-  return [
+  const developer = `${strength(recipe.developer_percent)} 1:${number(recipe.ratio, recipe.ratio % 1 ? 1 : 0)}`;
+  return `${rangeWords(recipe.range)}: ${[
     parts,
-    ...(recipe.developer_percent > 0 ? [strength(recipe.developer_percent)] : []),
+    ...(recipe.developer_percent > 0 ? [developer] : []),
     duration(recipe.minutes),
-  ].join(', ');
+  ].join(', ')}`;
 }
 
 /** Levels less than this, and a*b* units less than one, are not worth a word. */

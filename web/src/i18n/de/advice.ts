@@ -5,8 +5,7 @@ import { n } from './count';
 export const advice: Part<typeof english> = {
   'route.title': 'Mehr als ein Schritt',
   'route.lead': 'Wo eine Schale den Wunsch nicht erreicht. Den ganzen Weg zuerst an einer Strähne probieren.',
-  'route.gone':
-    'Der Weg, aus dem diese Schalen stammen, ist heute nicht mehr dabei.',
+  'route.gone': 'Der Weg, aus dem diese Schalen stammen, ist heute nicht mehr dabei.',
   'route.chelate': 'Mineralien lösen, dann färben',
   'route.soften': 'Erweichen, dann färben',
   'route.fill': 'Vorpigmentieren, dann färben',

@@ -40,8 +40,8 @@ export const plan: Part<typeof english> = {
     'Wäre das Haar eine halbe Tonhöhe dunkler als gelesen, wäre die nächstbeste Schale die bessere.',
   'plan.turn_level_lighter':
     'Wäre das Haar eine halbe Tonhöhe heller als gelesen, wäre die nächstbeste Schale die bessere.',
-  'plan.turn_white_less': 'Mit 10 % weniger Weiß als gelesen wäre die nächstbeste Schale die bessere.',
-  'plan.turn_white_more': 'Mit 10 % mehr Weiß als gelesen wäre die nächstbeste Schale die bessere.',
+  'plan.turn_white_less': 'Mit 10 Punkten weniger Weiß als gelesen wäre die nächstbeste Schale die bessere.',
+  'plan.turn_white_more': 'Mit 10 Punkten mehr Weiß als gelesen wäre die nächstbeste Schale die bessere.',
   'plan.turn_porosity_less':
     'Wäre das Haar weniger porös als gelesen, wäre die nächstbeste Schale die bessere.',
   'plan.turn_porosity_more': 'Wäre das Haar poröser als gelesen, wäre die nächstbeste Schale die bessere.',
@@ -59,7 +59,9 @@ export const plan: Part<typeof english> = {
   'wrong.as_read': 'wie gelesen',
   'wrong.darker': 'Haar ½ dunkler',
   'wrong.lighter': 'Haar ½ heller',
-  'wrong.whiter': '15 % mehr Weiß',
+  'wrong.whiter': '10 Punkte mehr Weiß',
+  'wrong.less_white': '10 Punkte weniger Weiß',
+  'wrong.more_porous': 'eine Stufe poröser',
   'law.over': 'Über einer gesetzlichen Grenze auf dem Kopf',
   'law.entry': (substance, found, cap) => `${substance}: ${found} %, erlaubt sind ${cap} %.`,
   'law.over_todo': 'Diese Mischung nicht verwenden. Die Gramm ändern oder eine andere Nuance wählen.',

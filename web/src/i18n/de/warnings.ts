@@ -34,6 +34,13 @@ export const warnings: Pick<Dictionary, Warning> = {
     'Aufgehelltes Haar, das so viel dunkler wird, braucht zuerst Vorpigment, sonst wird es fahl.',
   'why.condition_spent': () =>
     'Das Haar hat keine Kraft mehr für weiteres Aufhellen. Pflegen und einen weiteren Besuch planen.',
+  'why.nothing_wished': () => 'Jede Zone soll bleiben, wie sie ist.',
+  'why.no_bowl_may_serve': () =>
+    'Keine Schale dieses Regals darf auf diese Zonen: sie wird nicht verglichen.',
+  'why.comes_off_early': (p: P) =>
+    `Schale ${of(p, 'bowl')} auf ${of(p, 'zone')}: die Uhr lässt ihr ${of(p, 'minutes')} Minuten, nicht die geplanten ${of(p, 'planned')}. Eine zweite Person, weniger Zonen auf einmal oder eine frische Mischung; sonst weniger erwarten.`,
+  'why.later_bowl_decides': () => 'Ein späterer Schritt folgt hier: es zählt die Schale danach.',
+  'why.route_chelate': (p: P) => `Die Mineralien lösen: ${of(p, 'minutes')} Minuten, dann gut spülen.`,
   'why.minerals_first': () =>
     'Im Haar sind Mineralien aus dem Wasser: vor jedem Oxidanten mit einer chelatbildenden Kur lösen.',
   'why.metal_test_first': () =>

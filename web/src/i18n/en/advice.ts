@@ -4,8 +4,7 @@ import { n } from './count';
 export const advice = {
   'route.title': 'More than one step',
   'route.lead': 'Where one bowl does not reach the wish. Try the whole way on a strand first.',
-  'route.gone':
-    'The way these bowls come from is not among today’s ways any more.',
+  'route.gone': 'The way these bowls come from is not among today’s ways any more.',
   'route.chelate': 'Take minerals off, then colour',
   'route.soften': 'Soften, then colour',
   'route.fill': 'Fill, then colour',

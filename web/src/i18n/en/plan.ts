@@ -37,8 +37,8 @@ export const plan = {
     'Were the hair half a level darker than read, the next best would be the better bowl.',
   'plan.turn_level_lighter':
     'Were the hair half a level lighter than read, the next best would be the better bowl.',
-  'plan.turn_white_less': 'With 10 % less white than read, the next best would be the better bowl.',
-  'plan.turn_white_more': 'With 10 % more white than read, the next best would be the better bowl.',
+  'plan.turn_white_less': 'With 10 points less white than read, the next best would be the better bowl.',
+  'plan.turn_white_more': 'With 10 points more white than read, the next best would be the better bowl.',
   'plan.turn_porosity_less': 'Were the hair less porous than read, the next best would be the better bowl.',
   'plan.turn_porosity_more': 'Were the hair more porous than read, the next best would be the better bowl.',
   'plan.search': 'What the search says',
@@ -55,7 +55,9 @@ export const plan = {
   'wrong.as_read': 'as read',
   'wrong.darker': 'hair ½ darker',
   'wrong.lighter': 'hair ½ lighter',
-  'wrong.whiter': '15 % more white',
+  'wrong.whiter': '10 points more white',
+  'wrong.less_white': '10 points less white',
+  'wrong.more_porous': 'one step more porous',
   'law.over': 'Over a legal limit on the head',
   'law.entry': (substance: string, found: string, cap: string) =>
     `${substance}: ${found} % where ${cap} % is allowed.`,

@@ -27,7 +27,11 @@ export const why = {
     `Finer grams bring it ${n.levels(of(p, 'levels'))} nearer; only steps from the best bowl in eighths were tried.`,
   'why.builds_up_on_lengths': (p: P) =>
     `Bowl ${of(p, 'bowl')} is not for the lengths too: they would come out ${n.levels(of(p, 'levels'))} too dark.`,
-  'why.leave_as_it_is': () => 'Nothing has to be coloured for this wish.',
+  'why.nothing_wished': () => 'Every zone is to stay as it is.',
+  'why.no_bowl_may_serve': () => 'No bowl of this shelf may serve its zones, so it is not compared.',
+  'why.comes_off_early': (p: P) =>
+    `Bowl ${of(p, 'bowl')} on ${of(p, 'zone')}: the clock lets it work ${n.minutes(of(p, 'minutes'))}, not the ${of(p, 'planned')} it was planned for. A second pair of hands, fewer areas at a time or a fresh mix; else expect less.`,
+  'why.leave_as_it_is': () => 'It stays as it is: nothing on the shelf brings it nearer.',
   // What cannot be had.
   'why.colour_does_not_lift_colour': () =>
     'Colour does not lift colour: what is tinted is cleaned or lightened first.',
@@ -81,8 +85,7 @@ export const why = {
   'why.finding_green': (p: P) =>
     `${of(p, 'zone')}: it looks green. Rule out minerals and metal first; then a little red or copper takes it back.`,
   'why.later_bowl_decides': () => 'A later step follows here: what counts is the bowl after it.',
-  'why.route_chelate': (p: P) =>
-    `Take the minerals off: ${n.minutes(of(p, 'minutes'))}, then rinse well.`,
+  'why.route_chelate': (p: P) => `Take the minerals off: ${n.minutes(of(p, 'minutes'))}, then rinse well.`,
   'why.route_soften': (p: P) =>
     `Soften the resistant white: ${of(p, 'percent')} %, ${n.minutes(of(p, 'minutes'))}.`,
   'why.route_fill': () => 'Fill, so that the depth has a warm ground.',

@@ -5,8 +5,7 @@ import { n } from './count';
 export const advice: Part<typeof english> = {
   'route.title': 'Más de un paso',
   'route.lead': 'Donde un cuenco no alcanza el deseo. Pruebe antes todo el camino en un mechón.',
-  'route.gone':
-    'El camino del que vienen estos cuencos ya no está entre los de hoy.',
+  'route.gone': 'El camino del que vienen estos cuencos ya no está entre los de hoy.',
   'route.chelate': 'Quitar los minerales, después teñir',
   'route.soften': 'Ablandar, después teñir',
   'route.fill': 'Prepigmentar, después teñir',

@@ -33,6 +33,12 @@ export const warnings: Pick<Dictionary, Warning> = {
   'why.needs_filler': () =>
     'El cabello aclarado que se oscurece tanto necesita antes un prepigmento, o queda apagado.',
   'why.condition_spent': () => 'El cabello no tiene estado para más aclarado. Trátelo y planee otra visita.',
+  'why.nothing_wished': () => 'Cada zona debe quedar como está.',
+  'why.no_bowl_may_serve': () => 'Ningún cuenco de este estante puede ir en estas zonas: no se compara.',
+  'why.comes_off_early': (p: P) =>
+    `Cuenco ${of(p, 'bowl')} en ${of(p, 'zone')}: el reloj le deja ${of(p, 'minutes')} minutos, no los ${of(p, 'planned')} previstos. Otra persona, menos zonas a la vez o una mezcla fresca; si no, esperar menos.`,
+  'why.later_bowl_decides': () => 'Aquí sigue otro paso: cuenta el cuenco de después.',
+  'why.route_chelate': (p: P) => `Quitar los minerales: ${of(p, 'minutes')} minutos, luego aclarar bien.`,
   'why.minerals_first': () =>
     'Hay minerales del agua en este cabello: quitarlos con un tratamiento quelante antes de cualquier oxidante.',
   'why.metal_test_first': () =>

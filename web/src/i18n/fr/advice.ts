@@ -4,8 +4,7 @@ import { n } from './count';
 export const advice = {
   'route.title': 'En plusieurs étapes',
   'route.lead': 'Là où un seul bol n’atteint pas le souhait. Essayer d’abord tout le chemin sur une mèche.',
-  'route.gone':
-    'Le chemin dont viennent ces bols n’est plus parmi ceux d’aujourd’hui.',
+  'route.gone': 'Le chemin dont viennent ces bols n’est plus parmi ceux d’aujourd’hui.',
   'route.chelate': 'Ôter les minéraux, puis colorer',
   'route.soften': 'Assouplir, puis colorer',
   'route.fill': 'Repigmenter, puis colorer',

@@ -37,8 +37,8 @@ export const plan = {
     'Avec des cheveux un demi-ton plus foncés que lus, le suivant serait le meilleur bol.',
   'plan.turn_level_lighter':
     'Avec des cheveux un demi-ton plus clairs que lus, le suivant serait le meilleur bol.',
-  'plan.turn_white_less': 'Avec 10 % de blancs de moins que lus, le suivant serait le meilleur bol.',
-  'plan.turn_white_more': 'Avec 10 % de blancs de plus que lus, le suivant serait le meilleur bol.',
+  'plan.turn_white_less': 'Avec 10 points de blancs de moins que lus, le suivant serait le meilleur bol.',
+  'plan.turn_white_more': 'Avec 10 points de blancs de plus que lus, le suivant serait le meilleur bol.',
   'plan.turn_porosity_less': 'Avec des cheveux moins poreux que lus, le suivant serait le meilleur bol.',
   'plan.turn_porosity_more': 'Avec des cheveux plus poreux que lus, le suivant serait le meilleur bol.',
   'plan.search': 'Ce que dit la recherche',
@@ -55,7 +55,9 @@ export const plan = {
   'wrong.as_read': 'comme lu',
   'wrong.darker': 'cheveux ½ plus foncés',
   'wrong.lighter': 'cheveux ½ plus clairs',
-  'wrong.whiter': '15 % de blancs en plus',
+  'wrong.whiter': '10 points de blancs en plus',
+  'wrong.less_white': '10 points de blancs en moins',
+  'wrong.more_porous': 'un degré plus poreux',
   'law.over': 'Au-delà d’une limite légale sur la tête',
   'law.entry': (substance: string, found: string, cap: string) =>
     `${substance} : ${found} % là où ${cap} % est permis.`,

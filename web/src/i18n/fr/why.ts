@@ -26,7 +26,12 @@ export const why = {
     `Des grammes plus fins rapprochent de ${n.tons(of(p, 'levels'))} ; seuls des pas depuis le meilleur bol en huitièmes ont été essayés.`,
   'why.builds_up_on_lengths': (p: P) =>
     `Le bol ${of(p, 'bowl')} ne convient pas aux longueurs : elles seraient trop foncées de ${n.tons(of(p, 'levels'))}.`,
-  'why.leave_as_it_is': () => 'Rien n’est à colorer pour ce souhait.',
+  'why.nothing_wished': () => 'Chaque zone doit rester comme elle est.',
+  'why.no_bowl_may_serve': () =>
+    'Aucun bol de cette étagère ne peut servir ces zones : il n’est pas comparé.',
+  'why.comes_off_early': (p: P) =>
+    `Bol ${of(p, 'bowl')} sur ${of(p, 'zone')} : l’horloge lui laisse ${n.minutes(of(p, 'minutes'))}, pas les ${of(p, 'planned')} prévues. Une seconde personne, moins de zones à la fois ou un mélange frais ; sinon, attendre moins.`,
+  'why.leave_as_it_is': () => 'Cela reste comme c’est : rien sur l’étagère ne l’en rapproche.',
   'why.colour_does_not_lift_colour': () =>
     'La couleur n’éclaircit pas la couleur : ce qui est teint est d’abord décapé ou éclairci.',
   'why.lift_limit': () =>
@@ -96,8 +101,7 @@ export const why = {
   'why.finding_green': (p: P) =>
     `${of(p, 'zone')} : un reflet vert. Écarter d’abord minéraux et métaux ; puis un peu de rouge ou de cuivre le reprend.`,
   'why.later_bowl_decides': () => 'Une étape suit ici : c’est le bol d’après qui compte.',
-  'why.route_chelate': (p: P) =>
-    `Ôter les minéraux : ${n.minutes(of(p, 'minutes'))}, puis bien rincer.`,
+  'why.route_chelate': (p: P) => `Ôter les minéraux : ${n.minutes(of(p, 'minutes'))}, puis bien rincer.`,
   'why.route_soften': (p: P) =>
     `Assouplir les blancs résistants : ${of(p, 'percent')} %, ${n.minutes(of(p, 'minutes'))}.`,
   'why.route_fill': () => 'Repigmenter, pour donner un fond chaud à la profondeur.',

@@ -120,6 +120,7 @@ struct ReachCellView {
   Rgb srgb;         // of `nearest`, daylight
   Rgb wished_srgb;  // daylight
   double level_error = 0, tone_error = 0, contrast_levels = 0;
+  Problems why;  // what stays where it is not reachable
 };
 
 struct ZoneReachView {

@@ -257,11 +257,12 @@ template <>
 struct Fields<ReachCellView> {
   static constexpr std::string_view name = "ReachCellView";
   using V = ReachCellView;
-  static constexpr auto list = std::make_tuple(
-      field("level", &V::level, always), field("tone", &V::tone, always), field("reachable", &V::reachable, always),
-      field("nearest", &V::nearest, always), field("srgb", &V::srgb, always),
-      field("wished_srgb", &V::wished_srgb, always), field("level_error", &V::level_error, always),
-      field("tone_error", &V::tone_error, always), field("contrast_levels", &V::contrast_levels, always));
+  static constexpr auto list =
+      std::make_tuple(field("level", &V::level, always), field("tone", &V::tone, always),
+                      field("reachable", &V::reachable, always), field("nearest", &V::nearest, always),
+                      field("srgb", &V::srgb, always), field("wished_srgb", &V::wished_srgb, always),
+                      field("level_error", &V::level_error, always), field("tone_error", &V::tone_error, always),
+                      field("contrast_levels", &V::contrast_levels, always), field("why", &V::why, always));
 };
 
 template <>

@@ -29,8 +29,9 @@ struct PolicyRef {
 
 // Asked of this one answer, not part of the visit.
 struct AnswerOptions {
-  std::optional<int> scenarios;  // absent = 64 to search, 1024 to report likelihoods
-  Habit habit;                   // of the weeks that fade looks at
+  std::optional<int> scenarios;   // absent = 64 to search, 1024 to report likelihoods
+  std::optional<double> seconds;  // a search stops then with the best so far and its gap; absent = 120
+  Habit habit;                    // of the weeks that fade looks at
 };
 
 // As written.

@@ -87,8 +87,10 @@ struct Fields<Habit> {
 template <>
 struct Fields<AnswerOptions> {
   static constexpr std::string_view name = "AnswerOptions";
-  static constexpr auto list = std::make_tuple(field("scenarios", &AnswerOptions::scenarios, {.min = 1, .max = 1024}),
-                                               field("habit", &AnswerOptions::habit, {.note = "read by fade"}));
+  static constexpr auto list = std::make_tuple(
+      field("scenarios", &AnswerOptions::scenarios, {.min = 1, .max = 1024}),
+      field("seconds", &AnswerOptions::seconds, {.min = 0, .max = 3600, .note = "a search stops then; default 120"}),
+      field("habit", &AnswerOptions::habit, {.note = "read by fade"}));
 };
 
 template <>
