@@ -16,6 +16,7 @@ test('a cell out of reach says so and what is nearest; one within reach does not
   await expect(page.getByText('Not in one go today: level 10, ash')).toBeVisible();
   await expect(page.getByText(/^nearest today: level [1-7], /)).toBeVisible();
   await expect(page.getByText(/nothing is promised/)).toBeVisible();
+  await expect(page.getByText(/more lift than this shelf gives|Colour does not lift colour/)).toBeVisible();
 
   const brown = map.getByRole('button', { name: 'level 4, natural', exact: true });
   await brown.click();
