@@ -22,8 +22,7 @@ constexpr std::array sentences{
     Sentence{"unknown_schema", "This is not a document of the kind {expected}.",
              "Write \"schema\": \"{expected}\" at its top."},
     // Shape.
-    Sentence{"wrong_type", "Here belongs: {expected}; found: {found}.",
-             "See `strandline schema` for what each key takes."},
+    Sentence{"wrong_type", "Expected {expected}, found {found}.", "See `strandline schema` for what each key takes."},
     Sentence{"missing_key", "The key \"{key}\" is missing.", "Add it."},
     Sentence{"unknown_key", "There is no key \"{key}\"[; did you mean \"{nearest}\"?]",
              "Rename or remove it. Known here: {known}."},

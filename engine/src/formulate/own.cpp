@@ -224,7 +224,7 @@ std::vector<Edit> Judge::edits(const Edit& from) const {
 
 namespace {
 
-// The process brought within its range: each of ratio, strength and time that was not, by its nearest.
+// The process brought within its range: ratio and strength that were not to their nearest, time to its target.
 Edit within_range(const Own& o) {
   Edit e{o, {}};
   auto nearest = [](const std::vector<double>& all, double v) {
@@ -249,7 +249,7 @@ Edit within_range(const Own& o) {
   return e;
 }
 
-// How much a colourist has to do otherwise: shares first, the process next, tubes last.
+// How much a colourist has to do otherwise, by choice: shares first, the process next, tubes last.
 int size_of(const Reasons& changes) {
   int sum = 0;
   for (const Problem& c : changes) {
@@ -289,9 +289,8 @@ std::optional<Edit> smallest_change(Judge& judge, const Own& as_mixed, double wa
   constexpr size_t kBeam = 16;
   std::optional<Edit> best;
   for (size_t i = 0; i < std::min(kBeam, one.size()); ++i) {
-    const Edit* two = nullptr;
     const std::vector<Edit> all = judged(judge.edits(one[i]));
-    two = smallest(all);
+    const Edit* two = smallest(all);
     if (two && (!best || size_of(two->changes) < size_of(best->changes))) best = *two;
   }
   return best;

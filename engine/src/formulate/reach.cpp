@@ -44,17 +44,20 @@ class ManyLoads {
 // Recipes that this much mix may be poured of: law, and what is there.
 std::vector<Shares> pourable(const RecipeSet& set, const Setting& setting, double grams, const Domain& all,
                              const FormulaPolicy& policy) {
-  auto may = [&](const Shares& s) { return std::isfinite(poured_price(set, s, setting, grams, *all.shelf, policy)); };
+  auto may = [&](const Shares& s, double total) {
+    return std::isfinite(poured_price(set, s, setting, total, *all.shelf, policy));
+  };
   // Percentages of a mix lie between those of its parts: where every shade by itself is lawful, so is every mix. What a
-  // part needs of its tube is less than what it needs by itself.
+  // part needs of its tube is less than what it needs by itself in the largest mix that a smallest part may ask for.
+  const double largest = std::max(grams, policy.part_min_g * kEighths * (1 + setting.ratio));
   std::vector<bool> alone;
   for (short i = 0; i < static_cast<short>(set.products().size()); ++i)
-    alone.push_back(may({{i, 0, 0}, {kEighths, 0, 0}}));
+    alone.push_back(may({{i, 0, 0}, {kEighths, 0, 0}}, largest));
   std::vector<Shares> found;
   for (const Shares& s : set.few()) {
     bool sure = true;
     for (int i = 0; i < tubes(s); ++i) sure = sure && alone[static_cast<size_t>(s.product[i])];
-    if (sure || may(s)) found.push_back(s);
+    if (sure || may(s, grams)) found.push_back(s);
   }
   return found;
 }
