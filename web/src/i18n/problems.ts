@@ -1,5 +1,5 @@
 import type { Problem, Visit } from '../api/types';
-import { known } from '../visit/picture';
+import { known } from '../visit/names';
 import { areaName } from '../visit/words';
 import { isKey, t } from './index.svelte';
 

@@ -40,4 +40,6 @@ export interface HeadArea {
   readonly regions: readonly Region[];
   /** Its colour now, encoded sRGB 0..1; without it the area stays empty. */
   readonly srgb?: readonly [number, number, number];
+  /** Packets taken out of another area: they lie in it and are chosen in the list; `size` in words. */
+  readonly packets?: { readonly of: string; readonly size: string };
 }

@@ -53,10 +53,32 @@ export function mixture(list: readonly { share: number; linear: Linear }[]): Lin
  */
 export function drawnColours(list: readonly Population[], bed: Rgb | undefined): Linear[] {
   const colours = list.map((p) => toLinear(p.srgb));
-  const mixed = list.flatMap((p, i) =>
-    p.packets ? [] : [{ share: p.share, linear: colours[i] as Linear, i }],
+  const pick = (which: (p: Population) => boolean) =>
+    list.flatMap((p, i) => (which(p) ? [{ share: p.share, linear: colours[i] as Linear, i }] : []));
+  drawNearer(
+    colours,
+    pick((p) => !p.packets),
+    bed,
   );
-  if (!bed || mixed.length === 0) return colours;
+  const groups = new Map(
+    list.flatMap(({ packets }) => (packets?.group ? [[packets.group.nth, packets.group]] : [])),
+  );
+  for (const { nth, bed: own } of groups.values())
+    drawNearer(
+      colours,
+      pick((p) => p.packets?.group?.nth === nth),
+      own,
+    );
+  return colours;
+}
+
+/** Moves `colours` of the fibres that are `mixed` so that their mean is the bed's. */
+function drawNearer(
+  colours: Linear[],
+  mixed: readonly { share: number; linear: Linear; i: number }[],
+  bed: Rgb | undefined,
+): void {
+  if (!bed || mixed.length === 0) return;
   const wanted = toLinear(bed);
   const mean = mixture(mixed);
   for (const k of [0, 1, 2] as const) {
@@ -70,7 +92,6 @@ export function drawnColours(list: readonly Population[], bed: Rgb | undefined):
         : linear[k] * (wanted[k] / Math.max(mean[k], 1e-9));
     }
   }
-  return colours;
 }
 
 /** The mean that the drawn fibres of one half of one span must have, in linear light. */

@@ -30,9 +30,23 @@ export interface StrandWords {
   sentence(span: string, parts: readonly string[]): string;
 }
 
+/** The populations of a group as one under its name. */
+function told(list: readonly Population[]): Population[] {
+  const groups = new Map<number, Population>();
+  for (const p of list) {
+    const group = p.packets?.group;
+    if (!group) continue;
+    const so = groups.get(group.nth);
+    const share = p.share + (so?.share ?? 0);
+    const outOfGamut = p.outOfGamut || (so?.outOfGamut ?? false);
+    groups.set(group.nth, { ...p, name: group.name, share, outOfGamut });
+  }
+  return [...list.filter((p) => !p.packets?.group), ...groups.values()];
+}
+
 function populations(list: readonly Population[], words: StrandWords): string {
   return words.list(
-    list
+    told(list)
       .filter((p) => p.share > 0)
       .map((p) => {
         const packets = p.packets && {

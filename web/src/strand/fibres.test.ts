@@ -44,6 +44,18 @@ describe('which fibre belongs to which population', () => {
     between.forEach((inside, i) => inside && expect(owner[i]).toBe(1));
   });
 
+  it('puts all fibres of a group into the same stripes, each by its share', () => {
+    const own = { widthMm: 3, everyMm: 9, group: { name: 'lights', nth: 0, bed: [0.5, 0.5, 0.5] as const } };
+    const list = [pop('b', 6 / 9, 'brown'), pop('l', 2 / 9, 'blonde', own), pop('w', 1 / 9, 'white', own)];
+    const owner = assign(list, places, 27, 5, even);
+    const inMiddle = places.map((place) => Math.abs(place * 27 - 13.5) < 1.2);
+    inMiddle.forEach((inside, i) => inside && expect(owner[i]).toBeGreaterThan(0));
+    expect(share(owner, 1)).toBeCloseTo(2 / 9, 1);
+    expect(share(owner, 2)).toBeCloseTo(1 / 9, 1);
+    // Both kinds lie in the middle stripe.
+    expect(new Set(owner.filter((_, i) => inMiddle[i]))).toEqual(new Set([1, 2]));
+  });
+
   it('counts what one sees, not how many fibres there are', () => {
     const seen = Float32Array.from(places, (_, i) => (i % 2 === 0 ? 3 : 1));
     const owner = assign([pop('w', 0.5, 'white'), pop('b', 0.5, 'brown')], places, 23, 2, seen);

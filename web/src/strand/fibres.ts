@@ -2,7 +2,7 @@ import { drawnColours, expectedMean, type Linear } from './colour';
 import { rnd } from './random';
 import type { HairShape } from './style';
 import type { Weights } from './weights';
-import type { Half, Population, Rgb, StrandPicture, StrandSpan } from './types';
+import type { Half, Packets, Population, Rgb, StrandPicture, StrandSpan } from './types';
 
 /** Columns before the colours: (end px, shift of the joins px, height 0..1, 0) and (shift of the sheen, its strength, 0, 0). */
 export const OWN_COLUMNS = 2;
@@ -61,6 +61,47 @@ function take(
   return order.slice(n);
 }
 
+interface Stripes {
+  readonly packets: Packets;
+  readonly nth: number;
+  /** The populations that lie in them. */
+  readonly inside: readonly Shared[];
+}
+interface Shared {
+  readonly share: number;
+  readonly p: number;
+}
+
+/** The packets of a list, each group once; a population without a group has stripes of its own. */
+function stripesOf(list: readonly Population[]): Stripes[] {
+  const groups = new Map<number, Stripes & { inside: Shared[] }>();
+  const alone: Stripes[] = [];
+  list.forEach(({ packets, share }, p) => {
+    const nth = packets?.group?.nth;
+    if (!packets) return;
+    if (nth === undefined) alone.push({ packets, nth: alone.length, inside: [{ share, p }] });
+    else if (groups.has(nth)) groups.get(nth)?.inside.push({ share, p });
+    else groups.set(nth, { packets, nth, inside: [{ share, p }] });
+  });
+  const after = Math.max(-1, ...groups.keys()) + 1;
+  return [...groups.values(), ...alone.map((one) => ({ ...one, nth: after + one.nth }))];
+}
+
+/** Shares fibres out in their order; the last population takes what is left. */
+function shareOut(
+  order: readonly Ranked[],
+  among: readonly Shared[],
+  total: number,
+  weight: Float32Array,
+  owner: number[],
+): void {
+  let free = order;
+  among.forEach(({ share, p }, n) => {
+    if (n < among.length - 1) free = take(free, share * total, p, weight, owner);
+    else for (const { i } of free) owner[i] = p;
+  });
+}
+
 /**
  * Which population each fibre belongs to, so that each carries its share of the light. Fibres in packets come first;
  * the others keep their rank in every span, so that a white fibre stays the same fibre along the hair.
@@ -76,28 +117,22 @@ export function assign(
   const owner = new Array<number>(places.length).fill(-1);
   let free: Ranked[] = places.map((_, i) => ({ i, key: (i * 0.6180339887 + 0.45 * rnd(seed, i, 12)) % 1 }));
   free.sort((a, b) => a.key - b.key);
-  let nth = 0;
-  list.forEach(({ packets, share }, p) => {
-    if (!packets) return;
+  const rank = new Map(free.map((one, n) => [one.i, n]));
+  for (const { packets, nth, inside } of stripesOf(list)) {
+    const share = inside.reduce((sum, one) => sum + one.share, 0);
     const order = free.map(({ i }) => {
       const distance = fromPacket((places[i] ?? 0) * heightMm, heightMm, packets.everyMm, nth);
       return { i, key: distance <= packets.widthMm / 2 ? rnd(seed, i, 11) : 1 + distance };
     });
-    nth++;
-    take(
-      order.sort((a, b) => a.key - b.key),
-      share * total,
-      p,
-      weight,
-      owner,
-    );
+    order.sort((a, b) => a.key - b.key);
+    const rest = take(order, share * total, inside[0]!.p, weight, owner);
+    const taken = order.slice(0, order.length - rest.length);
+    taken.sort((a, b) => (rank.get(a.i) ?? 0) - (rank.get(b.i) ?? 0));
+    shareOut(taken, inside, total, weight, owner);
     free = free.filter(({ i }) => owner[i] === -1);
-  });
-  const mixed = list.map((population, p) => ({ ...population, p })).filter((m) => !m.packets && m.share > 0);
-  mixed.forEach(({ share, p }, n) => {
-    if (n < mixed.length - 1) free = take(free, share * total, p, weight, owner);
-    else for (const { i } of free) owner[i] = p;
-  });
+  }
+  const mixed = list.flatMap((m, p) => (!m.packets && m.share > 0 ? [{ share: m.share, p }] : []));
+  shareOut(free, mixed, total, weight, owner);
   const last = list.reduce((best, m, p) => (m.share > (list[best]?.share ?? 0) ? p : best), 0);
   return owner.map((p) => (p === -1 ? last : p));
 }

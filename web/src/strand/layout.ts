@@ -46,10 +46,11 @@ export function sharedScale(pictures: readonly StrandPicture[], width: number, f
 function placeLetters(spans: readonly StrandSpan[], pxPerCm: number, y: number, end: number) {
   const letters: { letter: string; x: number; y: number }[] = [];
   let free = LETTER_RADIUS + 2;
-  for (const span of spans) {
+  for (const [nth, span] of spans.entries()) {
     const middle = ((span.fromCm + span.toCm) / 2) * pxPerCm;
     const start = span.fromCm * pxPerCm + LETTER_RADIUS + 4;
-    for (const letter of span.bowls ?? []) {
+    const before = span.goesOn ? spans[nth - 1]?.bowls : undefined;
+    for (const letter of span.bowls?.filter((one) => !before?.includes(one)) ?? []) {
       const x = Math.max(free, Math.min(start, Math.max(middle, LETTER_RADIUS + 2)));
       letters.push({ letter, x: Math.min(x, Math.max(end, free)), y });
       free = x + 2 * LETTER_RADIUS + 3;
@@ -97,7 +98,7 @@ export function layoutStrip(picture: StrandPicture, options: StripOptions): Stri
     plannedTop,
     height: bottom + LETTER_RADIUS,
     todayTop: TOP,
-    joins: picture.spans.slice(0, -1).map((span) => span.toCm * pxPerCm),
+    joins: picture.spans.slice(1).flatMap((span) => (span.goesOn ? [] : [span.fromCm * pxPerCm])),
     letters: placeLetters(picture.spans, pxPerCm, bottom - 3, hairWidth),
     fans: plannedTop === null ? [] : placeFans(picture.spans, plannedTop, halfHeight),
     fanX: hairWidth + FAN_GAP,

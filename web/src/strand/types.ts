@@ -9,6 +9,17 @@ export interface Packets {
   readonly widthMm: number;
   /** Distance from the start of one packet to the start of the next in mm, ≥ widthMm. */
   readonly everyMm: number;
+  /** Packets that hold several kinds of fibres: the populations of one group share its stripes. */
+  readonly group?: PacketGroup;
+}
+
+export interface PacketGroup {
+  /** What the group is called; together its populations are told by this name. */
+  readonly name: string;
+  /** Its number among the groups of the strip, 0 for the first: each has stripes of its own. */
+  readonly nth: number;
+  /** Colour in which its fibres are seen together. */
+  readonly bed: Rgb;
 }
 
 export interface Population {
@@ -51,6 +62,8 @@ export interface StrandSpan {
   /** Letters of the bowls that go here, the first one first. */
   readonly bowls?: readonly string[];
   readonly fan?: ColourFan;
+  /** Here only what lies in packets changes: the hair between goes on, no line is drawn and its letters stand before. */
+  readonly goesOn?: boolean;
 }
 
 export type HairTexture = 'straight' | 'wavy' | 'curly' | 'coily';

@@ -37,9 +37,8 @@ describe('wishes', () => {
     const visit = withWish(withWish(start, {}, gold), { area: 'nape' }, ash);
     const gone = pruned({ ...visit, head: removeArea(visit.head, 'nape') });
     expect(gone.aims).toEqual([{ zone: '*', ...gold }]);
-    const renamed = areaBecame(visit, 'nape', ['low nape']);
-    const head = renameArea(visit.head, 'nape', 'low nape');
-    expect(wishFor(pruned({ ...renamed, head }), 'low nape/regrowth')).toEqual(ash);
+    const { head, became } = renameArea(visit.head, 'nape', 'low nape');
+    expect(wishFor(pruned({ ...areaBecame(visit, became), head }), 'low nape/regrowth')).toEqual(ash);
   });
 
   it('leave a visit alone that has nothing stale', () => {

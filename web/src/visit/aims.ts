@@ -63,20 +63,11 @@ export function pruned(visit: Visit): Visit {
   return aims === visit.aims && bowls === visit.bowls ? visit : { ...visit, aims, bowls };
 }
 
-/**
- * Wishes and bowls follow when area `from` becomes the areas `to` (renamed, parted, or joined with the areas `gone`,
- * whose own wishes go).
- */
-export function areaBecame(
-  visit: Visit,
-  from: string,
-  to: readonly string[],
-  gone: readonly string[] = [],
-): Visit {
+/** Wishes and bowls follow their areas: each name of `became` with those that took its place; none = gone. */
+export function areaBecame(visit: Visit, became: ReadonlyMap<string, readonly string[]>): Visit {
   const carried = (zone: string) => {
     const area = zone.slice(0, Math.max(zone.indexOf('/'), 0));
-    if (area === from) return to.map((name) => name + zone.slice(from.length));
-    return gone.includes(area) ? [] : [zone];
+    return became.get(area)?.map((name) => name + zone.slice(area.length)) ?? [zone];
   };
   return {
     ...visit,

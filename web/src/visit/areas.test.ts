@@ -28,7 +28,7 @@ describe('parting an area', () => {
 
   it('does nothing where there is nothing to part', () => {
     const head = newHead();
-    expect(partArea(head, 'crown', 'front-back')).toEqual({ head, ids: ['crown'] });
+    expect(partArea(head, 'crown', 'front-back')).toEqual({ head, ids: ['crown'], became: new Map() });
     expect(partArea(head, 'fringe', 'left-right').head).toBe(head);
   });
 });
@@ -79,15 +79,15 @@ describe('wishes and bowls', () => {
   };
 
   it('hold for every piece of a parted area', () => {
-    const { head, ids } = partArea(start.head, 'top', 'front-back');
-    const next = pruned({ ...areaBecame(start, 'top', ids), head });
+    const { head, ids, became } = partArea(start.head, 'top', 'front-back');
+    const next = pruned({ ...areaBecame(start, became), head });
     for (const id of ids) expect(wishFor(next, `${id}/lengths`)).toEqual(gold);
     expect(next.bowls?.[0]?.zones).toEqual(['top front/regrowth', 'top back/regrowth', 'crown/regrowth']);
   });
 
   it('of the kept reading hold for the joined area, once', () => {
-    const { head, ids } = joinAreas(start.head, ['top', 'crown'], 'crown');
-    const next = pruned({ ...areaBecame(start, 'crown', ids, ['top']), head });
+    const { head, became } = joinAreas(start.head, ['top', 'crown'], 'crown');
+    const next = pruned({ ...areaBecame(start, became), head });
     expect(wishFor(next, 'top + crown/regrowth')).toEqual(ash);
     expect(next.aims?.filter((a) => a.zone.startsWith('top'))).toHaveLength(2);
     expect(next.bowls?.[0]?.zones).toEqual(['top + crown/regrowth']);

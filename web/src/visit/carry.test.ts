@@ -3,6 +3,7 @@ import type { ColourView, PlanAnswer, ShelfAnswer, ZoneView } from '../api/types
 import { afterPlan, returning } from './carry';
 import { newHead, withReading, zoneId } from './head';
 import { readSpan } from './reading';
+import { takeUp } from './weave';
 
 const view = (level: number, contrast: number): ColourView =>
   ({
@@ -64,6 +65,21 @@ describe('a head that comes back', () => {
       ['regrowth', 0, 2],
       ['lengths', 2, 22],
     ]);
+  });
+
+  it('keeps packets as packets: what was lightened moves out, off the scalp grows new hair', () => {
+    const woven = takeUp(head, 'top').head;
+    const after = afterPlan(woven, planFor(woven, /packets\/regrowth/), shelf('lightener'));
+    const back = returning(woven, after, 2);
+    const packets = back.areas.find((a) => a.id === 'top packets')!;
+    expect(packets.woven).toEqual({ from: 'top', share: 0.3, width_mm: 4 });
+    expect(packets.spans.map((s) => [s.id, s.from_cm, s.to_cm])).toEqual([
+      ['regrowth', 0.5, 2.5],
+      ['band', 2.5, 3.5],
+      ['lengths', 3.5, 22],
+    ]);
+    expect(packets.spans.map((s) => readSpan(s).origin)).toEqual(['natural', 'lightened', 'natural']);
+    expect(back.areas.find((a) => a.id === 'top')!.spans[0]!.from_cm).toBe(0);
   });
 
   it('keeps the spans joined when nothing has grown', () => {

@@ -49,13 +49,19 @@ export function afterPlan(head: Head, plan: PlanAnswer, shelf: ShelfAnswer): Hea
   };
 }
 
-/** As it grows: the first span's natural level and white, nothing else that was done to it. */
+/** As it grows, from where the first span began: its natural level and white, nothing else that was done to it. */
 function grownSpan(id: string, first: Span, cm: number): Span {
   const read = readSpan(first);
   const level = read.origin === 'natural' ? read.level : (read.naturalLevel ?? read.level);
   const tone = read.origin === 'natural' ? read.tone : 'natural';
   const { resistance } = first;
-  const bare: Span = { id, from_cm: 0, to_cm: cm, ...(resistance === undefined ? {} : { resistance }) };
+  const from = first.from_cm ?? 0;
+  const bare: Span = {
+    id,
+    from_cm: from,
+    to_cm: tidy(from + cm),
+    ...(resistance === undefined ? {} : { resistance }),
+  };
   return writeSpan(bare, {
     level,
     tone,

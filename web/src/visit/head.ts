@@ -86,14 +86,17 @@ export function freeName(wish: string, taken: readonly string[]): string {
   return `${wish} ${n}`;
 }
 
-/** The reading of `from` copied to every other area, span by span; each area keeps its length where it reaches the last span. */
+/**
+ * The reading of `from` copied to every other area, span by span; each area keeps its length where it reaches the last
+ * span. Packets keep theirs: they are read apart.
+ */
 export function copyReading(head: Head, from: string): Head {
   const source = head.areas.find((area) => area.id === from);
-  if (!source) return head;
+  if (!source || source.woven) return head;
   return {
     ...head,
     areas: head.areas.map((area) => {
-      if (area.id === from) return area;
+      if (area.id === from || area.woven) return area;
       const spans = source.spans.map((span) => structuredClone(span));
       const last = spans.at(-1)!;
       if (lengthOf(area) > (last.from_cm ?? 0)) last.to_cm = lengthOf(area);
@@ -102,7 +105,7 @@ export function copyReading(head: Head, from: string): Head {
   };
 }
 
-/** Another visit's head with `cm` of new hair at the scalp: older spans move outwards, the first one grows. */
+/** Another visit's head with `cm` of new hair at the scalp: older spans move outwards, the first one grows; packets stay off the scalp. */
 export function grown(head: Head, cm: number): Head {
   if (cm <= 0) return head;
   return {
@@ -111,7 +114,7 @@ export function grown(head: Head, cm: number): Head {
       ...area,
       spans: area.spans.map((span, index) => ({
         ...span,
-        from_cm: index === 0 ? 0 : tidy((span.from_cm ?? 0) + cm),
+        from_cm: index > 0 ? tidy((span.from_cm ?? 0) + cm) : area.woven ? span.from_cm : 0,
         to_cm: tidy(span.to_cm + cm),
       })),
     })),

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { BASE_AREAS } from '../outlines/types';
 import { addArea, joinAreas, partArea, removeArea, renameArea } from './areas';
 import { areaKinds, newHead } from './head';
+import { takeUp } from './weave';
 import { partings } from './places';
 import { outlineAreas, outlineStyle } from './outline';
 
@@ -18,6 +19,7 @@ describe('outlines of a head', () => {
       fc.record({ join: fc.tuple(fc.nat(20), fc.nat(20)) }),
       fc.record({ remove: fc.nat(20) }),
       fc.record({ rename: fc.nat(20) }),
+      fc.record({ weave: fc.nat(20) }),
       fc.record({ add: fc.constantFrom(...areaKinds) }),
     );
     fc.assert(
@@ -31,7 +33,8 @@ describe('outlines of a head', () => {
           } else if ('join' in c) {
             head = joinAreas(head, c.join.map(at), at(c.join[0])).head;
           } else if ('remove' in c) head = removeArea(head, at(c.remove));
-          else if ('rename' in c) head = renameArea(head, at(c.rename), `own ${c.rename}`);
+          else if ('rename' in c) head = renameArea(head, at(c.rename), `own ${c.rename}`).head;
+          else if ('weave' in c) head = takeUp(head, at(c.weave)).head;
           else head = addArea(head, c.add, at(0)).head;
         }
         if (head.areas.every((a) => (a.kind ?? 'other') === 'other')) return;
@@ -50,7 +53,7 @@ describe('outlines of a head', () => {
 
   it('show a half where its name says, and another name in what is left', () => {
     const { head } = partArea(newHead(), 'top', 'front-back');
-    const fringe = renameArea(head, 'top front', 'fringe');
+    const fringe = renameArea(head, 'top front', 'fringe').head;
     const areas = outlineAreas(fringe, () => undefined);
     expect(areas.find((a) => a.id === 'fringe')?.regions).toEqual([
       { base: 'top', slices: [{ cut: 'front-back', index: 0, of: 2 }] },

@@ -10,7 +10,7 @@ import {
 } from '../outlines/types';
 import type { Rgb } from '../strand/types';
 import { placesIn, regionsIn } from './places';
-import { areaWords } from './words';
+import { areaWords, wovenWords } from './words';
 
 /** Which parts of the outlines an area of this kind covers; left first where there are two. */
 const parts: Record<AreaKind, readonly BaseArea[]> = {
@@ -66,12 +66,21 @@ function claimants(areas: readonly Drawn[]): Drawn[] {
 
 /** The head's areas as the outlines draw them, each with its colour where one is known. */
 export function outlineAreas(head: Head, colour: (area: string) => Rgb | undefined): HeadArea[] {
-  const areas = head.areas.map((area): Drawn => {
+  const drawn = head.areas.map((area): Drawn => {
     const srgb = colour(area.id);
-    const regions = regionsIn(placesIn(area.id) ?? []);
+    const regions = area.woven ? [] : regionsIn(placesIn(area.id) ?? []);
     const kind = area.kind ?? 'other';
-    return { id: area.id, label: areaWords(area), kind, regions, ...(srgb ? { srgb } : {}) };
+    const packets = area.woven && { of: area.woven.from, size: wovenWords(area)! };
+    return {
+      id: area.id,
+      label: areaWords(area),
+      kind,
+      regions,
+      ...(srgb ? { srgb } : {}),
+      ...(packets ? { packets } : {}),
+    };
   });
+  const areas = drawn.filter((a) => !a.packets);
   const named = claimants(areas);
   for (const kind of Object.keys(parts) as AreaKind[]) {
     const rest = areas.filter((a) => a.kind === kind && !named.includes(a));
@@ -84,7 +93,7 @@ export function outlineAreas(head: Head, colour: (area: string) => Rgb | undefin
     const beside = neighbour[base]?.map((kind) => areas.find((a) => a.kind === kind)).find(Boolean);
     (there[0] ?? beside)?.regions.push(...freeOf(base, named));
   }
-  return areas.map(({ kind: _, ...area }) => area);
+  return drawn.map(({ kind: _, ...area }) => area);
 }
 
 /** The outline's hair: tight curls, short, or long. */

@@ -1,6 +1,7 @@
 import type { Area } from '../api/types';
 import { language } from '../i18n/index.svelte';
 import type { StrandPicture } from '../strand/types';
+import { wovenWords } from './words';
 
 /** One area on the board. */
 export interface HairRow {
@@ -9,6 +10,8 @@ export interface HairRow {
   note?: string;
   /** What is special here: extensions, thin hair and the like. */
   states?: readonly string[];
+  /** Packets stand under the area that they come out of. */
+  within?: boolean;
   picture: StrandPicture;
 }
 
@@ -16,8 +19,15 @@ const alike = (a: HairRow, b: HairRow) =>
   a.id === b.id &&
   a.title === b.title &&
   a.note === b.note &&
+  a.within === b.within &&
   a.picture === b.picture &&
   a.states?.join('|') === b.states?.join('|');
+
+/** What the row of an area says where it is packets: how much of their area, and how wide. */
+export function packetsRow(area: Area): Pick<HairRow, 'note' | 'within'> {
+  const note = wovenWords(area);
+  return note ? { note, within: true } : {};
+}
 
 /** `make`, worked out once for each area that stays as it is, and language. */
 export function sayOnce<T>(make: (area: Area) => T): (area: Area) => T {

@@ -1,9 +1,10 @@
 import type { Area, ColourView, Span } from '../api/types';
-import { level, number } from '../i18n/format';
+import { level, number, share } from '../i18n/format';
 import { language, t } from '../i18n/index.svelte';
 import type { StrandWords } from '../strand/describe';
-import { known } from './picture';
+import { known } from './names';
 import { placesIn, type Place } from './places';
+import { saidOf } from './weave';
 
 /** The strand's sentences in the chosen language. */
 export function strandWords(): StrandWords {
@@ -48,7 +49,11 @@ function placeWords({ part, halves }: Place): string {
 }
 
 /** The name of an area in the words of the screen; a name of the colourist's own as it is. */
-export const areaName = (name: string) => placesIn(name)?.map(placeWords).join(' + ') ?? known('area', name);
+export function areaName(name: string): string {
+  const packets = saidOf(name);
+  if (packets) return [t('packets.of', areaName(packets.of)), packets.nth].filter(Boolean).join(' ');
+  return placesIn(name)?.map(placeWords).join(' + ') ?? known('area', name);
+}
 
 export const areaWords = (area: Area) => areaName(area.id);
 export const spanWords = (span: Span) => known('span', span.id);
@@ -58,6 +63,10 @@ export function zoneWords(zone: string): string {
   const [area = '', span = ''] = zone.split('/');
   return t('zone.words', areaName(area), known('span', span));
 }
+
+/** "30 %, 4 mm": how much of their area packets are, and how wide; undefined where the area is no packets. */
+export const wovenWords = ({ woven }: Area) =>
+  woven && t('packets.size', share(woven.share), number(woven.width_mm ?? 4, 1));
 
 /** What is special about a span, in words: other hair, an unknown past, permed or straightened. */
 export function spanStates(span: Span): string[] {

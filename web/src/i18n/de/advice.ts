@@ -64,6 +64,7 @@ export const advice: Part<typeof english> = {
   'effects.further': (levels) => `${n.tonhöhen(levels)} weiter vom Wunsch`,
   'instead.title': 'Leere Tube oder andere Serie',
   'instead.without': 'Ohne dies',
+  'instead.weighed': 'Schon in der Schale',
   'instead.from': 'Aus dieser Serie',
   'instead.choose': 'Wählen …',
   'instead.working': 'Sucht die nächste Schale …',

@@ -81,6 +81,21 @@ export const reading: Part<typeof english> = {
   'areas.keep': 'Welche Beurteilung gilt für alles?',
   'areas.keep_note':
     'Diese Bereiche sind verschieden beurteilt. Die anderen Werte entfallen; Rückgängig holt sie zurück.',
+  'packets.take_up': 'Päckchen abteilen',
+  'packets.put_back': 'Zurücklegen',
+  'packets.of': (area) => `${area} (Päckchen)`,
+  'packets.size': (share, width) => `${share}, ${width} mm`,
+  'packets.taken': (area) => `Päckchen abgeteilt: ${area}.`,
+  'packets.put': (packets) => `Zurückgelegt: ${packets}.`,
+  'packets.share': 'Anteil in Päckchen',
+  'packets.width': 'Breite eines Päckchens',
+  'packets.begin': 'Abstand zur Kopfhaut',
+  'packets.note':
+    'Sie beginnen abseits der Kopfhaut, damit nichts auf ihr liegt. Blondierung quillt und läuft: dünne Päckchen, oft nachsehen.',
+  'packets.at_scalp': 'Sie beginnen an der Kopfhaut: was darin liegt, zählt als Auftrag auf ihr.',
+  'packets.own_bowl': 'Eine eigene Schale',
+  'packets.own_bowl_note':
+    'Sie werden Päckchen: ein Bereich mit eigener Beurteilung, eigenem Wunsch und eigener Schale.',
   'reading.add_area': 'Bereich hinzufügen',
   'reading.hair': 'Haar dieses Kopfes',
   'reading.texture': 'Form',

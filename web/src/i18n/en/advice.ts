@@ -62,6 +62,7 @@ export const advice = {
   'effects.further': (levels: string) => `${n.levels(levels)} further from the wish`,
   'instead.title': 'Empty tube or another range',
   'instead.without': 'Do without',
+  'instead.weighed': 'Already in the bowl',
   'instead.from': 'Make it from',
   'instead.choose': 'Choose …',
   'instead.working': 'Looking for the nearest bowl …',

@@ -63,6 +63,7 @@ export const advice: Part<typeof english> = {
   'effects.further': (levels) => `${n.alturas(levels)} más lejos del deseo`,
   'instead.title': 'Tubo vacío u otra gama',
   'instead.without': 'Sin este',
+  'instead.weighed': 'Ya en el cuenco',
   'instead.from': 'Hacerlo con',
   'instead.choose': 'Elegir …',
   'instead.working': 'Buscando el cuenco más cercano …',

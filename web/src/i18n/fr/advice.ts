@@ -62,6 +62,7 @@ export const advice = {
   'effects.further': (levels: string) => `plus loin du souhait de ${n.tons(levels)}`,
   'instead.title': 'Tube vide ou autre gamme',
   'instead.without': 'Se passer de',
+  'instead.weighed': 'Déjà dans le bol',
   'instead.from': 'Le faire avec',
   'instead.choose': 'Choisir …',
   'instead.working': 'Recherche du bol le plus proche …',
