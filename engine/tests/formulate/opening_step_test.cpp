@@ -69,6 +69,13 @@ TEST(Routes, EachZoneGetsWhatItNeedsSideBySide) {
   coloured.populations[0].natural_level = Reading{7.5, 0.2};
   head.areas.push_back(area("crown", AreaKind::crown, 200, {grown, coloured}));
   const Ways w = ways_for(head, 7.5);
+  for (const Route& r : w.routes) {
+    std::printf("%s %.3f:", r.kind.c_str(), r.objective);
+    for (const ZonePlan& z : r.visits.back().zones) std::printf(" %s %.3f", z.result.zone.c_str(), z.result.landing->expected_loss);
+    for (const PlannedBowl& b : r.visits[0].steps[0].bowls) std::printf(" [%s %s %.1f]", b.recipe.range.c_str(), b.bowl.zones[0].c_str(), b.recipe.developer_percent);
+    std::printf("\n");
+  }
+  for (const ZonePlan& z : w.direct.zones) std::printf(" %s %.3f\n", z.result.zone.c_str(), z.result.landing->expected_loss);
   const Route *both = w.find(std::string(kSeveral)), *lighten = w.find("lighten");
   ASSERT_TRUE(lighten);
   ASSERT_TRUE(both);

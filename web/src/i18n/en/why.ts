@@ -15,6 +15,8 @@ export const why = {
   'why.developer_for_deposit': (p: P) =>
     `${of(p, 'percent')} % developer: colour goes on, hardly anything lifts.`,
   'why.warmth_expected': (p: P) => `Going ${n.levels(of(p, 'levels'))} lighter shows warmth underneath.`,
+  'why.deepen_at_basin': () =>
+    'Seldom too dark. If it is too light at the basin, deepen it there with a demi colour a level darker.',
   'why.in_packets': (p: P) => `About ${n.packets(of(p, 'packets'))}, ${of(p, 'grams')} g in each.`,
   'why.beside_packets': () => 'Goes on between the packets while they develop; rinse all out together.',
   'why.one_bowl_serves': (p: P) => `One bowl serves ${n.zones(of(p, 'zones'))}.`,

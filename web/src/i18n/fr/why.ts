@@ -14,6 +14,8 @@ export const why = {
   'why.developer_for_deposit': (p: P) =>
     `Oxydant ${of(p, 'percent')} % : la couleur se dépose, presque rien n’éclaircit.`,
   'why.warmth_expected': (p: P) => `Éclaircir de ${n.tons(of(p, 'levels'))} montre la chaleur dessous.`,
+  'why.deepen_at_basin': () =>
+    'Rarement trop foncé. Si c’est trop clair au bac, foncer là avec un ton sur ton un ton plus foncé.',
   'why.in_packets': (p: P) => `Environ ${n.paquets(of(p, 'packets'))}, ${of(p, 'grams')} g dans chacun.`,
   'why.beside_packets': () => 'Se pose entre les paquets pendant leur pause ; tout rincer ensemble.',
   'why.one_bowl_serves': (p: P) => `Un seul bol sert ${n.zones(of(p, 'zones'))}.`,
