@@ -7,7 +7,7 @@ namespace strandline::cli::en {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 38> labels{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 39> labels{{
     {"prepare", "prepare"},
     {"mix", "mix"},
     {"apply", "apply"},
@@ -41,6 +41,7 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 38> labels{{
     {"fill", "fill"},
     {"remove", "take the old colour off"},
     {"lighten", "lighten"},
+    {"several", "each zone what it needs"},
     {"colour", "colour"},
     {"level", "level"},
     {"white", "white share"},
