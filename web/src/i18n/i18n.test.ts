@@ -21,7 +21,7 @@ import { problemLine } from './problems';
 import { warnings } from './warnings';
 
 /** Keys that Spanish and German do not have yet. */
-const STILL_ENGLISH = 209;
+const STILL_ENGLISH = 221;
 
 afterEach(() => {
   setLanguage('en');
