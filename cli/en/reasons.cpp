@@ -73,6 +73,8 @@ constexpr std::array sentences{
     Sentence{"developer_for_deposit",
              "Developer {percent} %: colour goes on, hardly any lift is needed[ ({in_bowl} % on the head)].", ""},
     Sentence{"warmth_expected", "Going {levels} levels lighter shows the hair's own warmth.", ""},
+    Sentence{"deepen_at_basin", "Seldom too dark: where it is too light at the basin, deepen it with a demi colour a level darker.",
+             "Follow that product's instructions; look every minute."},
     Sentence{"in_packets", "About {packets} packets, {grams} g in each.", ""},
     Sentence{"beside_packets", "Goes on between the packets while they develop, and is rinsed out with them.", ""},
     Sentence{"one_bowl_serves", "One bowl serves {zones} zones.", ""},

@@ -117,7 +117,7 @@ struct SearchReport {
 
 // Another plan: worse on the whole, better in one way.
 struct Alternative {
-  // "gentler" (weaker developer), "simpler" (fewer tubes), "fewer_bowls", "cheaper", "later_on_lengths", "quicker"
+  // "lighter_first" (seldom too dark; to be deepened at the basin), "gentler" (weaker developer), "simpler" (fewer tubes), "fewer_bowls", "cheaper", "later_on_lengths", "quicker"
   // (shorter time), "softer_line" (no permanent colour: regrowth shows less of a line); "closer" (finer grams or a
   // fourth shade: nearer to the wish than the certified best, but no best itself).
   std::string axis;

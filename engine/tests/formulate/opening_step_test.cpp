@@ -68,7 +68,16 @@ TEST(Routes, EachZoneGetsWhatItNeedsSideBySide) {
   coloured.populations[0].origin = ColourOrigin::tinted;
   coloured.populations[0].natural_level = Reading{7.5, 0.2};
   head.areas.push_back(area("crown", AreaKind::crown, 200, {grown, coloured}));
-  const Ways w = ways_for(head, 7.5);
+  const Shelf shelf = whole_shelf();
+  ZoneAim light, middle;
+  light.zone = "crown/regrowth", light.level = 9;
+  middle.zone = "crown/lengths", middle.level = 7.5;
+  const auto targets = aim(head, {light, middle}, shelf);
+  const auto direct = formulate(head, *targets, shelf, {});
+  ASSERT_TRUE(direct);
+  const auto found = routes(head, *targets, shelf, {}, *direct);
+  ASSERT_TRUE(found);
+  const Ways w{*direct, *found};
   const Route *both = w.find(std::string(kSeveral)), *lighten = w.find("lighten");
   ASSERT_TRUE(lighten);
   ASSERT_TRUE(both);

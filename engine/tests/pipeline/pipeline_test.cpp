@@ -95,7 +95,8 @@ TEST(Pipeline, ABowlOfDeveloperAloneOrOfTwoRangesIsToldSo) {
     b.formula.parts = parts;
     v.bowls = {b};
     std::set<std::string> codes;
-    for (const Problem& note : what_if(v)->plan.notes) codes.insert(note.code);
+    const auto seen = what_if(v);
+    for (const Problem& note : seen->plan.notes) codes.insert(note.code);
     return codes;
   };
   EXPECT_TRUE(told({{"developer-6", 60}}).contains("developer_alone"));

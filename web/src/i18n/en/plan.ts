@@ -4,7 +4,7 @@ export const plan = {
   'plan.bowls': 'Bowls',
   'plan.timeline': 'Hands and bowls over time',
   'plan.searching': 'Searching bowls on the shelf',
-  'plan.no_wish': 'No wished result yet',
+  'plan.no_wish': 'No wanted result yet',
   'plan.no_wish_text': 'Bowls are found for a wish: say what is wanted first.',
   'plan.to_aim': 'To the wanted result',
   'plan.time': 'In the chair',
@@ -14,8 +14,8 @@ export const plan = {
   'plan.keep_picture': 'Save the picture',
   'plan.picture': 'The strand of every area, today above, planned below',
   'plan.own': 'Your own bowls',
-  'plan.back_to_found': 'Back to the found bowls',
-  'plan.own_dropped': 'Your own bowls are gone.',
+  'plan.back_to_found': 'Back to the suggestion',
+  'plan.own_dropped': 'Your own bowls are set aside.',
   'plan.no_bowls': 'No bowl: nothing is to be coloured.',
   'plan.searched': (count: string) => `${n.mixes(count)} compared, all there are in the set.`,
   'plan.stopped': (count: string) => `${n.mixes(count)} compared, then stopped: a better one may exist.`,
@@ -31,7 +31,7 @@ export const plan = {
   'plan.damp': 'on damp hair',
   'plan.edit': 'Change grams',
   'plan.edit_done': 'Done',
-  'plan.why': 'More reasons, and the next best',
+  'plan.why': 'More reasons and the next best',
   'plan.next': (recipe: string, worse: string) => `Next best: ${recipe}: ${worse}.`,
   'plan.turn_level_darker':
     'Were the hair half a level darker than read, the next best would be the better bowl.',
@@ -44,7 +44,7 @@ export const plan = {
   'plan.search': 'What the search says',
   'plan.miss': (objective: string, bound: string) =>
     `Expected miss ${n.levels(objective)}; no mix of the set is expected below ${bound}.`,
-  'plan.uneven': (levels: string) => `${levels} of it counts the lines where spans meet.`,
+  'plan.uneven': (levels: string) => `Of this, ${n.levels(levels)} for the lines where spans meet.`,
   'plan.not_today': 'Not all of it can be had today',
   'plan.nearest': (words: string) => `Nearest today: ${words}.`,
   'plan.notes': 'Look at this before mixing',
@@ -96,7 +96,7 @@ export const plan = {
     'Keep out of the eyes; not for brows or lashes. Rinse at once with plenty of water if it gets in.',
   'gate.scalp': 'Not on broken, irritated or infected scalp. Gloves on.',
   'gate.lightener':
-    'Lightener: no heat on the scalp, check from 15 minutes, then every 5; stop at sting or heat.',
-  'gate.air': 'Mix where there is air; do not breathe powder.',
+    'Lightener: no heat on the scalp, check from 15 minutes, then every 5; stop if it stings or heats up.',
+  'gate.air': 'Mix in a well-aired place; do not breathe in the powder.',
   'gate.to_reading': 'To the reading',
 };
