@@ -5,7 +5,8 @@ const visit = '#/visits/demo-regrowth_white_hairline';
 const list = (page: Page) => page.getByRole('group', { name: 'Area', exact: true });
 const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 const radio = (page: Page, name: string | RegExp) => list(page).getByRole('radio', { name });
-const strip = (page: Page, nth: number) => page.getByRole('img', { name: /^Hair from scalp to tip/ }).nth(nth);
+const strip = (page: Page, nth: number) =>
+  page.getByRole('img', { name: /^Hair from scalp to tip/ }).nth(nth);
 
 test('packets are taken up, made narrower and put back by keyboard alone', async ({ page, salon }) => {
   await open(page, salon, `${visit}/assess`);
@@ -18,7 +19,7 @@ test('packets are taken up, made narrower and put back by keyboard alone', async
   await expect(radio(page, /^top packets/)).toBeFocused();
   await expect(list(page).locator('label').nth(3)).toContainText('30 %, 4 mm');
   await expectHair(page, 6);
-  await expect(strip(page, 2)).toHaveAccessibleName(/30 % top packets in packets 4 mm wide every 13.3 mm/);
+  await expect(strip(page, 2)).toHaveAccessibleName(/30\s% top packets in packets 4 mm wide every 13.3 mm/);
   await page.getByRole('spinbutton', { name: 'Width of a packet' }).focus();
   await page.keyboard.press('ArrowUp');
   await page.getByRole('spinbutton', { name: 'Share in packets' }).focus();
@@ -57,7 +58,10 @@ test('packets by touch, wished lighter, get a bowl of their own', async ({ brows
 
   await page.goto(`${salon.url}${visit}/aim`);
   await page.getByRole('group', { name: 'Where' }).getByText('top packets', { exact: true }).tap();
-  await page.getByRole('group', { name: 'Span from scalp to tip' }).getByText('regrowth', { exact: true }).tap();
+  await page
+    .getByRole('group', { name: 'Span from scalp to tip' })
+    .getByText('regrowth', { exact: true })
+    .tap();
   await page.getByRole('radio', { name: /^level 8, beige/ }).tap({ force: true });
   await expect(page.getByRole('banner')).toContainText('· saved');
   await context.close();

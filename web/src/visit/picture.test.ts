@@ -165,7 +165,9 @@ describe('an area with packets', () => {
   });
 
   it('is told in the same words', () => {
-    const [, bare, striped] = describeStrand(picture, strandWords());
+    const [, bare, striped] = describeStrand(picture, strandWords()).map((line) =>
+      line.replaceAll('\u00a0', ' '),
+    );
     expect(bare).toContain('regrowth, 0 to 0.5 cm: today 100 % pigmented; after the plan');
     expect(bare).toContain('bowl A');
     expect(striped).toContain(

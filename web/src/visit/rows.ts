@@ -10,8 +10,8 @@ export interface HairRow {
   note?: string;
   /** What is special here: extensions, thin hair and the like. */
   states?: readonly string[];
-  /** Packets stand under the area that they come out of. */
-  within?: boolean;
+  /** How much of their area packets are, and how wide: they stand under it. */
+  packets?: string;
   picture: StrandPicture;
 }
 
@@ -19,14 +19,14 @@ const alike = (a: HairRow, b: HairRow) =>
   a.id === b.id &&
   a.title === b.title &&
   a.note === b.note &&
-  a.within === b.within &&
+  a.packets === b.packets &&
   a.picture === b.picture &&
   a.states?.join('|') === b.states?.join('|');
 
-/** What the row of an area says where it is packets: how much of their area, and how wide. */
-export function packetsRow(area: Area): Pick<HairRow, 'note' | 'within'> {
-  const note = wovenWords(area);
-  return note ? { note, within: true } : {};
+/** What the row of an area says where it is packets. */
+export function packetsRow(area: Area): Pick<HairRow, 'packets'> {
+  const packets = wovenWords(area);
+  return packets ? { packets } : {};
 }
 
 /** `make`, worked out once for each area that stays as it is, and language. */

@@ -10,7 +10,7 @@ import { saidOf } from './weave';
 export function strandWords(): StrandWords {
   const joined = new Intl.ListFormat(language(), { type: 'conjunction' });
   return {
-    number: (value, digits) => number(value, digits),
+    number: (value, digits) => number(value, Number.isInteger(value) ? 0 : digits),
     whole: (cm) => t('strand.whole', cm),
     span: (label, from, to) => t('strand.span', label, from, to),
     half: (half, text) => t(half === 'today' ? 'strand.today' : 'strand.planned', text),
@@ -65,8 +65,11 @@ export function zoneWords(zone: string): string {
 }
 
 /** "30 %, 4 mm": how much of their area packets are, and how wide; undefined where the area is no packets. */
-export const wovenWords = ({ woven }: Area) =>
-  woven && t('packets.size', share(woven.share), number(woven.width_mm ?? 4, 1));
+export function wovenWords({ woven }: Area): string | undefined {
+  if (!woven) return undefined;
+  const width = woven.width_mm ?? 4;
+  return t('packets.size', share(woven.share), number(width, Number.isInteger(width) ? 0 : 1));
+}
 
 /** What is special about a span, in words: other hair, an unknown past, permed or straightened. */
 export function spanStates(span: Span): string[] {
