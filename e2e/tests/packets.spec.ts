@@ -8,6 +8,12 @@ const radio = (page: Page, name: string | RegExp) => list(page).getByRole('radio
 const strip = (page: Page, nth: number) =>
   page.getByRole('img', { name: /^Hair from scalp to tip/ }).nth(nth);
 
+/** The same page in dark, once its colours have settled. */
+async function darken(page: Page): Promise<void> {
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await page.waitForFunction(() => document.getAnimations().every((a) => a.playState !== 'running'));
+}
+
 test('packets are taken up, made narrower and put back by keyboard alone', async ({ page, salon }) => {
   await open(page, salon, `${visit}/assess`);
   await expectHair(page, 5);
@@ -30,7 +36,7 @@ test('packets are taken up, made narrower and put back by keyboard alone', async
   await page.keyboard.press('Home');
   await expect(page.getByText(/counts as touching it/)).toBeVisible();
   await expectAccessible(page);
-  await page.emulateMedia({ colorScheme: 'dark' });
+  await darken(page);
   await expectAccessible(page);
   await button(page, 'Put them back').focus();
   await page.keyboard.press('Enter');
@@ -40,7 +46,7 @@ test('packets are taken up, made narrower and put back by keyboard alone', async
   await expect(radio(page, /^top packets/)).toBeChecked();
 });
 
-test('packets by touch, wished lighter, get a bowl of their own', async ({ browser, salon }) => {
+test('packets by touch, wished lighter, get a bowl of their own', async ({ browser, page: desk, salon }) => {
   const context = await browser.newContext({
     viewport: { width: 390, height: 844 },
     hasTouch: true,
@@ -57,16 +63,17 @@ test('packets by touch, wished lighter, get a bowl of their own', async ({ brows
   await expect(page.getByRole('banner')).toContainText('· saved');
 
   await page.goto(`${salon.url}${visit}/aim`);
-  await page.getByRole('group', { name: 'Where' }).getByText('top packets', { exact: true }).tap();
-  await page
-    .getByRole('group', { name: 'Span from scalp to tip' })
-    .getByText('regrowth', { exact: true })
-    .tap();
-  await page.getByRole('radio', { name: /^level 8, beige/ }).tap({ force: true });
+  const choose = (group: string, value: string) =>
+    page
+      .getByRole('group', { name: group })
+      .locator('label', { has: page.getByText(value, { exact: true }) })
+      .tap();
+  await choose('Where', 'top packets');
+  await choose('Span from scalp to tip', 'regrowth');
+  await page.getByRole('gridcell').getByRole('button', { name: /^level 8, beige/ }).tap();
   await expect(page.getByRole('banner')).toContainText('· saved');
   await context.close();
 
-  const desk = await browser.newPage({ viewport: { width: 1180, height: 820 } });
   await desk.goto(`${salon.url}${visit}/plan`);
   const bowls = desk.getByRole('complementary', { name: 'Bowls' });
   await expect(bowls.getByRole('table').nth(1)).toBeVisible({ timeout: 300_000 });
@@ -76,7 +83,7 @@ test('packets by touch, wished lighter, get a bowl of their own', async ({ brows
   await expect(strip(desk, 2)).toHaveAccessibleName(new RegExp(`top packets.*bowl ${letter}`));
   await expect(strip(desk, 3)).toHaveAccessibleName(new RegExp(`bowl ${letter}`));
   await expectAccessible(desk);
-  await desk.emulateMedia({ colorScheme: 'dark' });
+  await darken(desk);
   await expectAccessible(desk);
   await desk.getByText('If the reading is off').click();
   const table = desk.getByRole('region', { name: 'If the reading is off' }).getByRole('table');
@@ -92,7 +99,6 @@ test('packets by touch, wished lighter, get a bowl of their own', async ({ brows
   await expect(table.getByRole('rowheader', { name: 'top packets' })).toBeVisible();
   const cells = await table.getByRole('row').nth(2).getByRole('cell').allInnerTexts();
   expect(new Set(cells).size, cells.join(' | ')).toBeGreaterThan(1);
-  await desk.close();
 });
 
 test('old highlights get a bowl of their own', async ({ page, salon }) => {

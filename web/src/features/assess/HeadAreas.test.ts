@@ -4,6 +4,7 @@ import type { Visit } from '../../api/types';
 import { toasts } from '../../ui/toasts.svelte';
 import { newVisit, withReading } from '../../visit/head';
 import { readSpan } from '../../visit/reading';
+import { takeUp } from '../../visit/weave';
 import type { Work } from '../../visit/work.svelte';
 import HeadAreas from './HeadAreas.svelte';
 
@@ -48,6 +49,26 @@ describe('parting and joining areas', () => {
     expect(ids(changed())).toEqual(['front hairline', 'top + crown', 'sides', 'nape']);
     toasts.at(-1)?.undo?.();
     expect(back).toHaveBeenCalledOnce();
+    expect(onarea).toHaveBeenLastCalledWith('top');
+  });
+
+  it('takes packets up and puts them back, with a way back each time', async () => {
+    const { back, changed, onarea } = show(start, 'top');
+    await press('Take up packets');
+    expect(ids(changed())).toEqual(['front hairline', 'top', 'top packets', 'crown', 'sides', 'nape']);
+    expect(onarea).toHaveBeenLastCalledWith('top packets');
+    toasts.at(-1)?.undo?.();
+    expect(back).toHaveBeenCalledOnce();
+    expect(onarea).toHaveBeenLastCalledWith('top');
+  });
+
+  it('neither parts nor joins packets, and puts them back', async () => {
+    const { head } = takeUp(start.head, 'top');
+    const { changed, onarea } = show({ ...start, head }, 'top packets');
+    for (const name of ['Part', 'Join', 'Take up packets'])
+      expect(screen.queryByRole('button', { name })).toBeNull();
+    await press('Put them back');
+    expect(ids(changed())).toEqual(ids(start));
     expect(onarea).toHaveBeenLastCalledWith('top');
   });
 
