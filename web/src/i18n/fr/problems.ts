@@ -128,7 +128,8 @@ export const problems = {
     `Bol ${of(p, 'bowl')} : ${of(p, 'minutes')} min dépassent ce que la gamme permet (${of(p, 'max')}).`,
   'problem.two_ranges_in_one_bowl': (p: P) =>
     `Bol ${of(p, 'bowl')} : ${of(p, 'product')} est d’une autre gamme. Ne mélanger des gammes que si leur fabricant le permet.`,
-  'problem.developer_alone': (p: P) => `Le bol ${of(p, 'bowl')} ne contient que de l’oxydant. Ajouter une nuance.`,
+  'problem.developer_alone': (p: P) =>
+    `Le bol ${of(p, 'bowl')} ne contient que de l’oxydant. Ajouter une nuance.`,
   'problem.weighed_out_of_range': (p: P) =>
     `Le bol ne peut pas déjà contenir ${of(p, 'value')} g : il en prend au plus ${of(p, 'most')} g.`,
   'problem.over_legal_limit': (p: P) =>
