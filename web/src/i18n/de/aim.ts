@@ -67,7 +67,6 @@ export const aim: Part<typeof english> = {
   'reach.near_words': 'es kommt nahe, nicht ganz hin',
   'reach.farthest': (zone, count) => `${zone}: am weitesten entfernt von ${n.zonen(count)}`,
   'reach.no_promise': 'Eine Vorhersage aus Beurteilung und diesem Regal; nichts ist versprochen.',
-  'hull.title': (zone) => `Erreichbare Farben: ${zone}`,
   'hull.about': (zone, dark, light) =>
     `Heute erreichbare Farben auf ${zone}, zwischen Grün und Rot, Blau und Gelb; so dunkel wie Tonhöhe ${dark}, so hell wie Tonhöhe ${light}.`,
   'hull.within': 'Der Wunsch ist erreichbar.',

@@ -64,7 +64,6 @@ export const aim = {
   'reach.near_words': 'it comes near, not all the way',
   'reach.farthest': (zone: string, count: string) => `${zone}: the farthest of ${n.zones(count)}`,
   'reach.no_promise': 'A prediction from the reading and this shelf; nothing is promised.',
-  'hull.title': (zone: string) => `Colours in reach: ${zone}`,
   'hull.about': (zone: string, dark: string, light: string) =>
     `Colours that can be had today on ${zone}, between green and red, blue and yellow; as dark as level ${dark}, as light as level ${light}.`,
   'hull.within': 'The wish is within reach.',
