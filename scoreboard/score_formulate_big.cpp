@@ -63,7 +63,7 @@ std::string note(const Big& b) {
 int main() {
   const Big two = search_shelf(200, 6);
   const std::string two_note = note(two);
-  const Big four = search_shelf(400, 3);
+  const Big four = search_shelf(400, 5);
   scoreboard::print({{"formulate.shades200.ms", two.median_ms, "ms", "median of 6 heads, " + two_note},
-                     {"formulate.shades400.ms", four.median_ms, "ms", "median of 3 heads, " + note(four)}});
+                     {"formulate.shades400.ms", four.median_ms, "ms", "median of 5 heads, " + note(four)}});
 }

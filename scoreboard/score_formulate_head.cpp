@@ -24,7 +24,8 @@ int main() {
     ms.push_back(scoreboard::median_ms(1, [&] {
       const auto plan = formulate(wanted.head, *targets, shelf, house->policy.formula, options);
       if (!plan) std::exit(1);
-      exact += plan->report.stopped == "exhausted";
+      // Certified is the objective without the price of unevenness (docs/model.md).
+      exact += plan->report.gap - plan->report.uneven <= 1e-6;
       close += plan->report.gap <= 0.05 * plan->report.objective;
       bowls += static_cast<int>(plan->bowls.size());
     }));
@@ -33,7 +34,7 @@ int main() {
   char note[200];
   std::snprintf(note, sizeof note,
                 "median of %d heads, five areas x two spans, at most four bowls (%.1f on average), demo shelf, two "
-                "threads; worst %.0f ms; exact on %d, gap at most 5 %% on %d",
+                "threads; worst %.0f ms; exact but for unevenness on %d, gap at most 5 %% on %d",
                 kHeads, static_cast<double>(bowls) / kHeads, ms.back(), exact, close);
   scoreboard::print({{"formulate.head.ms", ms[ms.size() / 2], "ms", note}});
 }

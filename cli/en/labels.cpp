@@ -7,7 +7,7 @@ namespace strandline::cli::en {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 38> labels{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 40> labels{{
     {"prepare", "prepare"},
     {"mix", "mix"},
     {"apply", "apply"},
@@ -34,6 +34,7 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 38> labels{{
     {"fewer_bowls", "one bowl fewer"},
     {"later_on_lengths", "the same mix, later on the lengths"},
     {"quicker", "off sooner"},
+    {"lighter_first", "lighter today, deepened at the basin"},
     {"softer_line", "a softer regrowth line"},
     {"closer", "finer, beyond the searched set"},
     {"chelate", "take minerals off"},
@@ -41,6 +42,7 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 38> labels{{
     {"fill", "fill"},
     {"remove", "take the old colour off"},
     {"lighten", "lighten"},
+    {"several", "each zone what it needs"},
     {"colour", "colour"},
     {"level", "level"},
     {"white", "white share"},

@@ -66,6 +66,8 @@ Result<wire::ReadVisit> open_visit(const wire::Json& document, const wire::Sourc
     Problems problems = check(asked.visit);
     std::erase_if(problems, [](const Problem& p) { return p.code == kOneBowlAZone; });
     if (!problems.empty()) return tl::unexpected(wire::place_in(document, std::move(problems)));
+    if (asked.options.misread)
+      if (auto head = misread(asked.visit.head, *asked.options.misread)) asked.visit.head = std::move(*head);
     return asked;
   });
 }
@@ -148,7 +150,8 @@ Result<wire::RemadeAnswer> convert(const wire::ReadVisit& asked, const std::stri
 }
 
 Result<wire::RemadeAnswer> substitute(const wire::ReadVisit& asked, const std::string& product, const Effort& effort) {
-  return strandline::substitute(asked.visit, product, options(asked, effort)).map([&](const std::vector<Remade>& r) {
+  const EmptyTube tube{product, asked.options.weighed_g};
+  return strandline::substitute(asked.visit, tube, options(asked, effort)).map([&](const std::vector<Remade>& r) {
     return wire::view(r, asked.visit.shelf);
   });
 }

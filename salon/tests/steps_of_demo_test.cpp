@@ -2,6 +2,7 @@
 // practice.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 
@@ -28,10 +29,11 @@ std::map<std::string, wire::ZoneView> predicted(const wire::Json& document) {
   return zones;
 }
 
-std::map<std::string, wire::ZoneView> demo(const std::string& name) {
-  return predicted(
-      *wire::parse(*read_file((root / "knowledge/demo/visits" / (name + ".json")).string(), std::size_t{1} << 20)));
+wire::Json document(const std::string& name) {
+  return *wire::parse(*read_file((root / "knowledge/demo/visits" / (name + ".json")).string(), std::size_t{1} << 20));
 }
+
+std::map<std::string, wire::ZoneView> demo(const std::string& name) { return predicted(document(name)); }
 
 double chroma(const Lab& c) { return std::hypot(c.a, c.b); }
 
@@ -47,6 +49,53 @@ TEST(Orders, SoftenedResistantWhiteTakesTheTint) {
   EXPECT_LT(white_level(soft), white_level(glassy) - 0.5);
   EXPECT_LT(soft.planned.contrast_levels, glassy.planned.contrast_levels);
   EXPECT_LT(soft.planned.level, glassy.planned.level);
+}
+
+TEST(Misread, TheAnswerIsThatOfTheHeadReadOtherwise) {
+  // Said as an option, or written into every reading: the same head.
+  wire::Json asked = document("all_over_brown"), written = asked;
+  const auto plan_of = [](const wire::Json& d) {
+    return open_visit(d, house().sources()).and_then([](const wire::ReadVisit& v) { return plan(v, {}); });
+  };
+  const auto best = plan_of(asked);
+  ASSERT_TRUE(best);
+  wire::Json bowls = wire::Json::array();
+  for (const wire::BowlView& b : best->plan.bowls) {
+    wire::Json parts = wire::Json::array();
+    for (const wire::PartView& p : b.parts) parts.push_back({{"product", p.product}, {"grams", p.grams}});
+    bowls.push_back(
+        {{"label", b.label}, {"range", b.range}, {"minutes", b.minutes}, {"zones", b.zones}, {"parts", parts}});
+  }
+  asked["bowls"] = bowls;
+  written["bowls"] = bowls;
+  for (wire::Json& area : written["head"]["areas"])
+    for (wire::Json& span : area["spans"])
+      if (span.contains("level")) {
+        wire::Json& level = span["level"];
+        (level.is_object() ? level["value"] : level) = (level.is_object() ? level["value"] : level).get<double>() - 0.5;
+      }
+  const auto as_read = predicted(asked);
+  asked["options"]["misread"] = {{"reading", "level"}, {"by", -0.5}};
+  const auto off = predicted(asked), by_hand = predicted(written);
+  ASSERT_EQ(off.size(), by_hand.size());
+  for (const auto& [zone, z] : off) {
+    EXPECT_NEAR(z.planned.lab.l, by_hand.at(zone).planned.lab.l, 1e-9) << zone;
+    EXPECT_LT(z.today.lab.l, as_read.at(zone).today.lab.l) << zone;
+  }
+}
+
+TEST(Packets, TheyGetABowlOfTheirOwnAndGoOnFirst) {
+  const auto answer =
+      open_visit(document("packets_and_regrowth"), house().sources()).and_then([](const wire::ReadVisit& v) {
+        return plan(v, {});
+      });
+  ASSERT_TRUE(answer) << answer.error()[0].code << answer.error()[0].path;
+  const auto own = std::find_if(answer->plan.bowls.begin(), answer->plan.bowls.end(), [](const wire::BowlView& b) {
+    return b.zones == std::vector<std::string>{"top packets/regrowth"};
+  });
+  ASSERT_NE(own, answer->plan.bowls.end());
+  ASSERT_FALSE(answer->timeline.order.empty());
+  EXPECT_EQ(answer->timeline.order.front().zone, "top packets/regrowth");
 }
 
 TEST(Orders, ATonerTakesTheWarmthOfLightenedPacketsAndLeavesTheRest) {

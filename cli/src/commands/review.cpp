@@ -28,14 +28,21 @@ void add_convert(CLI::App& app, Session& session) {
 
 void add_substitute(CLI::App& app, Session& session) {
   const auto product = std::make_shared<std::string>();
-  CLI::App* command = add_visit_command(
-      app, session, "substitute", "your own bowls without a product that ran out",
-      [product](const VisitFlags& flags, Session& s) {
-        return run_visit(
-            flags, s, [&](const auto& asked, const auto& effort) { return salon::substitute(asked, *product, effort); },
-            [&](const wire::RemadeAnswer& a, const Visit& v) { print_remade(a, v.shelf, s.io.out); });
-      });
+  const auto weighed = std::make_shared<double>(0);
+  CLI::App* command =
+      add_visit_command(app, session, "substitute", "your own bowls without a product that ran out",
+                        [product, weighed](const VisitFlags& flags, Session& s) {
+                          return run_visit(
+                              flags, s,
+                              [&](wire::ReadVisit asked, const auto& effort) {
+                                if (*weighed > 0) asked.options.weighed_g = *weighed;
+                                return salon::substitute(asked, *product, effort);
+                              },
+                              [&](const wire::RemadeAnswer& a, const Visit& v) { print_remade(a, v.shelf, s.io.out); });
+                        });
   command->add_option("--product", *product, "id of the product to do without")->required();
+  command->add_option("--weighed", *weighed, "grams of it that are in the bowl already")
+      ->check(CLI::Range(0.0, 5000.0));
 }
 
 }  // namespace strandline::cli

@@ -105,14 +105,19 @@ struct ZonePlan {
 
 struct SearchReport {
   std::string stopped = "exhausted";  // or "cancelled"
-  long long recipes = 0, evaluations = 0;
+  // What was asked: zones with a wish in groups that share a bowl's place, process settings of the shelf, scenarios,
+  // and how many bowls at most.
+  int zones = 0, groups = 0, settings = 0, scenarios = 0, bowls_most = 0;
+  // What it took: recipe and setting pairs of the domain; sets of groups searched; then, of all of them together, boxes
+  // of many recipes bounded, single recipes bounded, and recipe × zone × scenario evaluated in full.
+  long long recipes = 0, sets = 0, boxes = 0, bounds = 0, evaluations = 0;
   double objective = 0, bound = 0, gap = 0;
   double uneven = 0;  // of the objective: the price of unevenness where spans meet, settled among the formulas kept
 };
 
 // Another plan: worse on the whole, better in one way.
 struct Alternative {
-  // "gentler" (weaker developer), "simpler" (fewer tubes), "fewer_bowls", "cheaper", "later_on_lengths", "quicker"
+  // "lighter_first" (seldom too dark; to be deepened at the basin), "gentler" (weaker developer), "simpler" (fewer tubes), "fewer_bowls", "cheaper", "later_on_lengths", "quicker"
   // (shorter time), "softer_line" (no permanent colour: regrowth shows less of a line); "closer" (finer grams or a
   // fourth shade: nearer to the wish than the certified best, but no best itself).
   std::string axis;

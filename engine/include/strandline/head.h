@@ -70,11 +70,20 @@ struct Span {
 
 enum class AreaKind { front_hairline, temples, top, crown, sides, nape, other };
 
+// Strands taken out of an area in packets (woven, sliced, freehand): hair that may get bowls of its own, while the rest
+// of the area keeps the remaining share.
+struct Weave {
+  std::string from;     // id of the area they are taken out of; none that is woven itself
+  double share = 0.3;   // of its hair, 0.02…0.9
+  double width_mm = 4;  // of one packet, 0.2…100
+};
+
 struct Area {
   std::string id;  // "front hairline", or the colourist's own word after splitting
   AreaKind kind = AreaKind::other;
-  double scalp_cm2 = 100;  // share of the scalp this area covers
-  double hair_factor = 1;  // density of this area against the head's, thin areas < 1
+  double scalp_cm2 = 100;  // share of the scalp this area covers; of packets that of the area they come from counts
+  double hair_factor = 1;  // density of this area against the head's, thin areas < 1; of packets as above
+  std::optional<Weave> woven;
   std::vector<Span> spans;
 };
 
@@ -100,6 +109,13 @@ struct ZoneRef {
 
 // Every zone in document order. The references live as long as `head`.
 std::vector<ZoneRef> zones(const Head& head);
+
+// The share of a stretch of scalp that an area's own hair has, 0…1: 1 where nothing is taken out of it in packets.
+double own_share(const Head& head, const Area& area);
+// The scalp under an area's own hair, cm², and how dense it stands there against the head's. Requires check(head)
+// empty.
+double scalp_cm2(const Head& head, const Area& area);
+double hair_factor(const Head& head, const Area& area);
 
 inline bool touches_scalp(const Span& span) { return span.from_cm <= 0.0; }
 

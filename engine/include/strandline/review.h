@@ -59,13 +59,20 @@ struct Remade {
   Problems notes;  // "other_maker_skin_test", "nothing_may_replace"
 };
 
-// Every own bowl's result, as near as another range of the shelf comes. Problems: no bowls, unknown range, a range that
-// gives no colour.
+// Every own bowl's result, as near as another range of the shelf comes, in the grams of the own bowl where law and
+// stock allow. Problems: no bowls, unknown range, a range that gives no colour.
 Result<std::vector<Remade>> convert(const Visit& visit, const std::string& range, const FormulateOptions& options = {});
 
+// A product that ran out, perhaps while a bowl was being weighed.
+struct EmptyTube {
+  std::string product;
+  double weighed_g = 0;  // of it, in the bowl already, ≥ 0
+};
+
 // Every own bowl that holds this product, without it: the smallest change within the maker that is fine, else the best
-// bowl of the maker, else of another. Problems: no bowls, unknown product.
-Result<std::vector<Remade>> substitute(const Visit& visit, const std::string& product,
-                                       const FormulateOptions& options = {});
+// bowl of the maker, else of another. A bowl with some of it weighed is finished with one shade of its range where that
+// is fine ("finish_with"), else made anew ("weighed_is_lost"). In the grams of the own bowl, where law and stock allow.
+// Problems: no bowls, unknown product, more weighed than every bowl takes.
+Result<std::vector<Remade>> substitute(const Visit& visit, const EmptyTube& tube, const FormulateOptions& options = {});
 
 }  // namespace strandline

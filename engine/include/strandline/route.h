@@ -16,9 +16,14 @@ struct CheckChoice {
   double expected_loss = 0;  // levels, where it shows
 };
 
+// Kind of a step, or of a way, whose bowls do different things side by side.
+inline constexpr std::string_view kSeveral = "several";
+// Reason of a bowl that colours the hair between packets while they develop.
+inline constexpr std::string_view kBesidePackets = "beside_packets";
+
 // One process of a visit. The hair is rinsed before the next.
 struct RouteStep {
-  std::string kind;  // "soften", "fill", "remove", "lighten", "colour", "tone"
+  std::string kind;  // "chelate", "soften", "fill", "remove", "lighten", "several", "colour", "tone"
   std::vector<PlannedBowl> bowls;
   bool check_after = false;  // look at the hair before the next is mixed
   // Of the step after a check: what each of its bowls becomes at each level the check may show, by bowl label.
@@ -49,9 +54,10 @@ struct Route {
   Problems notes;
 };
 
-// Every route that fits the head, best first; empty where none of the steps has a place or a product. `direct` is the
-// plan of formulate() for the same wishes. The first steps come from a stated grid (range × strength × time); the last
-// step is the certified search from where each leaves the hair.
+// Every route that fits the head, best first: by one opening each, and where different zones are served best by
+// different ones, by these side by side. Empty where none of the steps has a place or a product. `direct` is the plan
+// of formulate() for the same wishes. The first steps come from a stated grid (range × strength × time); the last step
+// is the certified search from where each leaves the hair.
 Result<std::vector<Route>> routes(const Head& head, const std::vector<Target>& targets, const Shelf& shelf,
                                   const FormulaPolicy& policy, const Plan& direct,
                                   const FormulateOptions& options = {});

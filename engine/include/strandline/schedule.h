@@ -44,6 +44,7 @@ struct Application {
   SpanKind span = SpanKind::regrowth;
   bool touches_scalp = true;
   bool packet = false;     // wrapped by itself: may leave before the basin time
+  bool woven = false;      // strands taken up before anything goes between them
   Duration apply;          // at this colourist's own pace
   double min = 0;          // shortest development, from the LAST touch
   double target = 0;       // what the prediction was made for, from the last touch; min <= target

@@ -53,6 +53,10 @@ Result<std::vector<Target>> aim(const Head& head, const std::vector<ZoneAim>& wi
     if (wishes[i].zone != "*" &&
         std::none_of(all.begin(), all.end(), [&](const ZoneRef& z) { return z.id == wishes[i].zone; }))
       problems.push_back({"unknown_zone", "/aims/" + std::to_string(i) + "/zone", {{"zone", wishes[i].zone}}});
+  for (size_t i = 0; i < wishes.size(); ++i)
+    if (std::any_of(wishes.begin(), wishes.begin() + static_cast<long>(i),
+                    [&](const ZoneAim& w) { return w.zone == wishes[i].zone; }))
+      problems.push_back({"aim_twice", "/aims/" + std::to_string(i) + "/zone", {{"zone", wishes[i].zone}}});
   std::vector<Result<Target>> made;
   for (size_t i = 0; i < wishes.size(); ++i) {
     made.push_back(target_of(wishes[i], "/aims/" + std::to_string(i), shelf));
@@ -72,7 +76,7 @@ Result<std::vector<Target>> aim(const Head& head, const std::vector<ZoneAim>& wi
     if (!t) continue;
     targets.push_back(*t);
     targets.back().zone = z.id;
-    targets.back().weight = tables::area_visibility[static_cast<size_t>(z.area->kind)][0];
+    targets.back().weight = tables::area_visibility[static_cast<size_t>(z.area->kind)][0] * own_share(head, *z.area);
   }
   if (!problems.empty()) return tl::unexpected(problems);
   return targets;

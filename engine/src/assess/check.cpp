@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <set>
 
@@ -86,6 +87,15 @@ void check_area(const Area& a, const std::string& path, Checker& c) {
   }
 }
 
+void check_woven(const Head& head, const Area& a, const std::string& path, Checker& c) {
+  c.within(a.woven->share, 0.02, 0.9, "woven_share_out_of_range", path + "/share");
+  c.within(a.woven->width_mm, 0.2, 100, "woven_width_out_of_range", path + "/width_mm");
+  const auto from =
+      std::find_if(head.areas.begin(), head.areas.end(), [&](const Area& other) { return other.id == a.woven->from; });
+  if (from == head.areas.end() || from->woven)
+    c.problems.push_back({"woven_from_no_area", path + "/from", {{"from", a.woven->from}, {"area", a.id}}});
+}
+
 }  // namespace
 
 Problems check(const Head& head) {
@@ -102,7 +112,12 @@ Problems check(const Head& head) {
     if (!names.insert(head.areas[i].id).second)
       c.problems.push_back(
           {"name_used_twice", "/head/areas/" + std::to_string(i) + "/id", {{"name", head.areas[i].id}}});
+    if (head.areas[i].woven) check_woven(head, head.areas[i], "/head/areas/" + std::to_string(i) + "/woven", c);
   }
+  constexpr double kLeastLeft = 0.05;  // of an area that packets are taken out of
+  for (size_t i = 0; i < head.areas.size(); ++i)
+    if (const Area& a = head.areas[i]; !a.woven && own_share(head, a) < kLeastLeft)
+      c.problems.push_back({"woven_takes_all", "/head/areas/" + std::to_string(i), {{"area", a.id}}});
   return c.problems;
 }
 

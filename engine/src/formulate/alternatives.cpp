@@ -3,10 +3,13 @@
 #include <algorithm>
 
 #include "formulate/evenness.h"
+#include "formulate/light_side.h"
 #include "formulate/planned.h"
 
 namespace strandline {
 namespace {
+
+constexpr const char* kLighterFirst = "lighter_first";
 
 struct Extremes {
   double strongest = 0;  // % in the bottle
@@ -80,6 +83,7 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
   if (best.bowls.size() > 1) found.emplace_back("fewer_bowls", chooser.choose(static_cast<int>(best.bowls.size()) - 1));
 
   for (auto& [axis, choice] : found) even_out(in, choice);
+  found.emplace_back(kLighterFirst, on_the_light_side(in, best));
 
   auto zones_served = [](const Choice& c) {
     size_t sum = 0;
@@ -99,6 +103,7 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
     other.axis = axis;
     other.bowls = planned_bowls(in, choice);
     other.objective = choice.objective;
+    if (other.axis == kLighterFirst) other.bowls.front().why.push_back({"deepen_at_basin", "", {}});
     for (const PlannedBowl& b : other.bowls) other.grams += b.grams, other.cost += b.cost;
     if (other.axis == "cheaper" && other.cost >= plan.cost) continue;
     // Not where another way is nearer and no dearer: it would be chosen for nothing.

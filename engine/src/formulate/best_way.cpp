@@ -68,7 +68,7 @@ std::vector<Tried> try_ways(const RouteTask& task, const Situation& now, Opening
   // On the scalp all of it leaves together; off it each zone is wrapped and leaves by itself.
   double applying = 0;
   for (const SearchZone* z : zones) {
-    const double own = apply_minutes(*z->area, *z->span);
+    const double own = apply_minutes(task.head, *z->area, *z->span);
     applying = touches_scalp(*z->span) ? applying + own : std::max(applying, own);
   }
   for (FirstStep step : ways(opening, task.shelf, task.policy)) {

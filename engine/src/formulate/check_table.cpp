@@ -78,11 +78,15 @@ std::vector<RouteStep::IfCheckShows> check_tables(const RouteTask& in, const Sit
     const double far_enough = std::min(looked_at->target->level,
                                        shown_level(looked_at->draws->nominal, *looked_at->draws, now.draws.nominal)) -
                               c.level_tolerance;
+    const bool lightened = std::any_of(first.bowls.begin(), first.bowls.end(), [&](const PlannedBowl& step) {
+      const Range* range = find_range(in.shelf, step.recipe.range);
+      return range && range->cls == ProductClass::lightener && among(step.bowl.zones, looked_at->draws->id);
+    });
     RouteStep::IfCheckShows table{b.bowl.label, looked_at->draws->id, {}};
     for (const auto& [level, scenarios] : by_level(*looked_at->draws, now.draws)) {
       const double likelihood = static_cast<double>(scenarios.size()) / static_cast<double>(now.draws.constants.size());
       if (likelihood < c.check_level_seldom) continue;
-      if (first.kind == code(Opening::lighten) && level < far_enough) {
+      if (lightened && level < far_enough) {
         table.choices.push_back({level, likelihood, true, {}, 0});
         continue;
       }

@@ -118,6 +118,12 @@ Chooser::Chooser(const ChoiceInput& in, std::vector<ZoneGroup> groups, BowlLists
   }
 }
 
+int Chooser::sets() const {
+  std::ptrdiff_t all = 0;
+  for (const Kind& kind : kinds_) all += std::count(kind.found.begin(), kind.found.end(), true);
+  return static_cast<int>(all);
+}
+
 double Chooser::leave_cost(const ZoneGroup& group) const {
   double sum = 0;
   for (int z : group.zones)

@@ -51,6 +51,7 @@ class Chooser {
   Choice choose(int bowls_max);
   // One bowl for these zones out of a list: exact in double precision, law and stock kept, the best first.
   Chosen chosen(const std::vector<int>& zones, std::vector<Candidate> list) const;
+  int sets() const;  // of groups that were searched
   // What leaving these zones costs.
   double leave_cost(const ZoneGroup& group) const;
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "predict/view.h"
 #include "strandline/grow.h"
 
 namespace strandline {
@@ -11,22 +12,45 @@ namespace {
 
 using Colours = std::vector<Lab>;  // one per scenario
 
+// A zone as its neighbours see it: what it shall look like, which for hair that stays is what it looks like.
+struct Place {
+  const std::string* area;
+  const Span* span;
+  const ZoneDraws* draws;
+  Lab wished;
+  double weight;
+};
+
+// The zones with a wish as the search counts them, then those that stay as they are.
+std::vector<Place> places(const ChoiceInput& in) {
+  std::vector<Place> all;
+  for (const SearchZone& z : in.zones) all.push_back({&z.area->id, z.span, z.draws, z.target->lab, z.weight});
+  const std::vector<ZoneRef> refs = zones(in.head);
+  for (size_t i = 0; i < refs.size(); ++i) {
+    const ZoneDraws& own = in.draws.zones[i];
+    if (std::any_of(in.zones.begin(), in.zones.end(), [&](const SearchZone& z) { return z.draws->id == own.id; }))
+      continue;
+    all.push_back({&refs[i].area->id, refs[i].span, &own, view(own.nominal, own.kinds, in.draws.nominal).lab, 0});
+  }
+  return all;
+}
+
 struct Join {
-  size_t above, below;  // zones, from the scalp out
+  size_t above, below;  // places, from the scalp out
   double wanted;        // contrast that the wishes ask for, levels
   double weight;
 };
 
-std::vector<Join> joins(const ChoiceInput& in) {
+std::vector<Join> joins(const ChoiceInput& in, const std::vector<Place>& all_places) {
   constexpr double kTouchingCm = 0.05;  // by choice: half of the 0.1 cm to which spans are told
   std::vector<Join> all;
-  for (size_t i = 0; i < in.zones.size(); ++i)
-    for (size_t j = 0; j < in.zones.size(); ++j) {
-      const SearchZone &above = in.zones[i], &below = in.zones[j];
-      if (above.area != below.area || std::abs(above.span->to_cm - below.span->from_cm) > kTouchingCm || i == j)
-        continue;
-      all.push_back({i, j, line_contrast(above.target->lab, below.target->lab, in.draws.nominal),
-                     (above.weight + below.weight) / 2 / in.total_weight});
+  for (size_t i = 0; i < all_places.size(); ++i)
+    for (size_t j = 0; j < all_places.size(); ++j) {
+      const Place &above = all_places[i], &below = all_places[j];
+      const double weight = (above.weight + below.weight) / 2 / in.total_weight;
+      if (weight > 0 && *above.area == *below.area && i != j &&
+          std::abs(above.span->to_cm - below.span->from_cm) <= kTouchingCm)
+        all.push_back({i, j, line_contrast(above.wished, below.wished, in.draws.nominal), weight});
     }
   return all;
 }
@@ -44,8 +68,8 @@ struct Looks {
   std::vector<Colours> by_candidate;
 };
 
-std::vector<Looks> looks(const ChoiceInput& in, const Choice& choice) {
-  std::vector<Looks> all(in.zones.size());
+std::vector<Looks> looks(const ChoiceInput& in, const Choice& choice, const std::vector<Place>& all_places) {
+  std::vector<Looks> all(all_places.size());
   for (size_t z = 0; z < all.size(); ++z) {
     for (size_t b = 0; b < choice.bowls.size(); ++b) {
       const Chosen& bowl = choice.bowls[b];
@@ -57,7 +81,7 @@ std::vector<Looks> looks(const ChoiceInput& in, const Choice& choice) {
                                            in.domain.sets[static_cast<size_t>(c.set)].load(c.shares, ratio)));
       }
     }
-    if (all[z].bowl < 0) all[z].by_candidate.push_back(seen(zone_table(*in.zones[z].draws, in.draws), Spectrum{}));
+    if (all[z].bowl < 0) all[z].by_candidate.push_back(seen(zone_table(*all_places[z].draws, in.draws), Spectrum{}));
   }
   return all;
 }
@@ -72,10 +96,22 @@ double price(const ChoiceInput& in, const Join& join, const Colours& above, cons
 
 }  // namespace
 
+double unevenness(const ChoiceInput& in, const Choice& choice) {
+  Choice taken;  // each bowl's own formula alone
+  for (const Chosen& bowl : choice.bowls) taken.bowls.push_back({bowl.zones, bowl.best, {}, {bowl.best}});
+  const std::vector<Place> all_places = places(in);
+  const std::vector<Looks> zones = looks(in, taken, all_places);
+  double sum = 0;
+  for (const Join& j : joins(in, all_places))
+    sum += price(in, j, zones[j.above].by_candidate[0], zones[j.below].by_candidate[0]);
+  return sum;
+}
+
 void even_out(const ChoiceInput& in, Choice& choice) {
-  const std::vector<Join> all = joins(in);
+  const std::vector<Place> all_places = places(in);
+  const std::vector<Join> all = joins(in, all_places);
   if (all.empty() || choice.bowls.empty()) return;
-  const std::vector<Looks> zones = looks(in, choice);
+  const std::vector<Looks> zones = looks(in, choice, all_places);
   std::vector<size_t> taken(choice.bowls.size(), 0);
   auto look = [&](size_t zone) -> const Colours& {
     const Looks& own = zones[zone];

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <limits>
+#include <optional>
+#include <set>
+#include <string_view>
 
 #include "formulate/alternatives.h"
 #include "formulate/evenness.h"
@@ -10,10 +13,13 @@
 #include "formulate/planned.h"
 #include "formulate/reasons.h"
 #include "formulate/refine.h"
+#include "formulate/share_out.h"
 #include "formulate/turns.h"
 
 namespace strandline {
 namespace {
+
+constexpr std::string_view kShared = "shared_for_stock";
 
 void tell(Plan& plan) {
   for (const PlannedBowl& b : plan.bowls) {
@@ -57,11 +63,25 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
   Plan plan;
   Choice choice = chooser.choose(policy.bowls_max);
   even_out(in, choice);
+  for (const std::string& id : share_out(in, choice))
+    plan.notes.push_back({std::string(kShared),
+                          "/shelf",
+                          {{"id", id},
+                           {"product", find_product(shelf, id)->name},
+                           {"grams", figure(find_product(shelf, id)->stock_g, 0)}}});
   plan.bowls = planned_bowls(in, choice);
   plan.report.objective = choice.objective;
   plan.report.uneven = choice.uneven;
   for (const Domain::OneSetting& one : all.settings)
     plan.report.recipes += all.sets[static_cast<size_t>(one.set)].size();
+  plan.report.zones = static_cast<int>(zones.size());
+  plan.report.groups = static_cast<int>(groups.size());
+  plan.report.settings = static_cast<int>(all.settings.size());
+  plan.report.scenarios = static_cast<int>(draws.constants.size());
+  plan.report.bowls_most = policy.bowls_max;
+  plan.report.sets = chooser.sets();
+  plan.report.boxes = search.counts().boxes;
+  plan.report.bounds = search.counts().bounds;
   plan.report.evaluations = search.counts().evaluations;
   plan.report.stopped = search.counts().cancelled ? "cancelled" : "exhausted";
   // Groups of like zones are a choice of ours: apart they might do better.
@@ -117,24 +137,33 @@ Result<Plan> formulate_from(const From& from, const std::vector<Target>& targets
                             const FormulaPolicy& policy, const FormulateOptions& options) {
   Shelf left = shelf;
   Problems left_out;
+  std::optional<Plan> shared;                              // the best so far of those that share a scarce tube out
   double bound = std::numeric_limits<double>::infinity();  // with every bowl free to use what is there, of all tries
   constexpr int kTriesWithoutStock = 4;
   for (int attempt = 0;; ++attempt) {
     auto plan = formulate_once(from, targets, left, policy, options);
     if (!plan) return plan;
     bound = std::min(bound, plan->report.bound);
-    plan->report.bound = bound;
-    plan->report.gap = plan->report.objective - bound;
-    const std::vector<std::string> missing = short_of(plan->bowls, left);
+    const auto certified = [&](Plan best) {
+      best.report.bound = bound;
+      best.report.gap = best.report.objective - bound;
+      return best;
+    };
+    std::set<std::string> scarce;
+    for (const std::string& id : short_of(plan->bowls, left)) scarce.insert(id);
+    const bool poured = scarce.empty();
+    for (const Problem& note : plan->notes)
+      if (note.code == kShared) scarce.insert(note.params.at("id"));
     plan->notes.insert(plan->notes.end(), left_out.begin(), left_out.end());
-    if (missing.empty()) return plan;
+    if (poured && (!shared || plan->report.objective < shared->report.objective)) shared = *plan;
+    if (scarce.empty() || (shared && attempt > 0)) return certified(std::move(*shared));
     if (attempt == kTriesWithoutStock) {
-      for (const std::string& id : missing)
+      for (const std::string& id : scarce)
         plan->notes.push_back({"stock_short", "/shelf", {{"product", find_product(left, id)->name}}});
-      return plan;
+      return certified(std::move(*plan));
     }
     for (Product& p : left.products)
-      if (std::find(missing.begin(), missing.end(), p.id) != missing.end()) {
+      if (scarce.contains(p.id)) {
         left_out.push_back({"left_out_for_stock", "/shelf", {{"product", p.name}, {"grams", figure(p.stock_g, 0)}}});
         p.stock_g = 0;
       }

@@ -60,6 +60,14 @@ Problems broken_rules(const Head& head, const Bowl& bowl, const Shelf& shelf, co
     if (limits->overall == law::Status::not_permitted_use)
       notes.push_back({"not_permitted_use", "", {{"bowl", bowl.label}}});
   }
+  bool colour = false;
+  for (const Part& part : bowl.formula.parts)
+    if (const Product* p = find_product(shelf, part.product); p && p->cls != ProductClass::developer) {
+      colour = colour || part.grams > 0;
+      if (p->range != range->id && find_range(shelf, p->range))
+        notes.push_back({"two_ranges_in_one_bowl", "", {{"bowl", bowl.label}, {"product", p->name}}});
+    }
+  if (!colour) notes.push_back({"developer_alone", "", {{"bowl", bowl.label}}});
   for (const Part& part : bowl.formula.parts)
     if (const Product* p = find_product(shelf, part.product); p && p->stock_g < part.grams)
       notes.push_back({"stock_short", "", {{"bowl", bowl.label}, {"product", p->name}}});

@@ -55,16 +55,22 @@ Result<Later> later_on_lengths(const ChoiceInput& in, const std::vector<Target>&
   Later out;
   std::vector<int> lengths;
   for (size_t z = 0; z < in.zones.size(); ++z)
-    if (!touches_scalp(*in.zones[z].span)) lengths.push_back(static_cast<int>(z));
+    if (!touches_scalp(*in.zones[z].span) && !in.zones[z].area->woven) lengths.push_back(static_cast<int>(z));
   auto at_scalp = [&](const Chosen& c) { return touches_scalp(*in.zones[static_cast<size_t>(c.zones.front())].span); };
   const auto regrowth = std::find_if(best.bowls.begin(), best.bowls.end(), at_scalp);
-  const auto own = std::find_if(best.bowls.begin(), best.bowls.end(), [&](const Chosen& c) { return !at_scalp(c); });
+  // Packets are open while they are painted, not later: theirs stay as they are.
+  auto in_packets = [&](int z) { return in.zones[static_cast<size_t>(z)].area->woven.has_value(); };
+  auto of_packets = [&](const Chosen& c) { return std::all_of(c.zones.begin(), c.zones.end(), in_packets); };
+  auto of_lengths = [&](const Chosen& c) { return !at_scalp(c) && !of_packets(c); };
+  const auto own = std::find_if(best.bowls.begin(), best.bowls.end(), of_lengths);
   // Only where the lengths have a bowl of their own that this would save.
   if (lengths.empty() || regrowth == best.bowls.end() || own == best.bowls.end()) return out;
+  for (const Chosen& c : best.bowls)
+    if (of_lengths(c) && std::any_of(c.zones.begin(), c.zones.end(), in_packets)) return out;
   if (!may_touch(in, *regrowth, lengths)) return out;
   double now = 0, saved = 0;
   for (const Chosen& c : best.bowls)
-    if (!at_scalp(c)) now += c.best.objective, saved += Constants{}.price_bowl;
+    if (of_lengths(c)) now += c.best.objective, saved += Constants{}.price_bowl;
   std::optional<Tried> found;
   double darkest = 0;
   for (double minutes : kMinutes) {
@@ -77,6 +83,7 @@ Result<Later> later_on_lengths(const ChoiceInput& in, const std::vector<Target>&
     out.why.push_back({"builds_up_on_lengths", "", {{"bowl", source.bowl.label}, {"levels", figure(-darkest)}}});
     return out;
   }
+  const std::string own_label = plan.bowls[static_cast<size_t>(own - best.bowls.begin())].bowl.label;
   PlannedBowl later = source;
   later.bowl.zones.clear();
   for (int z : lengths) later.bowl.zones.push_back(in.zones[static_cast<size_t>(z)].draws->id);
@@ -93,8 +100,8 @@ Result<Later> later_on_lengths(const ChoiceInput& in, const std::vector<Target>&
       !within_law_and_stock(later.bowl.formula, in.shelf))
     return out;
   for (size_t i = 0; i < best.bowls.size(); ++i)
-    if (at_scalp(best.bowls[i])) out.way.bowls.push_back(plan.bowls[i]);
-  later.bowl.label = std::string(1, static_cast<char>(out.way.bowls.back().bowl.label[0] + 1));
+    if (!of_lengths(best.bowls[i])) out.way.bowls.push_back(plan.bowls[i]);
+  later.bowl.label = own_label;
   later.why = {{"same_mix_later", "", {{"bowl", source.bowl.label}, {"minutes", figure(found->minutes, 0)}}}};
   out.way.bowls.push_back(std::move(later));
   out.way.axis = "later_on_lengths";

@@ -4,6 +4,7 @@
 
 #include "formulate/effects.h"
 #include "formulate/habits.h"
+#include "formulate/packets.h"
 #include "formulate/reasons.h"
 
 namespace strandline {
@@ -94,6 +95,7 @@ std::vector<PlannedBowl> planned_bowls(const ChoiceInput& in, const Choice& choi
     for (const SearchZone& z : in.zones)
       if (serves(b, z.draws->id)) own.push_back(&z);
     b.why = reasons_for(b, own, in.shelf);
+    for (Problem& reason : packets_of(in.head, b, in.policy)) b.why.push_back(std::move(reason));
     b.effects = part_effects(b.bowl.formula, own, in.draws, in.shelf);
   }
   return all;

@@ -1,64 +1,17 @@
 #include <algorithm>
 #include <cmath>
-#include <set>
+#include <map>
 
-#include "formulate/best_way.h"
 #include "formulate/check_table.h"
 #include "formulate/from.h"
-#include "formulate/habits.h"
+#include "formulate/opening_step.h"
 #include "formulate/planned.h"
-#include "formulate/pour.h"
 #include "formulate/reasons.h"
 #include "strandline/growth.h"
 #include "strandline/route.h"
 
 namespace strandline {
 namespace {
-
-PlannedBowl first_bowl(const RouteTask& task, const Tried& way, Opening opening, const std::vector<std::string>& zones,
-                       char label) {
-  PlannedBowl b;
-  b.bowl = {std::string(1, label), way.formula, zones};
-  b.recipe = {way.step.range->id, {}, way.step.developer_percent, way.step.ratio, way.step.minutes};
-  const int each = kEighths / static_cast<int>(way.step.products.size());
-  for (const Product* p : way.step.products) b.recipe.shares.push_back({p->id, each});
-  b.grams = grams(way.formula);
-  b.cost = cost(way.formula, task.shelf);
-  if (const auto real = chemistry(way.formula, task.shelf)) b.on_head_peroxide_percent = real->peroxide_percent;
-  if (auto limits = law::check_limits(composition(way.formula, task.shelf), use_of(way.step.range->cls)))
-    b.limits = *limits;
-  // "Up to", from the first touch, where looking decides; else from the last.
-  const double minutes = opening == Opening::lighten ? way.step.range->minutes.max : way.step.minutes;
-  b.why.push_back({"route_" + std::string(code(opening)),
-                   "",
-                   {{"percent", figure(way.step.developer_percent)}, {"minutes", figure(minutes, 0)}}});
-  return b;
-}
-
-// Zones of one span kind share the first step; the second kind finds what the first left on the shelf.
-std::optional<RouteStep> first_step(const RouteTask& task, Situation& now, Opening opening,
-                                    const std::set<std::string>& wanted, char& label) {
-  RouteStep step;
-  step.kind = code(opening);
-  step.check_after = opening == Opening::lighten || opening == Opening::remove;
-  for (const bool scalp : {true, false}) {
-    const std::vector<SearchZone> all = search_zones(now, task.targets, task.policy);
-    std::vector<const SearchZone*> zones;
-    for (const SearchZone& z : all)
-      if (touches_scalp(*z.span) == scalp && wanted.contains(z.draws->id) && has_a_place(opening, z))
-        zones.push_back(&z);
-    if (zones.empty()) continue;
-    const Shelf left = left_after(task.shelf, step.bowls);
-    const auto way =
-        best_way({task.head, task.targets, left, task.policy, task.options, task.domain}, now, opening, zones);
-    if (!way) continue;
-    step.bowls.push_back(first_bowl(task, *way, opening, ids(zones), label++));
-  }
-  if (step.bowls.empty()) return std::nullopt;
-  for (const PlannedBowl& b : step.bowls)
-    if (auto then = after(now, {b.bowl.formula, b.bowl.zones}, task.shelf)) now = std::move(*then);
-  return step;
-}
 
 double price(const RouteTask& task, const RouteStep& step, const std::vector<ZonePlan>& zones) {
   const Constants c;
@@ -78,7 +31,8 @@ double price(const RouteTask& task, const RouteStep& step, const std::vector<Zon
 
 struct VisitDone {
   RouteVisit visit;
-  double objective = 0;  // of the result, with the prices of this visit's steps
+  std::vector<PlannedBowl> coloured;  // bowls of its last search, whatever step they went into
+  double objective = 0;               // of the result, with the prices of this visit's steps
   bool reachable = false;
 };
 
@@ -92,8 +46,10 @@ Result<VisitDone> last_step(const RouteTask& task, const Situation& now, RouteSt
   done.reachable = std::all_of(last->zones.begin(), last->zones.end(), [](const ZonePlan& z) { return z.reachable; });
   RouteStep second;
   second.kind = first.kind == code(Opening::lighten) ? "tone" : "colour";
+  done.coloured = last->bowls;
   second.bowls = std::move(last->bowls);
   for (PlannedBowl& b : second.bowls) b.bowl.step = 2;
+  move_beside_packets(task.head, first, second);
   if (first.check_after) second.if_check_shows = check_tables(task, now, first, second.bowls);
   done.visit.steps.push_back(std::move(first));
   if (!second.bowls.empty()) done.visit.steps.push_back(std::move(second));
@@ -111,16 +67,24 @@ double off(const RouteTask& task, const std::vector<ZonePlan>& zones) {
   return sum;
 }
 
-Result<std::optional<Route>> route(const RouteTask& task, const Situation& start, Opening opening,
-                                   const std::set<std::string>& wanted, const Plan& direct) {
+std::string kind_of(const Openings& openings) {
+  const Opening first = openings.begin()->second;
+  const bool one = std::all_of(openings.begin(), openings.end(), [&](const auto& o) { return o.second == first; });
+  return std::string(one ? code(first) : kSeveral);
+}
+
+Result<std::optional<Route>> route(const RouteTask& task, const Situation& start, const Openings& openings,
+                                   const Plan& direct) {
   Route r;
-  r.kind = code(opening);
+  r.kind = kind_of(openings);
+  const bool lightens =
+      std::any_of(openings.begin(), openings.end(), [](const auto& o) { return o.second == Opening::lighten; });
   Situation now = start;
   double before = off(task, direct.zones);
   for (int visit = 0; visit < task.policy.visits_most && !task.options.cancelled(); ++visit) {
     char label = 'A';
     Situation next = now;
-    auto first = first_step(task, next, opening, wanted, label);
+    auto first = opening_step(task, next, openings, label);
     if (!first) break;
     auto done = last_step(task, next, std::move(*first), label);
     if (!done) return tl::unexpected(done.error());
@@ -139,12 +103,11 @@ Result<std::optional<Route>> route(const RouteTask& task, const Situation& start
     r.reachable = done->reachable;
     for (const RouteStep& step : done->visit.steps)
       for (const PlannedBowl& b : step.bowls) r.grams += b.grams, r.cost += b.cost;
-    if (done->visit.steps.size() > 1)
-      for (const PlannedBowl& b : done->visit.steps.back().bowls)
-        if (auto then = after(next, {b.bowl.formula, b.bowl.zones}, task.shelf)) next = std::move(*then);
+    for (const PlannedBowl& b : done->coloured)
+      if (auto then = after(next, {b.bowl.formula, b.bowl.zones}, task.shelf)) next = std::move(*then);
     r.visits.push_back(std::move(done->visit));
     now = std::move(next);
-    if (r.reachable || opening != Opening::lighten) break;
+    if (r.reachable || !lightens) break;
   }
   if (r.visits.empty() || r.objective >= direct.report.objective) return std::nullopt;
   if (r.visits.size() > 1)
@@ -157,33 +120,73 @@ Result<std::optional<Route>> route(const RouteTask& task, const Situation& start
   return r;
 }
 
+// The zones that this opening has a place on, and that their own bowl at once does not bring to their wish.
+Openings places_for(Opening opening, const std::vector<SearchZone>& zones, const Plan& direct) {
+  Openings all;
+  for (const SearchZone& z : zones) {
+    if (!has_a_place(opening, z)) continue;
+    const auto plan = std::find_if(direct.zones.begin(), direct.zones.end(),
+                                   [&](const ZonePlan& p) { return p.result.zone == z.draws->id; });
+    // Minerals come off whatever else would do.
+    if (plan == direct.zones.end() || !plan->reachable || opening == Opening::chelate) all[z.draws->id] = opening;
+  }
+  return all;
+}
+
+double loss_of(const std::vector<ZonePlan>& zones, const std::string& id) {
+  for (const ZonePlan& z : zones)
+    if (z.result.zone == id && z.result.landing) return z.result.landing->expected_loss;
+  return 0;
+}
+
+struct Found {
+  Openings openings;
+  Route route;
+};
+
+// Of the ways found with one opening each, the one that served each zone best; empty where one serves all.
+Openings side_by_side(const std::vector<Found>& found, const Plan& direct) {
+  Openings all;
+  std::map<std::string, double> least;
+  for (const auto& [openings, way] : found)
+    for (const PlannedBowl& b : way.visits.front().steps.front().bowls)
+      for (const std::string& zone : b.bowl.zones) {
+        const auto opening = openings.find(zone);
+        if (opening == openings.end()) continue;
+        const double now = loss_of(way.visits.back().zones, zone);
+        const auto best = least.find(zone);
+        if (now >= (best == least.end() ? loss_of(direct.zones, zone) : best->second)) continue;
+        least[zone] = now;
+        all[zone] = opening->second;
+      }
+  if (!all.empty() && kind_of(all) != kSeveral) all.clear();
+  return all;
+}
+
 }  // namespace
 
 Result<std::vector<Route>> routes(const Head& head, const std::vector<Target>& targets, const Shelf& shelf,
                                   const FormulaPolicy& policy, const Plan& direct, const FormulateOptions& options) {
   const Situation start = at_start(head, options.scenarios);
   const std::vector<SearchZone> zones = search_zones(start, targets, policy);
-  std::optional<Domain> all;
-  std::vector<Route> found;
-  for (Opening opening : kOpenings) {
-    std::set<std::string> wanted;
-    for (const SearchZone& z : zones) {
-      if (!has_a_place(opening, z)) continue;
-      const auto plan = std::find_if(direct.zones.begin(), direct.zones.end(),
-                                     [&](const ZonePlan& p) { return p.result.zone == z.draws->id; });
-      // Minerals come off whatever else would do.
-      if (plan == direct.zones.end() || !plan->reachable || opening == Opening::chelate) wanted.insert(z.draws->id);
-    }
-    if (wanted.empty() || options.cancelled()) continue;
-    if (!all) all = domain(shelf, policy);
-    auto one = route({head, targets, shelf, policy, options, *all}, start, opening, wanted, direct);
+  std::optional<Domain> every;
+  std::vector<Found> found;
+  const auto add = [&](const Openings& openings) -> Result<bool> {
+    if (openings.empty() || options.cancelled()) return false;
+    if (!every) every = domain(shelf, policy);
+    auto one = route({head, targets, shelf, policy, options, *every}, start, openings, direct);
     if (!one) return tl::unexpected(one.error());
-    if (*one) found.push_back(std::move(**one));
-  }
-  std::stable_sort(found.begin(), found.end(),
-                   [](const Route& a, const Route& b) { return a.objective < b.objective; });
-  if (!found.empty()) found.front().recommended = found.front().objective < direct.report.objective;
-  return found;
+    if (*one) found.push_back({openings, std::move(**one)});
+    return true;
+  };
+  for (Opening opening : kOpenings)
+    if (auto added = add(places_for(opening, zones, direct)); !added) return tl::unexpected(added.error());
+  if (auto added = add(side_by_side(found, direct)); !added) return tl::unexpected(added.error());
+  std::vector<Route> all;
+  for (Found& f : found) all.push_back(std::move(f.route));
+  std::stable_sort(all.begin(), all.end(), [](const Route& a, const Route& b) { return a.objective < b.objective; });
+  if (!all.empty()) all.front().recommended = all.front().objective < direct.report.objective;
+  return all;
 }
 
 }  // namespace strandline

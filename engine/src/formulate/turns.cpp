@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "formulate/misread.h"
 #include "formulate/own.h"
+#include "strandline/misread.h"
 
 namespace strandline {
 namespace {
@@ -36,7 +36,8 @@ void add_turns(const TurnInput& in, std::vector<PlannedBowl>& bowls) {
       Judge judge(now, zones, served, weight, in.shelf, in.policy, b.grams);
       const Own other = as_own(b.runner_up, in.shelf);
       const double gain = judge.objective(as_own(b.recipe, in.shelf)) - judge.objective(other);
-      if (gain > Constants{}.turn_least_gain && judge.allowed(other)) b.turns.push_back({m.reading, m.by, gain});
+      if (gain > Constants{}.turn_least_gain && judge.allowed(other))
+        b.turns.push_back({std::string(code(m.reading)), m.by, gain});
     }
   }
 }

@@ -1,6 +1,7 @@
 #include "strandline/pipeline.h"
 
 #include <algorithm>
+#include <functional>
 
 #include "formulate/judge.h"
 #include "formulate/pour.h"
@@ -39,12 +40,39 @@ void add_timeline(const Visit& visit, VisitPlan& out) {
   }
 }
 
+Result<Timeline> clock_of(const Visit& visit, const RouteVisit& v) {
+  std::vector<PlannedBowl> bowls;
+  for (const RouteStep& step : v.steps) bowls.insert(bowls.end(), step.bowls.begin(), step.bowls.end());
+  return clock(visit, bowls);
+}
+
+bool beside_packets(const PlannedBowl& b) {
+  return std::any_of(b.why.begin(), b.why.end(), [](const Problem& why) { return why.code == kBesidePackets; });
+}
+
+// Bowls that would colour the hair between packets meanwhile go on after them.
+void move_behind_packets(RouteVisit& v) {
+  std::vector<PlannedBowl>& first = v.steps.front().bowls;
+  const auto beside = std::stable_partition(first.begin(), first.end(), std::not_fn(beside_packets));
+  if (beside == first.end()) return;
+  if (v.steps.size() == 1) v.steps.push_back({"colour", {}, false, {}});
+  for (auto b = beside; b != first.end(); ++b) {
+    std::erase_if(b->why, [](const Problem& why) { return why.code == kBesidePackets; });
+    b->bowl.step = 2;
+    v.steps.back().bowls.push_back(std::move(*b));
+  }
+  first.erase(beside, first.end());
+}
+
 // Each visit of a route has its own clock; a clock that breaks is told with the route.
 void add_timelines(const Visit& visit, Route& route) {
   for (RouteVisit& v : route.visits) {
-    std::vector<PlannedBowl> bowls;
-    for (const RouteStep& step : v.steps) bowls.insert(bowls.end(), step.bowls.begin(), step.bowls.end());
-    if (auto timeline = clock(visit, bowls)) {
+    auto timeline = clock_of(visit, v);
+    if (!timeline) {
+      move_behind_packets(v);
+      timeline = clock_of(visit, v);
+    }
+    if (timeline) {
       const Problems early = cut_short(*timeline);
       route.notes.insert(route.notes.end(), early.begin(), early.end());
       v.timeline = std::move(*timeline);

@@ -23,7 +23,7 @@ SpanKind kind_of(const Area& area, const Span& span) {
                                                                                            : SpanKind::mids;
 }
 
-Application application(const ZoneRef& z, const PlannedBowl& bowl, const Range& range) {
+Application application(const Head& head, const ZoneRef& z, const PlannedBowl& bowl, const Range& range) {
   Application a;
   a.id = z.id;
   a.zone = z.id;
@@ -31,10 +31,11 @@ Application application(const ZoneRef& z, const PlannedBowl& bowl, const Range& 
   a.area = z.area->kind;
   a.span = kind_of(*z.area, *z.span);
   a.touches_scalp = touches_scalp(*z.span);
-  a.apply = around(apply_minutes(*z.area, *z.span));
+  a.apply = around(apply_minutes(head, *z.area, *z.span));
   a.lightening = range.cls == ProductClass::lightener || range.cls == ProductClass::high_lift;
-  // Lightener off the scalp lies in wraps, taken out one by one (common practice).
-  a.packet = range.cls == ProductClass::lightener && !a.touches_scalp;
+  // Woven strands and lightener off the scalp lie in wraps, taken out one by one (common practice).
+  a.woven = z.area->woven.has_value();
+  a.packet = !a.touches_scalp && (z.area->woven || range.cls == ProductClass::lightener);
   a.target = bowl.bowl.formula.minutes;
   a.min = std::min(range.minutes.min, a.target);
   // A lightener counts from its first touch; colour gets the time of application on top (common practice).
@@ -86,7 +87,7 @@ ScheduleRequest schedule_request(const Visit& visit, const std::vector<PlannedBo
     r.bowls.push_back({b.bowl.label, b.bowl.label, range->cls, around(Constants{}.mix_minutes), range->mix_life_min});
     for (const ZoneRef& z : all)
       if (std::find(b.bowl.zones.begin(), b.bowl.zones.end(), z.id) != b.bowl.zones.end())
-        r.applications.push_back(application(z, b, *range));
+        r.applications.push_back(application(visit.head, z, b, *range));
   }
   r.tail = tail(bowls, visit.shelf, next);
   return r;

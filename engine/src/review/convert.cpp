@@ -25,6 +25,7 @@ Result<std::vector<Remade>> convert(const Visit& visit, const std::string& range
     if (!best) {
       r.notes.push_back({"nothing_may_replace", "", {{"bowl", bowl.label}}});
     } else {
+      *best = in_grams_of(bowl, std::move(*best), visit.shelf, visit.policy.formula);
       auto moved = differences(visit, now, bowl, best->bowl.formula);
       if (!moved) return tl::unexpected(moved.error());
       r.zones = std::move(*moved);

@@ -3,7 +3,10 @@
 #include <algorithm>
 
 #include "formulate/from.h"
+#include "formulate/own.h"
+#include "formulate/pour.h"
 #include "review/looks.h"
+#include "strandline/treatment.h"
 
 namespace strandline {
 namespace {
@@ -93,6 +96,30 @@ Result<std::vector<Target>> as_it_makes(const Visit& visit, const Situation& now
     all.push_back(std::move(t));
   }
   return all;
+}
+
+PlannedBowl mixed(const Bowl& bowl, const Formula& formula, double objective, const Shelf& shelf) {
+  PlannedBowl b;
+  b.bowl = {bowl.label, formula, bowl.zones, bowl.step};
+  b.objective = objective;
+  b.grams = grams(formula);
+  b.cost = cost(formula, shelf);
+  const Range* range = find_range(shelf, formula.range);
+  if (const auto real = chemistry(formula, shelf)) b.on_head_peroxide_percent = real->peroxide_percent;
+  if (range)
+    if (auto limits = law::check_limits(composition(formula, shelf), use_of(range->cls))) b.limits = *limits;
+  return b;
+}
+
+PlannedBowl in_grams_of(const Bowl& own_bowl, PlannedBowl bowl, const Shelf& shelf, const FormulaPolicy& policy) {
+  const Formula scaled = pour(own(bowl.bowl.formula, shelf), grams(own_bowl.formula), shelf, policy);
+  const bool weighable = std::all_of(scaled.parts.begin(), scaled.parts.end(),
+                                     [&](const Part& p) { return p.grams >= policy.part_min_g; });
+  if (!weighable || !within_law_and_stock(scaled, shelf)) return bowl;
+  bowl.bowl.formula = scaled;
+  bowl.grams = grams(scaled);
+  bowl.cost = cost(scaled, shelf);
+  return bowl;
 }
 
 std::string maker_of(const Formula& formula, const Shelf& shelf) {

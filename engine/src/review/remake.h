@@ -30,6 +30,11 @@ Result<std::vector<ZoneDifference>> differences(const Visit& visit, const Situat
 // A wish for every zone of the bowl to look as this bowl makes it; weights are those of the visit's own wishes.
 Result<std::vector<Target>> as_it_makes(const Visit& visit, const Situation& now, const Bowl& bowl);
 
+// A formula ready to mix, for the zones and the step of this bowl.
+PlannedBowl mixed(const Bowl& bowl, const Formula& formula, double objective, const Shelf& shelf);
+// The same shares at as many grams as the own bowl has; as it was where law or stock forbid it.
+PlannedBowl in_grams_of(const Bowl& own, PlannedBowl bowl, const Shelf& shelf, const FormulaPolicy& policy);
+
 // The maker of the formula's range.
 std::string maker_of(const Formula& formula, const Shelf& shelf);
 

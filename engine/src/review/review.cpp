@@ -5,13 +5,13 @@
 #include "formulate/choose.h"
 #include "formulate/effects.h"
 #include "formulate/judge.h"
-#include "formulate/misread.h"
 #include "formulate/own.h"
 #include "formulate/planned.h"
 #include "predict/steps.h"
 #include "predict/view.h"
 #include "review/looks.h"
 #include "review/remake.h"
+#include "strandline/misread.h"
 #include "strandline/pipeline.h"
 
 namespace strandline {
@@ -31,7 +31,9 @@ std::vector<Reaction> reactions(const Visit& visit, const std::vector<Step>& ste
       const bool served = std::any_of(steps.begin(), steps.end(), [&, &z = zone](const Step& s) {
         return std::find(s.zones.begin(), s.zones.end(), z) != s.zones.end();
       });
-      if (served) all.push_back({zone, m.reading, m.by, now, now.named.level - (*as_read)[i].second.named.level});
+      if (served)
+        all.push_back(
+            {zone, std::string(code(m.reading)), m.by, now, now.named.level - (*as_read)[i].second.named.level});
     }
   }
   return all;

@@ -70,15 +70,19 @@ std::vector<OrderRule> order_rules(const std::vector<Application>& applications,
   const bool whitest_first = white_of_head(applications) >= policy.whitest_first_share;
 
   std::vector<Ranked> ranked;
-  for (const auto& a : applications)
+  for (const auto& a : applications) {
     ranked.push_back(a.lightening ? lighten(a, virgin, policy) : cover(a, whitest_first, policy));
+    if (a.woven && !a.lightening) ranked.back() = {{-1, 0, 0, place(policy.lighten_areas, a.area)}, "packets_first"};
+  }
   for (std::size_t i = 0; i < ranked.size(); ++i) ranked[i].rank.parting = applications[i].parting;
 
   std::vector<OrderRule> rules(applications.size());
   for (std::size_t i = 0; i < rules.size(); ++i) {
     rules[i].reason = ranked[i].reason;
     for (std::size_t j = 0; j < rules.size(); ++j)
-      if (applications[i].lightening == applications[j].lightening && ranked[i].rank < ranked[j].rank)
+      if (applications[i].woven != applications[j].woven
+              ? applications[i].woven
+              : applications[i].lightening == applications[j].lightening && ranked[i].rank < ranked[j].rank)
         rules[i].later |= 1u << j;
   }
   return rules;

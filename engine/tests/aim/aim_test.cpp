@@ -38,6 +38,16 @@ TEST(Aim, EveryProblemIsTold) {
   EXPECT_EQ(codes, (std::vector<std::string>{"unknown_zone", "aim_needs_one", "level_out_of_range", "unknown_shade"}));
 }
 
+TEST(Aim, TwoWishesForOneZoneAreAProblem) {
+  ZoneAim one, other;
+  one.zone = "*", one.level = 5;
+  other.zone = "*", other.level = 7;
+  const auto r = aim(two_areas(), {one, other}, small_shelf());
+  ASSERT_FALSE(r);
+  EXPECT_EQ(r.error()[0].code, "aim_twice");
+  EXPECT_EQ(r.error()[0].path, "/aims/1/zone");
+}
+
 TEST(Aim, AZoneWithoutAWishIsAProblem) {
   ZoneAim only;
   only.zone = "crown/regrowth", only.level = 5;

@@ -5,8 +5,8 @@
 #include <algorithm>
 #include <limits>
 
-#include "engine/tests/support.h"
-#include "formulate/situation.h"
+#include "engine/tests/formulate/two_bowls.h"
+#include "predict/view.h"
 #include "strandline/grow.h"
 
 namespace strandline {
@@ -14,50 +14,11 @@ namespace {
 
 using namespace testing_support;
 
-// Natural regrowth beside lengths that were tinted.
+using Trial = TwoBowls;
+
 Head joined(double gap_cm = 0, double tinted_level = 4.6) {
-  Head h;
-  Span grown = span("regrowth", 0, 2, 0.3, 6), tinted = span("lengths", 2 + gap_cm, 12, 0.1, tinted_level);
-  for (Population& p : tinted.populations) p.origin = ColourOrigin::tinted;
-  tinted.porosity.value = 1.8;
-  h.areas.push_back(area("crown", AreaKind::crown, 250, {grown, tinted}));
-  return h;
+  return two_spans(gap_cm, tinted_level, ColourOrigin::tinted);
 }
-
-struct Trial {
-  Head head;
-  Shelf shelf = small_shelf(7);
-  FormulaPolicy policy;
-  std::vector<Target> targets;
-  Situation now;
-  std::vector<SearchZone> zones;
-  Domain all;
-  FormulateOptions options;
-  BowlSearch search;
-  ChoiceInput in;
-
-  Trial(Head h, double at_scalp, double below)
-      : head(std::move(h)),
-        targets([&] {
-          ZoneAim one, other;
-          one.zone = "crown/regrowth", one.level = at_scalp;
-          other.zone = "crown/lengths", other.level = below;
-          return *aim(head, {one, other}, shelf);
-        }()),
-        now(at_start(head, kSearchScenarios)),
-        zones(search_zones(now, targets, policy)),
-        all(domain(shelf, policy)),
-        search(all, zones, now.draws, 2, policy, options),
-        in{head,   shelf,
-           policy, all,
-           zones,  now.draws,
-           2,      [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }} {}
-
-  Choice best() {
-    Chooser chooser(in, group_zones(zones), [&](const Wish& wish) { return search.find(wish); });
-    return chooser.choose(4);
-  }
-};
 
 // The price by other means: full colours of both bowls, scenario by scenario.
 double price(Trial& t, const Candidate& above, const Candidate& below) {
@@ -112,6 +73,35 @@ TEST(Evenness, SpansThatDoNotMeetHaveNoJoin) {
   even_out(t.in, c);
   EXPECT_EQ(c.uneven, 0);
   EXPECT_EQ(c.objective, before);
+}
+
+TEST(Evenness, HairThatStaysIsANeighbourToo) {
+  // The lengths stay at level 6; the regrowth is to be 6 too: a line there was not asked for.
+  Trial t(two_spans(0, 6), 6, std::nullopt);
+  ASSERT_EQ(t.zones.size(), 1u);
+  Choice c = t.best();
+  ASSERT_EQ(c.bowls.size(), 1u);
+  const Choice apart = c;
+  even_out(t.in, c);
+  // By other means: the lengths as they are, scenario by scenario, beside what the bowl gives.
+  const ZoneTable still = zone_table(t.now.draws.zones[1], t.now.draws);
+  const std::vector<float> nothing(kBands, 0.0f);
+  const auto below = colours(still, nothing.data());
+  const double ratio = t.all.settings[static_cast<size_t>(c.bowls[0].best.setting)].setting.ratio;
+  const Spectrum load = t.all.sets[static_cast<size_t>(c.bowls[0].best.set)].load(c.bowls[0].best.shares, ratio);
+  const std::vector<float> single(load.begin(), load.end());
+  const auto above = colours(t.in.table(c.bowls[0].best.setting, 0), single.data());
+  const Constants k;
+  const ZoneDraws& lengths = t.now.draws.zones[1];
+  const double wanted = line_contrast(t.targets[0].lab, view(lengths.nominal, lengths.kinds, k).lab, k);
+  double sum = 0;
+  for (size_t s = 0; s < above.size(); ++s)
+    sum += std::max(0.0, line_contrast(above[s].lab, below[s].lab, k) - wanted - k.line_least_levels);
+  EXPECT_NEAR(c.uneven, k.price_uneven_per_level * t.zones[0].weight / 2 / 2 * sum / static_cast<double>(above.size()),
+              1e-6);
+  EXPECT_GT(c.uneven, 0) << "scenarios differ, so some line is seen";
+  EXPECT_NEAR(unevenness(t.in, c), c.uneven, 1e-9);
+  EXPECT_LE(c.objective, apart.objective + unevenness(t.in, apart) + 1e-9);
 }
 
 TEST(Evenness, APlanTellsItsPriceAndKeepsItsBound) {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "engine/tests/support.h"
 
@@ -78,6 +79,30 @@ TEST(Pipeline, WhatIfNamesTheRulesItsBowlsBreak) {
   };
   EXPECT_TRUE(told("ratio_not_of_range"));
   EXPECT_TRUE(told("longer_than_range_allows"));
+}
+
+TEST(Pipeline, ABowlOfDeveloperAloneOrOfTwoRangesIsToldSo) {
+  Visit v = visit();
+  Range second = v.shelf.ranges[0];
+  second.id = "second";
+  v.shelf.ranges.push_back(second);
+  Product p = v.shelf.products[0];
+  p.id = "second-0", p.range = "second";
+  v.shelf.products.push_back(p);
+  const auto told = [&](const std::vector<Part>& parts) {
+    Bowl b;
+    b.label = "A", b.formula.range = "tint", b.formula.minutes = 35, b.zones = {"crown/regrowth"};
+    b.formula.parts = parts;
+    v.bowls = {b};
+    std::set<std::string> codes;
+    const auto seen = what_if(v);
+    for (const Problem& note : seen->plan.notes) codes.insert(note.code);
+    return codes;
+  };
+  EXPECT_TRUE(told({{"developer-6", 60}}).contains("developer_alone"));
+  EXPECT_TRUE(told({{"shade-1", 20}, {"second-0", 10}, {"developer-6", 30}}).contains("two_ranges_in_one_bowl"));
+  const auto fine = told({{"shade-1", 30}, {"developer-6", 30}});
+  EXPECT_FALSE(fine.contains("developer_alone") || fine.contains("two_ranges_in_one_bowl"));
 }
 
 TEST(Pipeline, BadReadingsAreToldWithTheirPlace) {

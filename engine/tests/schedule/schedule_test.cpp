@@ -128,6 +128,24 @@ TEST(Schedule, PacketsLeaveSinglyWhenTheFirstReachesItsTime) {
   EXPECT_GE(std::ranges::count(timeline.tasks, TaskKind::remove_packet, &TimelineTask::kind), 3);
 }
 
+TEST(Schedule, PacketsAreTakenUpBeforeTheHairBetweenThem) {
+  // Common practice: what lies between packets is painted when they are wrapped. A tint, and a lightener.
+  for (const bool lightening : {false, true}) {
+    ScheduleRequest request = visits::two_bowls();
+    Application packets = visits::ends("top", 12);
+    packets.id = packets.zone = "packets";
+    packets.packet = packets.woven = true;
+    packets.lightening = lightening;
+    packets.min = 20, packets.target = 30, packets.max = 80;
+    request.applications.resize(4);
+    request.applications.push_back(packets);
+    const auto timeline = schedule(request).value();
+    ASSERT_FALSE(timeline.order.empty());
+    EXPECT_EQ(timeline.order.front().application, "packets");
+    if (!lightening) EXPECT_EQ(timeline.order.front().reason, "packets_first");
+  }
+}
+
 TEST(Schedule, TakenBasinMovesTheBasinTime) {
   auto request = visits::two_bowls();
   request.basin_taken = {{60, 75}};

@@ -375,10 +375,20 @@ export interface components {
             scalp_cm2?: number;
             /** @description density against the head's, thin < 1 */
             hair_factor?: number;
+            /** @description packets taken out of another area, with bowls of their own */
+            woven?: components["schemas"]["Weave"];
             spans: components["schemas"]["Span"][];
         };
         /** @enum {string} */
         AreaKind: "front_hairline" | "temples" | "top" | "crown" | "sides" | "nape" | "other";
+        Weave: {
+            /** @description area that the packets come out of */
+            from: string;
+            /** @description of the hair of that area */
+            share: number;
+            /** @description of one packet */
+            width_mm?: number;
+        };
         Span: {
             id: string;
             /** @description cm of stretched hair, 0 at the scalp */
@@ -642,6 +652,10 @@ export interface components {
             seconds?: number;
             /** @description read by fade */
             habit?: components["schemas"]["Habit"];
+            /** @description the answer if the whole head was read wrong by this much */
+            misread?: components["schemas"]["Misreading"];
+            /** @description of the product that ran out, in the bowl already; read by substitute */
+            weighed_g?: number;
         };
         Habit: {
             washes_per_week?: number;
@@ -650,6 +664,13 @@ export interface components {
             /** @description how far to look */
             weeks?: number;
         };
+        Misreading: {
+            reading: components["schemas"]["MisreadReading"];
+            /** @description levels, share, steps */
+            by: number;
+        };
+        /** @enum {string} */
+        MisreadReading: "level" | "white" | "porosity";
         ShelfAnswer: {
             id: string;
             title: string;
@@ -896,7 +917,15 @@ export interface components {
         };
         SearchReport: {
             stopped: string;
+            zones: number;
+            groups: number;
+            settings: number;
+            scenarios: number;
+            bowls_most: number;
             recipes: number;
+            sets: number;
+            boxes: number;
+            bounds: number;
             evaluations: number;
             objective: number;
             bound: number;

@@ -10,6 +10,8 @@ export const warnings = [
   'problem.ratio_not_of_range',
   'problem.developer_not_of_range',
   'problem.longer_than_range_allows',
+  'problem.two_ranges_in_one_bowl',
+  'problem.developer_alone',
   'problem.over_legal_limit',
   'problem.not_permitted_use',
   'problem.percentages_unknown',

@@ -22,6 +22,9 @@ export const warnings: Pick<Dictionary, Warning> = {
     `Schale ${of(p, 'bowl')}: die Serie erlaubt keinen Entwickler mit ${of(p, 'percent')} %. Eine von ihr genannte Stärke nehmen.`,
   'problem.longer_than_range_allows': (p) =>
     `Schale ${of(p, 'bowl')}: ${of(p, 'minutes')} min ist länger, als die Serie erlaubt (${of(p, 'max')}).`,
+  'problem.two_ranges_in_one_bowl': (p) =>
+    `Schale ${of(p, 'bowl')}: ${of(p, 'product')} ist aus einer anderen Serie. Serien nur mischen, wo es der Hersteller erlaubt.`,
+  'problem.developer_alone': (p) => `Schale ${of(p, 'bowl')} enthält nur Entwickler. Eine Nuance dazugeben.`,
   'problem.over_legal_limit': (p) =>
     `Schale ${of(p, 'bowl')} liegt über einer gesetzlichen Grenze. Nicht verwenden; ihre Teile ändern, bis sie darunter liegt.`,
   'problem.not_permitted_use': (p) =>

@@ -12,6 +12,7 @@ export const ways: Part<typeof english> = {
   'ways.fewer_bowls': 'Weniger Schalen',
   'ways.later_on_lengths': 'Dieselbe Mischung, später auf die Längen',
   'ways.nearer': (levels) => `${n.tonhöhen(levels)} näher am Wunsch`,
+  'ways.lighter_first': 'Heute heller, am Becken vertieft',
   'ways.quicker': 'Früher ausgespült',
   'ways.softer_line': 'Ein weicherer Ansatz',
   'ways.closer': 'Feinere Gramm, näher am Wunsch',

@@ -11,6 +11,7 @@ export const n = {
   zones: (x: Written) => count(x, { one: 'zone', other: 'zones' }),
   areas: (x: Written) => count(x, { one: 'area', other: 'areas' }),
   bowls: (x: Written) => count(x, { one: 'bowl', other: 'bowls' }),
+  packets: (x: Written) => count(x, { one: 'packet', other: 'packets' }),
   visits: (x: Written) => count(x, { one: 'visit', other: 'visits' }),
   mixes: (x: Written) => count(x, { one: 'mix', other: 'mixes' }),
   hairs: (x: Written) => count(x, { one: 'hair', other: 'hairs' }),

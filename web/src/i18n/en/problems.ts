@@ -21,6 +21,14 @@ export const problems = {
   'problem.weeks_out_of_range': (p: P) => `${n.weeks(of(p, 'value'))} ago is not possible.`,
   'problem.stretch_out_of_range': (p: P) => `A stretch of ${of(p, 'value')} % is not possible.`,
   'problem.doubt_out_of_range': (p: P) => `A doubt of ${of(p, 'value')} is not possible.`,
+  'problem.woven_share_out_of_range': (p: P) =>
+    `Packets cannot hold a share of ${of(p, 'value')} of an area (${of(p, 'min')} to ${of(p, 'max')}).`,
+  'problem.woven_width_out_of_range': (p: P) => `A packet ${of(p, 'value')} mm wide is not possible.`,
+  'problem.woven_from_no_area': (p: P) =>
+    `${of(p, 'area')}: packets must come out of an area of this head that is not woven itself.`,
+  'problem.woven_takes_all': (p: P) =>
+    `The packets take all the hair of ${of(p, 'area')}. Leave some between them.`,
+  'problem.aim_twice': (p: P) => `There are two wishes for ${of(p, 'zone')}. Keep one of them.`,
   'problem.shares_do_not_add_up': (p: P) =>
     `The shares of the strands add to ${of(p, 'sum')}, not to the whole. Change one of them.`,
   'problem.spans_overlap': (p: P) =>
@@ -78,6 +86,8 @@ export const problems = {
   'problem.percentages_unknown': (p: P) =>
     `Bowl ${of(p, 'bowl')}: not every percentage is declared, so the legal check is incomplete.`,
   'problem.stock_short': (p: P) => `${of(p, 'product')}: not enough on the shelf.`,
+  'problem.shared_for_stock': (p: P) =>
+    `${of(p, 'product')}: only ${of(p, 'grams')} g on the shelf, so not every bowl gets it.`,
   'problem.left_out_for_stock': (p: P) =>
     `${of(p, 'product')} was left out: only ${of(p, 'grams')} g on the shelf.`,
   'problem.no_range_usable': () =>
@@ -109,6 +119,11 @@ export const problems = {
     `Bowl ${of(p, 'bowl')}: the range does not allow ${of(p, 'percent')} % developer. Use a strength it names.`,
   'problem.longer_than_range_allows': (p: P) =>
     `Bowl ${of(p, 'bowl')}: ${of(p, 'minutes')} min is longer than the range allows (${of(p, 'max')}).`,
+  'problem.two_ranges_in_one_bowl': (p: P) =>
+    `Bowl ${of(p, 'bowl')}: ${of(p, 'product')} is of another range. Mix ranges only where their maker’s directions allow it.`,
+  'problem.developer_alone': (p: P) => `Bowl ${of(p, 'bowl')} holds only developer. Add a shade.`,
+  'problem.weighed_out_of_range': (p: P) =>
+    `${of(p, 'value')} g cannot be in the bowl: it takes at most ${of(p, 'most')} g of this.`,
   'problem.over_legal_limit': (p: P) =>
     `Bowl ${of(p, 'bowl')} is over a legal limit. Do not use it; change its parts until it is within.`,
   'problem.not_permitted_use': (p: P) =>

@@ -10,6 +10,7 @@ export const ways = {
   'ways.cheaper': 'Cheaper',
   'ways.fewer_bowls': 'Fewer bowls',
   'ways.nearer': (levels: string) => `${n.levels(levels)} nearer to the wish`,
+  'ways.lighter_first': 'Lighter today, deepened at the basin',
   'ways.quicker': 'Off sooner',
   'ways.softer_line': 'A softer regrowth line',
   'ways.closer': 'Finer grams, nearer the wish',

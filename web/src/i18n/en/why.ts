@@ -15,6 +15,10 @@ export const why = {
   'why.developer_for_deposit': (p: P) =>
     `${of(p, 'percent')} % developer: colour goes on, hardly anything lifts.`,
   'why.warmth_expected': (p: P) => `Going ${n.levels(of(p, 'levels'))} lighter shows warmth underneath.`,
+  'why.deepen_at_basin': () =>
+    'Seldom too dark. If it is too light at the basin, deepen it there with a demi colour a level darker.',
+  'why.in_packets': (p: P) => `About ${n.packets(of(p, 'packets'))}, ${of(p, 'grams')} g in each.`,
+  'why.beside_packets': () => 'Goes on between the packets while they develop; rinse all out together.',
   'why.one_bowl_serves': (p: P) => `One bowl serves ${n.zones(of(p, 'zones'))}.`,
   'why.own_bowl': () => 'This zone needs a bowl of its own.',
   'why.one_bowl_fewer': (p: P) =>
@@ -105,12 +109,16 @@ export const why = {
   'why.add_shade': (p: P) => `Add ${of(p, 'share')} % ${of(p, 'product')}.`,
   'why.drop_shade': (p: P) => `Leave out ${of(p, 'product')}.`,
   'why.shift_shares': (p: P) => `Take more of ${of(p, 'product')}: ${of(p, 'share')} % of the colour.`,
+  'why.finish_with': (p: P) => `Finish what is weighed with ${of(p, 'grams')} g ${of(p, 'product')}.`,
+  'why.weighed_is_lost': (p: P) =>
+    `Bowl ${of(p, 'bowl')}: what is weighed (${of(p, 'grams')} g of it) cannot be finished well. Begin it again.`,
   'why.another_bowl': () => 'Another bowl comes nearer than any change of this one.',
   'why.other_maker_skin_test': () =>
     'Another maker’s colour: a new skin test is due first, as the maker says.',
   'why.nothing_may_replace': () => 'Nothing on the shelf may take its place on this hair.',
   'why.scalp_lightener_strength': () => 'A lightener of this strength may not touch the scalp.',
   // The order of work.
+  'why.packets_first': () => 'Packets first: what goes between them follows.',
   'why.whitest_first': () => 'Whitest hair first: it needs the longest.',
   'why.resistant_first': () => 'Resistant white first: it needs the longest.',
   'why.crown_to_nape_then_sides': () => 'Crown to nape, then the sides.',

@@ -22,6 +22,9 @@ export const warnings: Pick<Dictionary, Warning> = {
     `Cuenco ${of(p, 'bowl')}: la gama no permite oxidante de ${of(p, 'percent')} %. Use una fuerza que ella nombre.`,
   'problem.longer_than_range_allows': (p) =>
     `Cuenco ${of(p, 'bowl')}: ${of(p, 'minutes')} min es más de lo que la gama permite (${of(p, 'max')}).`,
+  'problem.two_ranges_in_one_bowl': (p) =>
+    `Bol ${of(p, 'bowl')}: ${of(p, 'product')} es de otra gama. Mezclar gamas solo si el fabricante lo permite.`,
+  'problem.developer_alone': (p) => `El bol ${of(p, 'bowl')} solo tiene oxidante. Añadir un tono.`,
   'problem.over_legal_limit': (p) =>
     `El cuenco ${of(p, 'bowl')} pasa de un límite legal. No lo use; cambie sus partes hasta que esté dentro.`,
   'problem.not_permitted_use': (p) =>

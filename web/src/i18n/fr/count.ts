@@ -10,6 +10,7 @@ export const n = {
   minutes: (x: Written) => count(x, { one: 'minute', other: 'minutes' }),
   zones: (x: Written) => count(x, { one: 'zone', other: 'zones' }),
   bols: (x: Written) => count(x, { one: 'bol', other: 'bols' }),
+  paquets: (x: Written) => count(x, { one: 'paquet', other: 'paquets' }),
   visites: (x: Written) => count(x, { one: 'visite', other: 'visites' }),
   mélanges: (x: Written) => count(x, { one: 'mélange', other: 'mélanges' }),
   cheveux: (x: Written) => count(x, { one: 'cheveu', other: 'cheveux' }),

@@ -20,6 +20,14 @@ export const problems = {
   'problem.weeks_out_of_range': (p: P) => `Il y a ${n.semaines(of(p, 'value'))} : impossible.`,
   'problem.stretch_out_of_range': (p: P) => `Un étirement de ${of(p, 'value')} % est impossible.`,
   'problem.doubt_out_of_range': (p: P) => `Un doute de ${of(p, 'value')} est impossible.`,
+  'problem.woven_share_out_of_range': (p: P) =>
+    `Les paquets ne peuvent pas prendre une part de ${of(p, 'value')} d’une zone (${of(p, 'min')} à ${of(p, 'max')}).`,
+  'problem.woven_width_out_of_range': (p: P) => `Un paquet de ${of(p, 'value')} mm n’est pas possible.`,
+  'problem.woven_from_no_area': (p: P) =>
+    `${of(p, 'area')} : les paquets se prennent dans une zone de cette tête qui n’est pas elle-même en paquets.`,
+  'problem.woven_takes_all': (p: P) =>
+    `Les paquets prennent tous les cheveux de ${of(p, 'area')}. En laisser entre eux.`,
+  'problem.aim_twice': (p: P) => `Il y a deux souhaits pour ${of(p, 'zone')}. N’en garder qu’un.`,
   'problem.shares_do_not_add_up': (p: P) =>
     `Les parts des mèches font ${of(p, 'sum')} et non le tout. En changer une.`,
   'problem.spans_overlap': (p: P) =>
@@ -85,6 +93,8 @@ export const problems = {
   'problem.percentages_unknown': (p: P) =>
     `Bol ${of(p, 'bowl')} : tous les pourcentages ne sont pas déclarés, le contrôle légal est incomplet.`,
   'problem.stock_short': (p: P) => `${of(p, 'product')} : pas assez sur l’étagère.`,
+  'problem.shared_for_stock': (p: P) =>
+    `${of(p, 'product')} : seulement ${of(p, 'grams')} g sur l’étagère, donc pas pour tous les bols.`,
   'problem.left_out_for_stock': (p: P) =>
     `${of(p, 'product')} est écarté : seulement ${of(p, 'grams')} g sur l’étagère.`,
   'problem.no_range_usable': () =>
@@ -116,6 +126,11 @@ export const problems = {
     `Bol ${of(p, 'bowl')} : la gamme ne permet pas l’oxydant ${of(p, 'percent')} %. En prendre un qu’elle nomme.`,
   'problem.longer_than_range_allows': (p: P) =>
     `Bol ${of(p, 'bowl')} : ${of(p, 'minutes')} min dépassent ce que la gamme permet (${of(p, 'max')}).`,
+  'problem.two_ranges_in_one_bowl': (p: P) =>
+    `Bol ${of(p, 'bowl')} : ${of(p, 'product')} est d’une autre gamme. Ne mélanger des gammes que si leur fabricant le permet.`,
+  'problem.developer_alone': (p: P) => `Le bol ${of(p, 'bowl')} ne contient que de l’oxydant. Ajouter une nuance.`,
+  'problem.weighed_out_of_range': (p: P) =>
+    `Le bol ne peut pas déjà contenir ${of(p, 'value')} g : il en prend au plus ${of(p, 'most')} g.`,
   'problem.over_legal_limit': (p: P) =>
     `Le bol ${of(p, 'bowl')} dépasse une limite légale. Ne pas l’utiliser ; changer ses produits.`,
   'problem.not_permitted_use': (p: P) =>

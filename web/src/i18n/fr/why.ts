@@ -14,6 +14,10 @@ export const why = {
   'why.developer_for_deposit': (p: P) =>
     `Oxydant ${of(p, 'percent')} % : la couleur se dépose, presque rien n’éclaircit.`,
   'why.warmth_expected': (p: P) => `Éclaircir de ${n.tons(of(p, 'levels'))} montre la chaleur dessous.`,
+  'why.deepen_at_basin': () =>
+    'Rarement trop foncé. Si c’est trop clair au bac, foncer là avec un ton sur ton un ton plus foncé.',
+  'why.in_packets': (p: P) => `Environ ${n.paquets(of(p, 'packets'))}, ${of(p, 'grams')} g dans chacun.`,
+  'why.beside_packets': () => 'Se pose entre les paquets pendant leur pause ; tout rincer ensemble.',
   'why.one_bowl_serves': (p: P) => `Un seul bol sert ${n.zones(of(p, 'zones'))}.`,
   'why.own_bowl': () => 'Cette zone demande son propre bol.',
   'why.one_bowl_fewer': (p: P) =>
@@ -75,6 +79,7 @@ export const why = {
     `${of(p, 'percent')} % du doute sur la profondeur vient de la couleur que ces cheveux prennent : une mèche test le dit.`,
   'why.doubt_from_blend': (p: P) =>
     `${of(p, 'percent')} % du doute sur la profondeur vient de l’aspect d’ensemble des cheveux blancs et pigmentés.`,
+  'why.packets_first': () => 'Les paquets d’abord : le reste se pose entre eux.',
   'why.whitest_first': () => 'Le plus blanc d’abord : il demande le plus de temps.',
   'why.resistant_first': () => 'Les blancs résistants d’abord : ils demandent le plus de temps.',
   'why.crown_to_nape_then_sides': () => 'Du sommet à la nuque, puis les côtés.',
@@ -122,6 +127,9 @@ export const why = {
   'why.add_shade': (p: P) => `Ajouter ${of(p, 'share')} % de ${of(p, 'product')}.`,
   'why.drop_shade': (p: P) => `Enlever ${of(p, 'product')}.`,
   'why.shift_shares': (p: P) => `Plus de ${of(p, 'product')} : ${of(p, 'share')} % de la couleur.`,
+  'why.finish_with': (p: P) => `Finir ce qui est pesé avec ${of(p, 'grams')} g de ${of(p, 'product')}.`,
+  'why.weighed_is_lost': (p: P) =>
+    `Bol ${of(p, 'bowl')} : ce qui est pesé (${of(p, 'grams')} g) ne peut pas bien se finir. Le recommencer.`,
   'why.another_bowl': () => 'Un autre bol est plus près que tout changement de celui-ci.',
   'why.other_maker_skin_test': () =>
     'Couleur d’un autre fabricant : un nouveau test cutané d’abord, comme il le dit.',

@@ -219,7 +219,10 @@ struct Fields<SearchReport> {
   static constexpr std::string_view name = "SearchReport";
   using R = SearchReport;
   static constexpr auto list = std::make_tuple(
-      field("stopped", &R::stopped, always), field("recipes", &R::recipes, always),
+      field("stopped", &R::stopped, always), field("zones", &R::zones, always), field("groups", &R::groups, always),
+      field("settings", &R::settings, always), field("scenarios", &R::scenarios, always),
+      field("bowls_most", &R::bowls_most, always), field("recipes", &R::recipes, always),
+      field("sets", &R::sets, always), field("boxes", &R::boxes, always), field("bounds", &R::bounds, always),
       field("evaluations", &R::evaluations, always), field("objective", &R::objective, always),
       field("bound", &R::bound, always), field("gap", &R::gap, always), field("uneven", &R::uneven, always));
 };

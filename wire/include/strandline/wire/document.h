@@ -10,6 +10,7 @@
 #include <string_view>
 
 #include "strandline/fade.h"
+#include "strandline/misread.h"
 #include "strandline/visit.h"
 #include "strandline/wire/json.h"
 
@@ -29,9 +30,11 @@ struct PolicyRef {
 
 // Asked of this one answer, not part of the visit.
 struct AnswerOptions {
-  std::optional<int> scenarios;   // absent = 64 to search, 1024 to report likelihoods
-  std::optional<double> seconds;  // a search stops then with the best so far and its gap; absent = 120
-  Habit habit;                    // of the weeks that fade looks at
+  std::optional<int> scenarios;       // absent = 64 to search, 1024 to report likelihoods
+  std::optional<double> seconds;      // a search stops then with the best so far and its gap; absent = 120
+  Habit habit;                        // of the weeks that fade looks at
+  std::optional<Misreading> misread;  // the answer as it would be if the head had been read wrong by this much
+  double weighed_g = 0;               // of the product that ran out, in the bowl already; read by substitute
 };
 
 // As written.

@@ -99,12 +99,22 @@ struct Special<Span> {
 };
 
 template <>
+struct Fields<Weave> {
+  static constexpr std::string_view name = "Weave";
+  static constexpr auto list = std::make_tuple(
+      field("from", &Weave::from, {.required = true, .max_length = 60, .note = "area that the packets come out of"}),
+      field("share", &Weave::share, {.required = true, .min = 0.02, .max = 0.9, .note = "of the hair of that area"}),
+      field("width_mm", &Weave::width_mm, {.min = 0.2, .max = 100, .note = "of one packet"}));
+};
+
+template <>
 struct Fields<Area> {
   static constexpr std::string_view name = "Area";
   static constexpr auto list = std::make_tuple(
       field("id", &Area::id, {.required = true, .max_length = 60}), field("kind", &Area::kind),
       field("scalp_cm2", &Area::scalp_cm2, {.min = 0, .max = 1500, .note = "cm2 of scalp that this area covers"}),
       field("hair_factor", &Area::hair_factor, {.min = 0, .max = 3, .note = "density against the head's, thin < 1"}),
+      field("woven", &Area::woven, {.note = "packets taken out of another area, with bowls of their own"}),
       field("spans", &Area::spans, {.required = true, .max_items = 20}));
 };
 

@@ -85,12 +85,23 @@ struct Fields<Habit> {
 };
 
 template <>
+struct Fields<Misreading> {
+  static constexpr std::string_view name = "Misreading";
+  static constexpr auto list = std::make_tuple(
+      field("reading", &Misreading::reading, {.required = true}),
+      field("by", &Misreading::by, {.required = true, .min = -10, .max = 10, .note = "levels, share, steps"}));
+};
+
+template <>
 struct Fields<AnswerOptions> {
   static constexpr std::string_view name = "AnswerOptions";
   static constexpr auto list = std::make_tuple(
       field("scenarios", &AnswerOptions::scenarios, {.min = 1, .max = 1024}),
       field("seconds", &AnswerOptions::seconds, {.min = 0, .max = 3600, .note = "a search stops then; default 120"}),
-      field("habit", &AnswerOptions::habit, {.note = "read by fade"}));
+      field("habit", &AnswerOptions::habit, {.note = "read by fade"}),
+      field("misread", &AnswerOptions::misread, {.note = "the answer if the whole head was read wrong by this much"}),
+      field("weighed_g", &AnswerOptions::weighed_g,
+            {.min = 0, .max = 5000, .note = "of the product that ran out, in the bowl already; read by substitute"}));
 };
 
 template <>

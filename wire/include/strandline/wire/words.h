@@ -4,6 +4,7 @@
 #include "strandline/head.h"
 #include "strandline/illuminant.h"
 #include "strandline/law.h"
+#include "strandline/misread.h"
 #include "strandline/shelf.h"
 #include "strandline/wire/fields.h"
 
@@ -31,6 +32,13 @@ template <>
 struct Words<FibreKind> {
   static constexpr std::string_view name = "FibreKind";
   static constexpr WordList<FibreKind, 2> list{{{FibreKind::pigmented, "pigmented"}, {FibreKind::white, "white"}}};
+};
+
+template <>
+struct Words<MisreadReading> {
+  static constexpr std::string_view name = "MisreadReading";
+  static constexpr WordList<MisreadReading, 3> list{
+      {{MisreadReading::level, "level"}, {MisreadReading::white, "white"}, {MisreadReading::porosity, "porosity"}}};
 };
 
 template <>

@@ -1,0 +1,42 @@
+#include "formulate/packets.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "formulate/reasons.h"
+#include "generated/constants.h"
+
+namespace strandline {
+namespace {
+
+std::vector<ZoneRef> woven_among(const Head& head, const std::vector<std::string>& wanted) {
+  std::vector<ZoneRef> all = zones(head);
+  std::erase_if(all, [&](const ZoneRef& z) {
+    return !z.area->woven || std::find(wanted.begin(), wanted.end(), z.id) == wanted.end();
+  });
+  return all;
+}
+
+}  // namespace
+
+bool any_woven(const Head& head, const std::vector<std::string>& zones) { return !woven_among(head, zones).empty(); }
+
+bool all_woven(const Head& head, const std::vector<std::string>& zones) {
+  return woven_among(head, zones).size() == zones.size();
+}
+
+Reasons packets_of(const Head& head, const PlannedBowl& bowl, const FormulaPolicy& policy) {
+  const std::vector<ZoneRef> woven = woven_among(head, bowl.bowl.zones);
+  if (woven.empty()) return {};
+  std::set<const Area*> areas;
+  std::vector<std::string> names;
+  for (const ZoneRef& z : woven) areas.insert(z.area), names.push_back(z.id);
+  double packets = 0;
+  for (const Area* a : areas) packets += std::max(1.0, std::round(scalp_cm2(head, *a) / Constants{}.packet_cm2));
+  const double whole = mix_grams(head, bowl.bowl.zones, policy);
+  const double own = whole > 0 ? bowl.grams * mix_grams(head, names, policy) / whole : 0;
+  return {{"in_packets", "", {{"packets", figure(packets, 0)}, {"grams", figure(own / packets)}}}};
+}
+
+}  // namespace strandline

@@ -1,0 +1,15 @@
+// Woven strands: how many packets a bowl fills.
+#pragma once
+
+#include "strandline/formulate.h"
+
+namespace strandline {
+
+bool any_woven(const Head& head, const std::vector<std::string>& zones);
+bool all_woven(const Head& head, const std::vector<std::string>& zones);
+
+// "in_packets" {packets, grams each} where some of the bowl's zones are woven; none else. About, as widths and partings
+// are (knowledge/amounts).
+Reasons packets_of(const Head& head, const PlannedBowl& bowl, const FormulaPolicy& policy);
+
+}  // namespace strandline
