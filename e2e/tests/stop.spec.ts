@@ -76,9 +76,7 @@ test('bowls that were found when the search was stopped are shown with what is o
   });
   await open(page, salon, hash);
   await expect(search(page)).toContainText('These are the best bowls found so far.', { timeout: 120_000 });
-  await expect(search(page)).toContainText(
-    'Other bowls could at most come 0.31 levels nearer to the wish.',
-  );
+  await expect(search(page)).toContainText('Other bowls could at most come 0.31 levels nearer to the wish.');
   await expect(bowls(page).getByRole('table').first()).toBeVisible();
 });
 
