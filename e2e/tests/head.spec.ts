@@ -50,7 +50,7 @@ test('an area is parted with its reading, joined again, and both can be undone',
   await open(page, salon, reading);
   await expectHair(page, 5);
   await pick(page, 'crown');
-  await button(page, 'Part in two').click();
+  await button(page, 'Part').click();
   await button(page, 'upper | lower').click();
   expect(await names(page)).toEqual([
     'front hairline',
@@ -65,10 +65,10 @@ test('an area is parted with its reading, joined again, and both can be undone',
   await expect(list(page).getByRole('radio', { name: 'crown', exact: true })).toBeChecked();
   expect(await names(page)).toEqual(start);
 
-  await button(page, 'Part in two').click();
+  await button(page, 'Part').click();
   await button(page, 'left | right').click();
   await expectHair(page, 6);
-  await button(page, 'Join with others').click();
+  await button(page, 'Join').click();
   await pick(page, 'crown right');
   // Both have the same reading: nothing to ask.
   await button(page, 'Join 2 areas').click();
@@ -80,7 +80,7 @@ test('areas that are read differently ask whose reading holds', async ({ page, s
   await open(page, salon, reading);
   await expectHair(page, 5);
   await pick(page, 'crown');
-  await button(page, 'Join with others').click();
+  await button(page, 'Join').click();
   await page.getByRole('radio', { name: 'above' }).check();
   await clickOn(page, 'top');
   await expectAccessible(page);
@@ -113,18 +113,18 @@ test('the head by keyboard alone', async ({ page, salon }) => {
   await page.keyboard.press('ArrowRight');
   expect(await focused()).toBe('temples');
   await expect(list(page).getByRole('radio', { name: 'temples' })).toBeChecked();
-  await button(page, 'Part in two').focus();
+  await button(page, 'Part').focus();
   await page.keyboard.press('Enter');
   await page.keyboard.press('Escape');
-  await expect(button(page, 'Part in two')).toBeVisible();
+  await expect(button(page, 'Part')).toBeVisible();
   expect(await focused()).toBe('temples');
-  await button(page, 'Part in two').focus();
+  await button(page, 'Part').focus();
   await page.keyboard.press('Enter');
   await button(page, 'left | right').focus();
   await page.keyboard.press('Enter');
   // The button is gone; the focus is on what came of it.
   await expect(list(page).getByRole('radio', { name: 'left temple' })).toBeFocused();
-  await button(page, 'Join with others').focus();
+  await button(page, 'Join').focus();
   await page.keyboard.press('Enter');
   await drawing(page).getByRole('checkbox', { name: 'left temple' }).focus();
   await page.keyboard.press('ArrowRight');
@@ -144,10 +144,10 @@ test('the head by touch on a phone', async ({ browser, salon }) => {
   const { x, y } = await spotOn(page, 'top');
   await page.touchscreen.tap(x, y);
   await expect(list(page).getByRole('radio', { name: 'top' })).toBeChecked();
-  await button(page, 'Part in two').tap();
+  await button(page, 'Part').tap();
   await button(page, 'front | back').tap();
   await expect(list(page).getByRole('radio', { name: 'top front' })).toBeChecked();
-  await button(page, 'Join with others').tap();
+  await button(page, 'Join').tap();
   for (const row of await list(page).locator('label').all())
     expect((await row.boundingBox())?.height).toBeGreaterThanOrEqual(44);
   await page.setViewportSize({ width: 320, height: 700 });

@@ -151,7 +151,7 @@ test('a head that comes back is read as its plan left it, with new growth at the
   await open(page, salon);
   await page.getByRole('button', { name: 'New visit' }).first().click();
   const sheet = page.getByRole('dialog');
-  await sheet.locator('fieldset').filter({ hasText: 'Take over' }).locator('label').filter({ hasText: 'Client one (invented)' }).click();
+  await sheet.locator('fieldset').filter({ hasText: 'earlier visit' }).locator('label').filter({ hasText: 'Client one (invented)' }).click();
   await expect(sheet.getByRole('radio', { name: 'coloured as planned' })).toBeChecked();
   await sheet.getByRole('button', { name: 'Start with the reading' }).click();
   await expect(page.getByRole('heading', { name: 'reading' })).toBeVisible({ timeout: 300_000 });

@@ -65,7 +65,7 @@ test('a new head of five areas takes at most 60 taps, a returning one at most 12
   await again.tap(page.getByRole('link', { name: 'All visits' }));
   await again.tap(page.getByRole('button', { name: 'New visit' }).first());
   await again.tap(page.getByRole('dialog').locator('label').filter({ hasText: 'N. H.' }));
-  await again.tap(page.getByRole('button', { name: 'More: Grown since then, measured' }));
+  await again.tap(page.getByRole('button', { name: 'More: Measured growth since then' }));
   await again.tap(page.getByRole('button', { name: 'Start with the reading' }));
   await expectHair(page, 5);
   await again.tap(page.getByRole('button', { name: 'Less: White' }));

@@ -68,14 +68,16 @@ TEST(Routes, EachZoneGetsWhatItNeedsSideBySide) {
   coloured.populations[0].origin = ColourOrigin::tinted;
   coloured.populations[0].natural_level = Reading{7.5, 0.2};
   head.areas.push_back(area("crown", AreaKind::crown, 200, {grown, coloured}));
-  const Ways w = ways_for(head, 7.5);
-  for (const Route& r : w.routes) {
-    std::printf("%s %.3f:", r.kind.c_str(), r.objective);
-    for (const ZonePlan& z : r.visits.back().zones) std::printf(" %s %.3f", z.result.zone.c_str(), z.result.landing->expected_loss);
-    for (const PlannedBowl& b : r.visits[0].steps[0].bowls) std::printf(" [%s %s %.1f]", b.recipe.range.c_str(), b.bowl.zones[0].c_str(), b.recipe.developer_percent);
-    std::printf("\n");
-  }
-  for (const ZonePlan& z : w.direct.zones) std::printf(" %s %.3f\n", z.result.zone.c_str(), z.result.landing->expected_loss);
+  const Shelf shelf = whole_shelf();
+  ZoneAim light, middle;
+  light.zone = "crown/regrowth", light.level = 9;
+  middle.zone = "crown/lengths", middle.level = 7.5;
+  const auto targets = aim(head, {light, middle}, shelf);
+  const auto direct = formulate(head, *targets, shelf, {});
+  ASSERT_TRUE(direct);
+  const auto found = routes(head, *targets, shelf, {}, *direct);
+  ASSERT_TRUE(found);
+  const Ways w{*direct, *found};
   const Route *both = w.find(std::string(kSeveral)), *lighten = w.find("lighten");
   ASSERT_TRUE(lighten);
   ASSERT_TRUE(both);

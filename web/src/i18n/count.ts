@@ -5,12 +5,14 @@ const thousands = /^-?\d{1,3}([.,]\d{3})+$/;
 
 /**
  * Numbers with their nouns in one language: `count(1, { one: 'level', other: 'levels' })`. The number may be written
- * already ("1.0", "2,430"); what stands after its point counts, as the language says ("1.0 levels", « 1,5 ton »).
+ * already ("1.0", "2,430"); noughts alone after its point are left out ("1 level"), other digits count as the language
+ * says (« 1,5 ton », "1.5 levels").
  */
 export function counter(language: string, point: '.' | ',') {
   const rules = new Map<number, Intl.PluralRules>();
   return (number: string | number, forms: Forms): string => {
-    const given = String(number);
+    const spelt = String(number);
+    const given = thousands.test(spelt) ? spelt : spelt.replace(/[.,]0+$/, '');
     const written = thousands.test(given) || point === '.' ? given : given.replace('.', ',');
     const plain = thousands.test(given)
       ? given.replace(/[.,]/g, '')

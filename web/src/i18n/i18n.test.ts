@@ -16,6 +16,8 @@ import { es } from './es';
 import { level, mass, number, strength } from './format';
 import { fr } from './fr';
 import { setLanguage, t, unfinished, type Language } from './index.svelte';
+import type { Visit } from '../api/types';
+import { problemLine } from './problems';
 import { warnings } from './warnings';
 
 /** Keys that Spanish and German do not have yet. */
@@ -96,13 +98,25 @@ describe('numbers with their nouns', () => {
     const says = (language: Language, words: () => string) => (setLanguage(language), words());
     expect(says('en', () => t('reading.areas', 1))).toBe('1 area');
     expect(says('en', () => t('why.warmth_expected', { levels: '1.0' }))).toContain('1 level lighter');
-    expect(says('en', () => t('effects.lighter', '1.0'))).toBe('1.0 levels lighter');
+    expect(says('en', () => t('effects.lighter', '1.0'))).toBe('1 level lighter');
+    expect(says('en', () => t('effects.lighter', '1.5'))).toBe('1.5 levels lighter');
+    expect(says('en', () => t('effects.lighter', '0.00'))).toBe('0 levels lighter');
+    expect(says('en', () => t('plan.uneven', '1.00'))).toContain('1 level for');
     expect(says('en', () => t('why.change_minutes', { minutes: '35' }))).toContain('35 minutes');
     expect(says('fr', () => t('effects.darker', number(1.5, 1)))).toBe('plus foncé de 1,5 ton');
-    expect(says('fr', () => t('effects.darker', number(2, 1)))).toBe('plus foncé de 2,0 tons');
+    expect(says('fr', () => t('effects.darker', number(2, 1)))).toBe('plus foncé de 2 tons');
     expect(says('fr', () => t('why.one_bowl_serves', { zones: '3' }))).toContain('3 zones');
     expect(says('de', () => t('route.later', '1'))).toBe('mindestens 1 Woche später');
     expect(says('es', () => t('plan.searched', number(2430)))).toContain('mezclas');
+  });
+
+  it('need no agreement where the sentence has none', () => {
+    setLanguage('fr');
+    expect(t('why.one_bowl_fewer', { bowls: '1', worse: '0.4' })).toContain('avec 1 bol, mais');
+    // To expect less is no matter of waiting less.
+    expect(t('why.comes_off_early', { bowl: 'A', zone: 'nuque', minutes: '20', planned: '35' })).not.toMatch(
+      /attendre moins/,
+    );
   });
 
   it('read thousands as thousands', () => {
@@ -110,6 +124,26 @@ describe('numbers with their nouns', () => {
     expect(counter('en', '.')('1,000', forms)).toBe('1,000 mixes');
     expect(counter('es', ',')('1.000', forms)).toBe('1.000 mixes');
     expect(counter('de', ',')('1.5', forms)).toBe('1,5 mixes');
+  });
+});
+
+describe('French spaces', () => {
+  it('hold a sign to its word, so that no line begins with it', () => {
+    setLanguage('fr');
+    expect(t('areas.part_how', 'nuque')).toBe('Comment diviser nuque\u00a0?');
+    expect(t('reading.darker')).toBe('Entre deux\u00a0: le plus foncé.');
+    expect(t('problem.name_used_twice', { name: 'a' })).toContain('«\u00a0a\u00a0»');
+    expect(t('gate.no_test_text')).not.toMatch(/ [:;?!»%]/);
+    setLanguage('en');
+    expect(t('problem.share_out_of_range', { value: '120' })).toContain('100\u00a0%');
+  });
+
+  it('stand before the colon after a place', () => {
+    const problem = { code: 'empty_bowl', path: '/head/areas/0', params: {} };
+    const visit = { head: { areas: [{ id: 'nape', spans: [] }] } } as unknown as Visit;
+    expect(problemLine(problem, visit)).toMatch(/^nape: /);
+    setLanguage('fr');
+    expect(problemLine(problem, visit)).toMatch(/^nuque\u00a0: /);
   });
 });
 

@@ -33,10 +33,16 @@ export function setLanguage(next: Language): void {
   localStorage.setItem(stored, next);
 }
 
+/** A sign stays with its word at the end of a line: French sets a space before some, every language here before "%". */
+function held(text: string): string {
+  const signs = text.replace(/(\d) %/g, '$1\u00a0%');
+  return current === 'fr' ? signs.replace(/ ([:;?!»])/g, '\u00a0$1').replace(/« /g, '«\u00a0') : signs;
+}
+
 /** The sentence for a key in the chosen language; English where that language has none yet. */
 export function t<K extends Key>(key: K, ...args: Args<K>): string {
   const entry = (dictionaries[current][key] ?? en[key]) as string | ((...a: unknown[]) => string);
-  return typeof entry === 'string' ? entry : entry(...args);
+  return held(typeof entry === 'string' ? entry : entry(...args));
 }
 
 /** True when `key` is one of the dictionary's keys: for keys built from codes. */

@@ -22,5 +22,5 @@ export function problemPlace(problem: Problem, visit: Visit): string {
 /** Place and sentence. */
 export function problemLine(problem: Problem, visit: Visit): string {
   const place = problemPlace(problem, visit);
-  return place ? `${place}: ${problemWords(problem)}` : problemWords(problem);
+  return place ? t('ui.said', place, problemWords(problem)) : problemWords(problem);
 }

@@ -47,6 +47,12 @@ describe('choosing an area on the head', () => {
     expect(within(head()).queryByRole('radio', { name: 'nape' })).toBeNull();
   });
 
+  it('clips no clip: the browser would leave parts of the head unpainted', () => {
+    const { view } = show(['top']);
+    expect(view.container.querySelectorAll('clipPath').length).toBeGreaterThan(BASE_AREAS.length);
+    expect(view.container.querySelectorAll('clipPath[clip-path]')).toHaveLength(0);
+  });
+
   it('draws both halves of a parted area', () => {
     const halves = [0, 1].map((index): HeadArea => ({
       id: `hairline ${index}`,

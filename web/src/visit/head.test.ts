@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Span } from '../api/types';
 import {
   copyReading,
+  endRange,
   freeName,
   grown,
   lengthOf,
@@ -103,6 +104,14 @@ describe('areas', () => {
         joined(now.spans);
       }),
     );
+  });
+
+  it('say how far the end of a span may go: its neighbours, or the tip in halves', () => {
+    const area = newHead().areas[0]!; // regrowth to 1.5 cm, lengths to 20 cm
+    expect(endRange(area, 0)).toEqual({ min: 0.1, max: 19.9, step: 0.1 });
+    expect(endRange(area, 1)).toEqual({ min: 2, max: 200, step: 0.5 });
+    expect(moveEnd(area, 0, endRange(area, 0).max).spans[0]!.to_cm).toBe(19.9);
+    expect(moveEnd(area, 1, 1000).spans[1]!.to_cm).toBe(200);
   });
 
   it('copy a reading to the others and keep their length', () => {

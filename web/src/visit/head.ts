@@ -45,15 +45,26 @@ export function newVisit(client: string, date: string): Visit {
 
 export const lengthOf = (area: Area) => area.spans.at(-1)?.to_cm ?? 0;
 
+/** Longest hair that can be planned for. */
+const LONGEST_CM = 200;
+
+/** Where span `index` may end, in cm: inside its neighbours, by millimetres; the tip in halves. */
+export function endRange(area: Area, index: number): { min: number; max: number; step: number } {
+  const from = area.spans[index]?.from_cm ?? 0;
+  const next = area.spans[index + 1];
+  return next
+    ? { min: tidy(from + 0.1), max: tidy(next.to_cm - 0.1), step: 0.1 }
+    : { min: Math.ceil((from + 0.1) * 2) / 2, max: LONGEST_CM, step: 0.5 };
+}
+
 /** Where span `index` ends may move between its neighbours; the last one is the tip. */
 export function moveEnd(area: Area, index: number, cm: number): Area {
   const spans = area.spans.map((span) => ({ ...span }));
   const span = spans[index];
   if (!span) return area;
-  const low = (span.from_cm ?? 0) + 0.1;
+  const { max } = endRange(area, index);
   const next = spans[index + 1];
-  const high = next ? next.to_cm - 0.1 : 300;
-  span.to_cm = tidy(Math.min(Math.max(cm, low), high));
+  span.to_cm = tidy(Math.min(Math.max(cm, (span.from_cm ?? 0) + 0.1), max));
   if (next) next.from_cm = span.to_cm;
   return { ...area, spans };
 }

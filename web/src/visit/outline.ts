@@ -23,7 +23,7 @@ const parts: Record<AreaKind, readonly BaseArea[]> = {
   other: [],
 };
 
-/** Parts that no area of the head covers go to their neighbour, so that the outlines show no hole. */
+/** Parts that no area of the head covers go to their neighbour (these first), so that the outlines show no hole. */
 const neighbour: Partial<Record<BaseArea, AreaKind[]>> = {
   'temple-left': ['sides', 'front_hairline'],
   'temple-right': ['sides', 'front_hairline'],
@@ -31,8 +31,8 @@ const neighbour: Partial<Record<BaseArea, AreaKind[]>> = {
   crown: ['top', 'nape'],
   nape: ['crown', 'sides'],
   top: ['crown'],
-  'side-left': ['temples', 'nape'],
-  'side-right': ['temples', 'nape'],
+  'side-left': ['temples', 'nape', 'crown'],
+  'side-right': ['temples', 'nape', 'crown'],
 };
 
 interface Drawn extends HeadArea {
@@ -81,8 +81,9 @@ export function outlineAreas(head: Head, colour: (area: string) => Rgb | undefin
   for (const base of BASE_AREAS) {
     const there = areas.filter((a) => a.regions.some((r) => r.base === base));
     if (there.some((a) => !named.includes(a))) continue;
-    const beside = neighbour[base]?.map((kind) => areas.find((a) => a.kind === kind)).find(Boolean);
-    (there[0] ?? beside)?.regions.push(...freeOf(base, named));
+    const kinds = [...(neighbour[base] ?? []), ...(Object.keys(parts) as AreaKind[])];
+    const beside = kinds.filter((kind) => kind !== 'other').map((kind) => areas.find((a) => a.kind === kind));
+    (there[0] ?? beside.find(Boolean))?.regions.push(...freeOf(base, named));
   }
   return areas.map(({ kind: _, ...area }) => area);
 }

@@ -26,7 +26,7 @@ describe('parting and joining areas', () => {
   it('offers the partings of the chosen area and takes its wishes along', async () => {
     const wished = { ...start, aims: [{ zone: 'sides/regrowth', level: 6 }] };
     const { changed, onarea } = show(wished, 'sides');
-    await press('Part in two');
+    await press('Part');
     expect(screen.getAllByRole('button').map((b) => b.textContent?.trim())).toEqual([
       'left | right',
       'front | back',
@@ -41,7 +41,7 @@ describe('parting and joining areas', () => {
 
   it('joins at once what is read alike, with a way back', async () => {
     const { back, changed, onarea } = show(start, 'top');
-    await press('Join with others');
+    await press('Join');
     expect(screen.getByRole('button', { name: 'Join' })).toHaveProperty('disabled', true);
     await gather('crown');
     await press('Join 2 areas');
@@ -54,7 +54,7 @@ describe('parting and joining areas', () => {
   it('asks whose reading holds where they differ', async () => {
     const head = withReading(start.head, 'crown', 'regrowth', { white: 40 });
     const { change, changed } = show({ ...start, head }, 'top');
-    await press('Join with others');
+    await press('Join');
     await gather('crown');
     await press('Join 2 areas');
     expect(change).not.toHaveBeenCalled();

@@ -16,7 +16,7 @@ export const aim: Part<typeof english> = {
   'aim.by_words': 'Worte',
   'aim.skin': 'Haut',
   'skin.rosy': 'rosig',
-  'skin.even': 'keins von beiden',
+  'skin.even': 'neutral',
   'skin.golden': 'golden',
   'skin.olive': 'oliv',
   'aim.contrast': 'Haar gegen Haut',

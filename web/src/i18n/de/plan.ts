@@ -11,13 +11,13 @@ export const plan: Part<typeof english> = {
   'plan.to_aim': 'Zum Wunsch',
   'plan.time': 'Auf dem Stuhl',
   'plan.mixed': 'Gemischt',
-  'plan.cost': 'Schalen kosten',
+  'plan.cost': 'Kosten',
   'plan.print': 'Plan drucken',
   'plan.keep_picture': 'Bild sichern',
   'plan.picture': 'Die Strähne jedes Bereichs, oben heute, unten geplant',
   'plan.own': 'Ihre eigenen Schalen',
-  'plan.back_to_found': 'Zurück zu den gefundenen Schalen',
-  'plan.own_dropped': 'Ihre eigenen Schalen sind weg.',
+  'plan.back_to_found': 'Zurück zum Vorschlag',
+  'plan.own_dropped': 'Ihre eigenen Schalen sind zurückgelegt.',
   'plan.no_bowls': 'Keine Schale: nichts ist zu färben.',
   'plan.searched': (count) => `${n.mischungen(count)} verglichen, alle, die es gibt.`,
   'plan.stopped': (count) =>
@@ -26,7 +26,7 @@ export const plan: Part<typeof english> = {
   'plan.develops': (label) => `${label} wirkt ein`,
   'plan.expected': (levels) => `${levels} erwartet`,
   'plan.likely': (share) => `${share} wahrscheinlich wie gewünscht`,
-  'plan.likely_simulated': (share) => `${share} wahrscheinlich (Übung)`,
+  'plan.likely_simulated': (share) => `${share} wahrscheinlich (Demo)`,
   'plan.untested': 'hier ungeprüft: zuerst eine Strähne',
   'plan.short': (stock) => `nur ${stock} im Regal`,
   'plan.on_hair': (range, minutes, strength) =>
@@ -48,7 +48,7 @@ export const plan: Part<typeof english> = {
   'plan.search': 'Was die Suche sagt',
   'plan.miss': (objective, bound) =>
     `Erwartete Abweichung ${n.tonhöhen(objective)}; keine Mischung der Menge liegt voraussichtlich unter ${bound}.`,
-  'plan.uneven': (levels) => `${levels} davon zählen die Linien, an denen Abschnitte sich treffen.`,
+  'plan.uneven': (levels) => `Davon ${n.tonhöhen(levels)} für die Linien, an denen Abschnitte sich treffen.`,
   'plan.not_today': 'Heute ist nicht alles zu haben',
   'plan.nearest': (words) => `Heute am nächsten: ${words}.`,
   'plan.notes': 'Vor dem Mischen ansehen',
@@ -91,7 +91,7 @@ export const plan: Part<typeof english> = {
   'gate.recorded': (day) => `Hauttest am ${day}`,
   'gate.recorded_text':
     'Derselbe Hersteller und dasselbe Mittel wie heute? Seither eine Reaktion? Ein Test ohne Befund senkt das Risiko, er nimmt es nicht weg.',
-  'gate.cautions': 'Vor und während dem Färben',
+  'gate.cautions': 'Vor und während des Färbens',
   'gate.instructions': 'Anleitung des Mittels, örtliches Recht und zugelassene Praxis gehen vor.',
   'gate.allergy':
     'Haarfarbe kann schwere allergische Reaktionen auslösen. Nie nach einer früheren Reaktion auf Haarfarbe oder ein schwarzes Henna-Tattoo; nicht unter 16 Jahren.',
@@ -100,7 +100,7 @@ export const plan: Part<typeof english> = {
   'gate.scalp': 'Nicht auf verletzte, gereizte oder entzündete Kopfhaut. Handschuhe an.',
   'gate.lightener':
     'Aufheller: keine Wärme auf der Kopfhaut, ab 15 Minuten prüfen, dann alle 5; bei Brennen oder Hitze abbrechen.',
-  'gate.air': 'Mischen, wo Luft ist; kein Pulver einatmen.',
+  'gate.air': 'An einem gut gelüfteten Ort mischen; kein Pulver einatmen.',
   'gate.to_reading': 'Zur Beurteilung',
   'plan.stop_here': 'Hier anhalten',
   'plan.stopping': 'Holt die besten bisher gefundenen Schalen',

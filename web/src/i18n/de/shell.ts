@@ -3,7 +3,7 @@ import type { Part } from '../types';
 
 export const shell: Part<typeof english> = {
   'app.name': 'Strandline',
-  'shell.skip': 'Zur Arbeit springen',
+  'shell.skip': 'Zum Inhalt springen',
   'shell.steps': 'Schritte des Besuchs',
   'shell.later': 'noch nicht gebaut',
   'shell.stop_now': 'Sofort abbrechen',
@@ -36,7 +36,7 @@ export const shell: Part<typeof english> = {
   'settings.note': 'Nur für dieses Gerät.',
   'settings.language': 'Sprache',
   'settings.unfinished': 'In Arbeit: Begründungen und seltene Meldungen erscheinen noch auf Englisch.',
-  'settings.theme': 'Grautöne',
+  'settings.theme': 'Hell oder dunkel',
   'theme.system': 'wie das Gerät',
   'theme.light': 'hell',
   'theme.dark': 'dunkel',

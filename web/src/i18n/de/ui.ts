@@ -19,6 +19,7 @@ export const ui: Part<typeof english> = {
   'ui.total': 'Zusammen',
   'ui.as_list': 'Als Liste',
   'ui.latest': (time) => `spätestens ${time} heraus`,
+  'ui.said': (what, words) => `${what}: ${words}`,
   'unit.g': 'g',
   'unit.oz': 'oz',
   'unit.cm': 'cm',

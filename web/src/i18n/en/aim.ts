@@ -14,7 +14,7 @@ export const aim = {
   'aim.by_words': 'words',
   'aim.skin': 'Skin',
   'skin.rosy': 'rosy',
-  'skin.even': 'neither',
+  'skin.even': 'neutral',
   'skin.golden': 'golden',
   'skin.olive': 'olive',
   'aim.contrast': 'Hair against skin',

@@ -34,6 +34,11 @@ export const kit = {
   'kit.sheet_note': 'Read on dry hair, beside the salon’s own swatches.',
   'kit.long_text':
     'A long text runs on for several lines so that one can see how it breaks: regrowth of one point eight centimetres, thirty-five percent white, level six and a half with a slightly warm tone, last coloured about seven weeks ago with an unknown product at home.',
+  'kit.heads': 'Choosing areas on the head',
+  'kit.head_one': 'One area, long hair',
+  'kit.head_many': 'Several areas, tight curls',
+  'kit.head_parted': 'Parted areas, cropped hair',
+  'kit.head_unread': 'Not read yet',
   'kit.messages': 'Stops, cautions, errors, waiting',
   'kit.stop_title': 'No peroxide on this hair today',
   'kit.stop_text': 'The metal test has not been done and the history is unknown.',

@@ -33,7 +33,7 @@ export const shell = {
   'settings.note': 'For this device only.',
   'settings.language': 'Language',
   'settings.unfinished': 'Unfinished: reasons and rare messages still appear in English.',
-  'settings.theme': 'Greys',
+  'settings.theme': 'Light or dark',
   'theme.system': 'as the device',
   'theme.light': 'light',
   'theme.dark': 'dark',
@@ -50,7 +50,7 @@ export const shell = {
   'update.ready': 'A new version is ready.',
   'update.load': 'Load it',
   'stop.title': 'Stop now',
-  'stop.lead': 'Sting, swelling, heat, breakage: the product comes off first, everything else waits.',
+  'stop.lead': 'Stinging, swelling, heat, breakage: the product comes off first, everything else waits.',
   'stop.rinse': 'Rinse with plenty of lukewarm water, without rubbing, until the water runs clear.',
   'stop.eyes': 'In an eye: rinse the open eye with running water for at least 15 minutes, then a doctor.',
   'stop.help':

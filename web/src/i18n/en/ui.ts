@@ -16,6 +16,7 @@ export const ui = {
   'ui.total': 'Together',
   'ui.as_list': 'As a list',
   'ui.latest': (time: string) => `out by ${time} at the latest`,
+  'ui.said': (what: string, words: string) => `${what}: ${words}`,
   'unit.g': 'g',
   'unit.oz': 'oz',
   'unit.cm': 'cm',

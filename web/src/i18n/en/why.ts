@@ -22,7 +22,7 @@ export const why = {
   'why.one_bowl_serves': (p: P) => `One bowl serves ${n.zones(of(p, 'zones'))}.`,
   'why.own_bowl': () => 'This zone needs a bowl of its own.',
   'why.one_bowl_fewer': (p: P) =>
-    `${n.bowls(of(p, 'bowls'))} would do, at ${n.levels(of(p, 'worse'))} worse.`,
+    `${n.bowls(of(p, 'bowls'))} would do, ${n.levels(of(p, 'worse'))} further from the wish.`,
   'why.same_mix_later': (p: P) =>
     `The mix of bowl ${of(p, 'bowl')} goes on the lengths for the last ${n.minutes(of(p, 'minutes'))}.`,
   'why.fourth_shade_nearer': (p: P) =>
@@ -76,7 +76,6 @@ export const why = {
     `${of(p, 'percent')} % of the doubt about its depth is how much colour this hair takes: a strand test tells.`,
   'why.doubt_from_blend': (p: P) =>
     `${of(p, 'percent')} % of the doubt about its depth is how white and pigmented fibres look together.`,
-  // Ways over more than one step.
   // What to point at before mixing.
   'why.finding_dark_band': (p: P) =>
     `${of(p, 'zone')}: a band ${n.levels(of(p, 'levels'))} darker than both sides. Give it a bowl of its own; rather lighter today, deepen later.`,
@@ -88,6 +87,7 @@ export const why = {
     `${of(p, 'zone')}: ends ${n.levels(of(p, 'levels'))} apart from the lengths. Give them a bowl or a time of their own.`,
   'why.finding_green': (p: P) =>
     `${of(p, 'zone')}: it looks green. Rule out minerals and metal first; then a little red or copper takes it back.`,
+  // Ways over more than one step.
   'why.later_bowl_decides': () => 'A later step follows here: what counts is the bowl after it.',
   'why.route_chelate': (p: P) => `Take the minerals off: ${n.minutes(of(p, 'minutes'))}, then rinse well.`,
   'why.route_soften': (p: P) =>

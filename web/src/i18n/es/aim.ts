@@ -16,7 +16,7 @@ export const aim: Part<typeof english> = {
   'aim.by_words': 'palabras',
   'aim.skin': 'Piel',
   'skin.rosy': 'rosada',
-  'skin.even': 'ni una ni otra',
+  'skin.even': 'neutra',
   'skin.golden': 'dorada',
   'skin.olive': 'oliva',
   'aim.contrast': 'Cabello frente a piel',

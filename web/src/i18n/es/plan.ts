@@ -16,8 +16,8 @@ export const plan: Part<typeof english> = {
   'plan.keep_picture': 'Guardar la imagen',
   'plan.picture': 'El mechón de cada zona, arriba hoy, abajo lo planeado',
   'plan.own': 'Sus propios cuencos',
-  'plan.back_to_found': 'Volver a los cuencos hallados',
-  'plan.own_dropped': 'Sus propios cuencos se han quitado.',
+  'plan.back_to_found': 'Volver a la propuesta',
+  'plan.own_dropped': 'Sus propios cuencos quedan aparte.',
   'plan.no_bowls': 'Ningún cuenco: no hay nada que teñir.',
   'plan.searched': (count) => `${n.mezclas(count)} comparadas, todas las que hay.`,
   'plan.stopped': (count) => `${n.mezclas(count)} comparadas, después se paró: puede haber una mejor.`,
@@ -46,7 +46,7 @@ export const plan: Part<typeof english> = {
   'plan.search': 'Lo que dice la búsqueda',
   'plan.miss': (objective, bound) =>
     `Desvío esperado ${n.alturas(objective)}; no se espera ninguna mezcla del conjunto por debajo de ${bound}.`,
-  'plan.uneven': (levels) => `${levels} de ello cuentan las líneas donde los tramos se tocan.`,
+  'plan.uneven': (levels) => `De ello, ${n.alturas(levels)} por las líneas donde los tramos se tocan.`,
   'plan.not_today': 'Hoy no se alcanza todo',
   'plan.nearest': (words) => `Lo más cercano hoy: ${words}.`,
   'plan.notes': 'Mire esto antes de mezclar',
@@ -97,7 +97,7 @@ export const plan: Part<typeof english> = {
   'gate.scalp': 'No sobre cuero cabelludo roto, irritado o infectado. Guantes puestos.',
   'gate.lightener':
     'Decolorante: sin calor en el cuero cabelludo, comprobar desde los 15 minutos, luego cada 5; parar con escozor o calor.',
-  'gate.air': 'Mezclar donde haya aire; no respirar el polvo.',
+  'gate.air': 'Mezclar en un lugar ventilado; no respirar el polvo.',
   'gate.to_reading': 'A la lectura',
   'plan.stop_here': 'Parar aquí',
   'plan.stopping': 'Reuniendo los mejores cuencos hasta ahora',

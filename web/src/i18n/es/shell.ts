@@ -3,7 +3,7 @@ import type { Part } from '../types';
 
 export const shell: Part<typeof english> = {
   'app.name': 'Strandline',
-  'shell.skip': 'Ir al trabajo',
+  'shell.skip': 'Ir al contenido',
   'shell.steps': 'Pasos de la visita',
   'shell.later': 'aún no construido',
   'shell.stop_now': 'Parar ahora',
@@ -36,7 +36,7 @@ export const shell: Part<typeof english> = {
   'settings.note': 'Solo para este aparato.',
   'settings.language': 'Idioma',
   'settings.unfinished': 'Sin terminar: los motivos y los avisos raros salen todavía en inglés.',
-  'settings.theme': 'Grises',
+  'settings.theme': 'Claro u oscuro',
   'theme.system': 'como el aparato',
   'theme.light': 'claro',
   'theme.dark': 'oscuro',

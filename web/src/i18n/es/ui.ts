@@ -19,6 +19,7 @@ export const ui: Part<typeof english> = {
   'ui.total': 'En total',
   'ui.as_list': 'Como lista',
   'ui.latest': (time) => `fuera a las ${time} como muy tarde`,
+  'ui.said': (what, words) => `${what}: ${words}`,
   'unit.g': 'g',
   'unit.oz': 'oz',
   'unit.cm': 'cm',

@@ -12,7 +12,7 @@ export const aim = {
   'aim.by_words': 'mots',
   'aim.skin': 'Peau',
   'skin.rosy': 'rosée',
-  'skin.even': 'entre deux',
+  'skin.even': 'neutre',
   'skin.golden': 'dorée',
   'skin.olive': 'olive',
   'aim.contrast': 'Cheveux face à la peau',

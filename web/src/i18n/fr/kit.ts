@@ -35,6 +35,11 @@ export const kit = {
   'kit.sheet_note': 'À lire sur cheveux secs, à côté du nuancier du salon.',
   'kit.long_text':
     'Un texte long court sur plusieurs lignes pour montrer comment il se coupe : repousse d’un virgule huit centimètre, trente-cinq pour cent de blancs, hauteur six et demie à peine chaude, dernière couleur il y a environ sept semaines avec un produit inconnu à la maison.',
+  'kit.heads': 'Choisir des zones sur la tête',
+  'kit.head_one': 'Une zone, cheveux longs',
+  'kit.head_many': 'Plusieurs zones, boucles serrées',
+  'kit.head_parted': 'Zones divisées, cheveux courts',
+  'kit.head_unread': 'Pas encore lue',
   'kit.messages': 'Arrêts, précautions, erreurs, attente',
   'kit.stop_title': 'Pas d’oxydant sur ces cheveux aujourd’hui',
   'kit.stop_text': 'Le test aux sels métalliques n’est pas fait et le passé est inconnu.',

@@ -1,7 +1,7 @@
 import { n } from './count';
 
 type P = Readonly<Record<string, string>>;
-const of = (p: P, key: string) => p[key] ?? '?';
+const of = (p: P, key: string) => (p[key] ?? '?').replace(/^(-?\d+)\.(\d+)$/, '$1,$2');
 
 export const problems = {
   'problem.unknown': (code: string) => `Quelque chose ne va pas ici (${code}). Merci de signaler ce mot.`,
@@ -70,7 +70,7 @@ export const problems = {
   'problem.nobody_can': (p: P) =>
     `Personne dans l’équipe ne peut le faire : ${of(p, 'task')}. Ajouter quelqu’un.`,
   'problem.clock_breaks': (p: P) =>
-    `L’horloge ne tient pas : ${p.zone ?? '?'} resterait ${p.minutes ?? '?'} min de trop. Une deuxième paire de mains, des bols plus petits ou une pose plus courte aideraient.`,
+    `Le minutage ne tient pas : ${p.zone ?? '?'} resterait ${p.minutes ?? '?'} min de trop. Une deuxième paire de mains, des bols plus petits ou une pose plus courte aideraient.`,
   'problem.development_window_too_short': () => 'L’application dure plus que le temps de pose permis.',
   'problem.mix_life_too_short': () =>
     'L’application dure plus que la vie du mélange. Prévoir des mélanges plus petits.',
@@ -128,7 +128,8 @@ export const problems = {
     `Bol ${of(p, 'bowl')} : ${of(p, 'minutes')} min dépassent ce que la gamme permet (${of(p, 'max')}).`,
   'problem.two_ranges_in_one_bowl': (p: P) =>
     `Bol ${of(p, 'bowl')} : ${of(p, 'product')} est d’une autre gamme. Ne mélanger des gammes que si leur fabricant le permet.`,
-  'problem.developer_alone': (p: P) => `Le bol ${of(p, 'bowl')} ne contient que de l’oxydant. Ajouter une nuance.`,
+  'problem.developer_alone': (p: P) =>
+    `Le bol ${of(p, 'bowl')} ne contient que de l’oxydant. Ajouter une nuance.`,
   'problem.weighed_out_of_range': (p: P) =>
     `Le bol ne peut pas déjà contenir ${of(p, 'value')} g : il en prend au plus ${of(p, 'most')} g.`,
   'problem.over_legal_limit': (p: P) =>

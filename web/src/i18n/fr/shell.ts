@@ -1,6 +1,6 @@
 export const shell = {
   'app.name': 'Strandline',
-  'shell.skip': 'Aller au travail',
+  'shell.skip': 'Aller au contenu',
   'shell.steps': 'Étapes de la visite',
   'shell.later': 'pas encore disponible',
   'shell.stop_now': 'Tout arrêter',
@@ -33,7 +33,7 @@ export const shell = {
   'settings.note': 'Pour cet appareil seulement.',
   'settings.language': 'Langue',
   'settings.unfinished': 'Inachevé : les raisons et les messages rares restent en anglais.',
-  'settings.theme': 'Gris',
+  'settings.theme': 'Clair ou sombre',
   'theme.system': 'comme l’appareil',
   'theme.light': 'clair',
   'theme.dark': 'sombre',

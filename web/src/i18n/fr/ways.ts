@@ -9,7 +9,7 @@ export const ways = {
   'ways.simpler': 'Plus simple à mélanger',
   'ways.cheaper': 'Moins cher',
   'ways.fewer_bowls': 'Moins de bols',
-  'ways.nearer': (levels: string) => `plus près du souhait de ${n.tons(levels)}`,
+  'ways.nearer': (levels: string) => `Plus près du souhait de ${n.tons(levels)}`,
   'ways.lighter_first': 'Plus clair aujourd’hui, foncé au bac',
   'ways.quicker': 'Rincé plus tôt',
   'ways.softer_line': 'Une repousse moins marquée',

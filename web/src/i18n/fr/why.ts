@@ -14,14 +14,14 @@ export const why = {
   'why.developer_for_deposit': (p: P) =>
     `Oxydant ${of(p, 'percent')} % : la couleur se dépose, presque rien n’éclaircit.`,
   'why.warmth_expected': (p: P) => `Éclaircir de ${n.tons(of(p, 'levels'))} montre la chaleur dessous.`,
+  'why.one_bowl_serves': (p: P) => `Un seul bol suffit pour ${n.zones(of(p, 'zones'))}.`,
   'why.deepen_at_basin': () =>
     'Rarement trop foncé. Si c’est trop clair au bac, foncer là avec un ton sur ton un ton plus foncé.',
   'why.in_packets': (p: P) => `Environ ${n.paquets(of(p, 'packets'))}, ${of(p, 'grams')} g dans chacun.`,
   'why.beside_packets': () => 'Se pose entre les paquets pendant leur pause ; tout rincer ensemble.',
-  'why.one_bowl_serves': (p: P) => `Un seul bol sert ${n.zones(of(p, 'zones'))}.`,
   'why.own_bowl': () => 'Cette zone demande son propre bol.',
   'why.one_bowl_fewer': (p: P) =>
-    `${n.bols(of(p, 'bowls'))} suffiraient, avec ${n.tons(of(p, 'worse'))} d’écart en plus.`,
+    `Possible avec ${n.bols(of(p, 'bowls'))}, mais plus loin du souhait de ${n.tons(of(p, 'worse'))}.`,
   'why.same_mix_later': (p: P) =>
     `Le mélange du bol ${of(p, 'bowl')} passe sur les longueurs pendant les ${of(p, 'minutes')} dernières minutes.`,
   'why.fourth_shade_nearer': (p: P) =>
@@ -32,27 +32,27 @@ export const why = {
     `Le bol ${of(p, 'bowl')} ne convient pas aux longueurs : elles seraient trop foncées de ${n.tons(of(p, 'levels'))}.`,
   'why.nothing_wished': () => 'Chaque zone doit rester comme elle est.',
   'why.no_bowl_may_serve': () =>
-    'Aucun bol de cette étagère ne peut servir ces zones : il n’est pas comparé.',
+    'Aucun bol de cette étagère ne peut aller sur ces zones : pas de comparaison.',
   'why.comes_off_early': (p: P) =>
-    `Bol ${of(p, 'bowl')} sur ${of(p, 'zone')} : l’horloge lui laisse ${n.minutes(of(p, 'minutes'))}, pas les ${of(p, 'planned')} prévues. Une seconde personne, moins de zones à la fois ou un mélange frais ; sinon, attendre moins.`,
-  'why.leave_as_it_is': () => 'Cela reste comme c’est : rien sur l’étagère ne l’en rapproche.',
+    `Bol ${of(p, 'bowl')} sur ${of(p, 'zone')} : le minutage lui laisse ${n.minutes(of(p, 'minutes'))}, pas les ${of(p, 'planned')} prévues. Une seconde personne, moins de zones à la fois ou un mélange frais ; sinon, compter sur un résultat moindre.`,
+  'why.leave_as_it_is': () => 'À laisser tel quel : rien sur l’étagère n’en rapproche.',
   'why.colour_does_not_lift_colour': () =>
     'La couleur n’éclaircit pas la couleur : ce qui est teint est d’abord décapé ou éclairci.',
   'why.lift_limit': () =>
     'C’est plus d’éclaircissement que cette étagère n’en donne en une fois sur ces cheveux.',
   'why.depth_out_of_reach': () => 'Aucune nuance de cette étagère ne va si foncé ici.',
   'why.needs_filler': () =>
-    'Des cheveux éclaircis foncés à ce point demandent d’abord une prépigmentation, sinon c’est terne.',
+    'Pour foncer autant des cheveux éclaircis, il faut d’abord une prépigmentation, sinon la couleur est terne.',
   'why.warmth_stays': () => 'La chaleur que l’éclaircissement montre ne se reprend pas entièrement.',
   'why.tone_between_words': () => 'Le reflet s’approche sans y arriver tout à fait.',
   'why.tone_out_of_reach': () => 'Ce reflet ne s’obtient pas avec ces nuances.',
   'why.white_cover': (p: P) =>
-    `Les blancs restent ${n.tons(of(p, 'levels'))} plus clairs que le reste et se verraient.`,
+    `Les blancs restent plus clairs que le reste de ${n.tons(of(p, 'levels'))} et se verraient.`,
   'why.base_too_dark_for_high_lift': () => 'Le super-éclaircissant demande une base naturelle plus claire.',
   'why.high_lift_on_coloured': () =>
     'Le super-éclaircissant va sur cheveux naturels, pas sur des cheveux teints ou éclaircis.',
   'why.lightened_is_toned': () =>
-    'Des cheveux décolorés se patinent avec un oxydant faible : une teinture ne les éclaircit pas encore.',
+    'Des cheveux décolorés se patinent avec un oxydant faible : une coloration ne les éclaircit pas davantage.',
   'why.condition_spent': () =>
     'Les cheveux ne supportent plus d’éclaircissement. Les soigner et prévoir une autre visite.',
   'why.minerals_first': () =>
@@ -74,9 +74,9 @@ export const why = {
   'why.doubt_from_white_look': (p: P) =>
     `${of(p, 'percent')} % du doute sur la profondeur vient de la couleur des cheveux blancs, jamais mesurée ici.`,
   'why.doubt_from_lightening': (p: P) =>
-    `${of(p, 'percent')} % du doute sur la profondeur vient de la vitesse d’éclaircissement de cette tête : une mèche test le dit.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de la vitesse d’éclaircissement de cette tête : une mèche d’essai le dit.`,
   'why.doubt_from_uptake': (p: P) =>
-    `${of(p, 'percent')} % du doute sur la profondeur vient de la couleur que ces cheveux prennent : une mèche test le dit.`,
+    `${of(p, 'percent')} % du doute sur la profondeur vient de la couleur que ces cheveux prennent : une mèche d’essai le dit.`,
   'why.doubt_from_blend': (p: P) =>
     `${of(p, 'percent')} % du doute sur la profondeur vient de l’aspect d’ensemble des cheveux blancs et pigmentés.`,
   'why.packets_first': () => 'Les paquets d’abord : le reste se pose entre eux.',
@@ -93,7 +93,6 @@ export const why = {
   'why.as_listed': () => 'Dans l’ordre où les zones sont listées.',
   'why.small_mix': () => 'Un petit mélange frais : le premier serait trop vieux.',
   'why.one_basin_time': () => 'Tout ce qui touche le cuir chevelu part ensemble.',
-  // Chemins en plusieurs étapes.
   // À remarquer avant de mélanger.
   'why.finding_dark_band': (p: P) =>
     `${of(p, 'zone')} : une barre plus foncée de ${n.tons(of(p, 'levels'))} que de chaque côté. Lui donner son bol ; plutôt plus clair aujourd’hui, foncer ensuite.`,
@@ -105,6 +104,7 @@ export const why = {
     `${of(p, 'zone')} : pointes à ${n.tons(of(p, 'levels'))} des longueurs. Leur donner un bol ou un temps à elles.`,
   'why.finding_green': (p: P) =>
     `${of(p, 'zone')} : un reflet vert. Écarter d’abord minéraux et métaux ; puis un peu de rouge ou de cuivre le reprend.`,
+  // Chemins en plusieurs étapes.
   'why.later_bowl_decides': () => 'Une étape suit ici : c’est le bol d’après qui compte.',
   'why.route_chelate': (p: P) => `Ôter les minéraux : ${n.minutes(of(p, 'minutes'))}, puis bien rincer.`,
   'why.route_soften': (p: P) =>
