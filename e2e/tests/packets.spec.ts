@@ -70,7 +70,10 @@ test('packets by touch, wished lighter, get a bowl of their own', async ({ brows
       .tap();
   await choose('Where', 'top packets');
   await choose('Span from scalp to tip', 'regrowth');
-  await page.getByRole('gridcell').getByRole('button', { name: /^level 8, beige/ }).tap();
+  await page
+    .getByRole('gridcell')
+    .getByRole('button', { name: /^level 8, beige/ })
+    .tap();
   await expect(page.getByRole('banner')).toContainText('· saved');
   await context.close();
 

@@ -29,6 +29,7 @@ test('a shade and a picked colour are told what is near in the same words', asyn
   await open(page, salon, hash);
   await expect(page.getByRole('grid')).toHaveAttribute('aria-busy', 'false');
   const nearest = page.getByText(/^nearest today: level [1-7]/);
+  const reason = page.getByText(/more lift than this shelf gives|Colour does not lift colour/);
 
   await page.getByRole('radio', { name: 'shade', exact: true }).check();
   await page.getByRole('searchbox', { name: 'Find a shade' }).fill('10');
@@ -38,6 +39,7 @@ test('a shade and a picked colour are told what is near in the same words', asyn
   await expect(page.getByText(`Not in one go today: ${name}`)).toBeVisible();
   await expect(nearest).toBeVisible();
   await expect(page.getByText(/^Looked up on the map at level \d+/)).toBeVisible();
+  await expect(reason).toBeVisible();
 
   await page.getByRole('radio', { name: 'picture', exact: true }).check();
   const picture = await page.evaluate(async () => {
@@ -52,6 +54,25 @@ test('a shade and a picked colour are told what is near in the same words', asyn
   await page.getByRole('button', { name: 'Picture: pick a colour' }).click();
   await expect(page.getByText(/Not in one go today: picked from the picture/)).toBeVisible();
   await expect(nearest).toBeVisible();
+  await expect(reason).toBeVisible();
+});
+
+test('the colours in reach are drawn, and told in words that follow the wish', async ({ page, salon }) => {
+  await open(page, salon, hash);
+  await expect(page.getByRole('grid')).toHaveAttribute('aria-busy', 'false');
+  const drawing = page.getByRole('img', { name: /^Colours that can be had today on / });
+  await page.getByRole('grid').getByRole('button', { name: 'level 10, ash' }).click();
+  await expect(drawing).toHaveAccessibleName(
+    /The wish is out of reach\. The nearest is \d\.\d levels darker/,
+  );
+  await expect(drawing).toHaveAccessibleName(/as dark as level [\d½]+, as light as level [\d½]+/);
+  const wish = drawing.locator('g.wish').first();
+  const before = await wish.getAttribute('transform');
+  await page.getByRole('grid').getByRole('button', { name: 'level 4, natural', exact: true }).click();
+  await expect(drawing).toHaveAccessibleName(/The wish is within reach\.$/);
+  await expect(drawing.locator('g.nearest')).toHaveCount(0);
+  await expect(wish).not.toHaveAttribute('transform', before!);
+  await expect(drawing).toBeInViewport({ ratio: 0.99 });
 });
 
 test('a tablet shows every level and every choice of a wish without scrolling', async ({ page, salon }) => {

@@ -12,7 +12,7 @@ namespace strandline {
 namespace {
 
 constexpr double kNever = std::numeric_limits<double>::infinity();
-constexpr int kDistinctKept = 48;  // sets of tubes, of which many are one formula to a colourist
+constexpr int kDistinctKept = 32;  // sets of tubes, of which many are one formula to a colourist
 
 std::vector<int> zones_of(const std::vector<ZoneGroup>& groups, int mask) {
   std::vector<int> all;

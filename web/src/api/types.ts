@@ -41,6 +41,7 @@ export type PlanAnswer = Schemas['PlanAnswer'];
 export type AlternativeView = Schemas['AlternativeView'];
 export type ReachAnswer = Schemas['ReachAnswer'];
 export type ReachCellView = Schemas['ReachCellView'];
+export type ZoneReachView = Schemas['ZoneReachView'];
 export type FadeAnswer = Schemas['FadeAnswer'];
 export type GrowAnswer = Schemas['GrowAnswer'];
 export type LevelsAnswer = Schemas['LevelsAnswer'];

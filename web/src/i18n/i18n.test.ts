@@ -21,7 +21,7 @@ import { problemLine } from './problems';
 import { warnings } from './warnings';
 
 /** Keys that Spanish and German do not have yet. */
-const STILL_ENGLISH = 221;
+const STILL_ENGLISH = 204;
 
 afterEach(() => {
   setLanguage('en');

@@ -1,5 +1,5 @@
 import type { Area, AreaKind, Head } from '../api/types';
-import { freeName, withArea } from './head';
+import { freeName } from './head';
 import { joinedName, partedNames, type Parting } from './places';
 import { following, groundOf, packetsOf } from './weave';
 

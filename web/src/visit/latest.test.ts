@@ -1,5 +1,5 @@
-import { describe, expect, it } from 'vitest';
-import { Newest } from './latest';
+import { describe, expect, it, vi } from 'vitest';
+import { Latest, Newest } from './latest';
 
 const soon = () => new Promise((resolve) => setTimeout(resolve));
 
@@ -62,5 +62,25 @@ describe('one turn at a time', () => {
     end();
     await next;
     expect(begun).toEqual([1]);
+  });
+});
+
+describe('the latest question', () => {
+  it('is the only one that is answered', async () => {
+    vi.useFakeTimers();
+    const latest = new Latest<number>();
+    const answers: (number | undefined)[] = [];
+    const ask = (value: number, wait: number) =>
+      latest
+        .run(
+          (signal) => new Promise((resolve) => setTimeout(() => resolve(signal.aborted ? -1 : value), wait)),
+        )
+        .then((answer) => answers.push(answer));
+    const first = ask(1, 100);
+    const second = ask(2, 10);
+    await vi.advanceTimersByTimeAsync(200);
+    await Promise.all([first, second]);
+    expect(answers).toEqual([2, undefined]);
+    vi.useRealTimers();
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { ReachAnswer, ReachCellView, TargetView, Tone, ToneSwatch } from '../api/types';
 import { withWish, type Wish } from './aims';
 import { newVisit } from './head';
-import { askedZones, cellKey, cellOf, placeOf, reachOf, wordsFor } from './reach';
+import { askedZones, cellKey, cellOf, placeOf, reachOf, telling, wordsFor } from './reach';
 
 const cell = (level: number, tone: Tone, reachable: boolean, level_error = 0): ReachCellView => ({
   level,
@@ -55,6 +55,18 @@ describe('the reach map', () => {
       'nape/lengths',
       'crown/regrowth',
     ]);
+  });
+
+  it('lets the zone speak that misses a place farthest, else one that only just reaches it', () => {
+    const all = ['crown/regrowth', 'nape/lengths', 'top/lengths'];
+    const told = (zones: string[], level?: number) =>
+      telling(answer, zones, level ? { level, tone: 'gold' } : undefined);
+    expect(told(all, 8)?.zone.zone).toBe('nape/lengths');
+    expect(told(all, 5)?.zone.zone).toBe('top/lengths');
+    expect(told(all, 5)?.cell?.reachable).toBe(false);
+    expect(told(['crown/regrowth'], 5)?.cell?.reachable).toBe(true);
+    expect(told(all)).toEqual({ zone: answer.zones[0], cell: undefined });
+    expect(told([])).toBeUndefined();
   });
 
   it('looks a wish between two levels up at the darker one', () => {

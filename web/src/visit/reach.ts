@@ -1,4 +1,13 @@
-import type { Lab, ReachAnswer, ReachCellView, TargetView, Tone, ToneSwatch, Visit } from '../api/types';
+import type {
+  Lab,
+  ReachAnswer,
+  ReachCellView,
+  TargetView,
+  Tone,
+  ToneSwatch,
+  Visit,
+  ZoneReachView,
+} from '../api/types';
 import { wishFor, zonesIn, type Scope, type Wish } from './aims';
 
 /** A zone that misses a cell of the map, and what it becomes instead. */
@@ -66,6 +75,28 @@ export function placeOf(wish: Wish | undefined, target: TargetView | undefined):
 /** What the map says there. */
 export const cellOf = (map: ReachMap, at: Place | undefined): ReachHere | undefined =>
   at && map.get(cellKey(at.level, at.tone));
+
+/**
+ * The zone that speaks for all: the one that misses the place farthest in depth, else the one that only just reaches it;
+ * without a place the first.
+ */
+export function telling(
+  answer: ReachAnswer,
+  zones: readonly string[],
+  at: Place | undefined,
+): { zone: ZoneReachView; cell: ReachCellView | undefined } | undefined {
+  const found = answer.zones
+    .filter(({ zone }) => zones.includes(zone))
+    .map((zone) => ({
+      zone,
+      cell: at && zone.cells.find((cell) => cell.level === at.level && cell.tone === at.tone),
+    }));
+  const off = (cell: ReachCellView | undefined) => Math.abs(cell?.level_error ?? 0);
+  return found.toSorted(
+    (p, q) =>
+      Number(p.cell?.reachable ?? true) - Number(q.cell?.reachable ?? true) || off(q.cell) - off(p.cell),
+  )[0];
+}
 
 /** Level and tone whose swatch lies nearest to a colour (CIELAB distance, as only words depend on it). */
 export function wordsFor(lab: Lab, swatches: readonly ToneSwatch[]): ToneSwatch | undefined {

@@ -33,6 +33,19 @@ export const half = (value: number) => Math.round(value * 2) / 2;
 export const colourWords = (view: Pick<ColourView, 'level' | 'tone'>) =>
   t('colour.words', level(half(view.level)), t(`tone.${view.tone}`));
 
+/** Levels less than this, and a*b* units less than one, are not worth a word. */
+const SMALLEST = 0.05;
+
+/** "0.6 levels lighter", "warmer": which way another colour lies; empty where it hardly differs. */
+export function directionWords(levels: number, warm: number, red: number): string[] {
+  const much = number(Math.abs(levels), 1);
+  return [
+    ...(Math.abs(levels) < SMALLEST ? [] : [t(levels > 0 ? 'effects.lighter' : 'effects.darker', much)]),
+    ...(Math.abs(warm) < 1 ? [] : [t(warm > 0 ? 'effects.warmer' : 'effects.cooler')]),
+    ...(Math.abs(red) < 1 ? [] : [t(red > 0 ? 'effects.redder' : 'effects.greener')]),
+  ];
+}
+
 /** "6–7": the likely levels, or a single one where they agree. */
 export function likelyLevels(view: ColourView): string {
   const [low, high] = [half(view.level_spread.p10), half(view.level_spread.p90)];

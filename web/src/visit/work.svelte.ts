@@ -1,11 +1,10 @@
-import { Away, Refused } from '../api/client';
+import { Refused } from '../api/client';
 import type {
   AimAnswer,
   AssessAnswer,
   Bowl,
   BowlView,
   PlanAnswer,
-  Problem,
   ReachAnswer,
   RouteView,
   Visit,
@@ -14,27 +13,12 @@ import * as api from '../api/visits';
 import type { Draft, Drafts } from '../offline/drafts';
 import { hand } from '../ui/hand.svelte';
 import { pruned } from './aims';
+import { troubleOf, type Trouble } from './failed';
 import { Latest, Newest } from './latest';
+import { Planning } from './planning.svelte';
 
 /** Where the changes of the open visit are. */
 export type Saving = 'saved' | 'saving' | 'waiting' | 'refused' | 'changed_elsewhere';
-
-/** Why an answer is missing; `away` = the server is silent. */
-export type Trouble = { away: true } | { away: false; problems: Problem[] };
-
-/** As many scenarios as a search draws: a first answer while grams change. */
-const SCENARIOS_AT_ONCE = 64;
-const roughly = (visit: Visit): Visit => ({
-  ...visit,
-  options: { scenarios: SCENARIOS_AT_ONCE, ...visit.options },
-});
-
-/** What an error of a request means; anything else is thrown on. */
-export const troubleOf = (error: unknown): Trouble => {
-  if (error instanceof Refused) return { away: false, problems: error.problems };
-  if (error instanceof Away) return { away: true };
-  throw error;
-};
 
 /** A planned bowl as the colourist's own. */
 export const ownBowl = (bowl: BowlView): Bowl => ({
@@ -56,37 +40,22 @@ export class Work {
   saving = $state<Saving>('saved');
   assessment = $state.raw<AssessAnswer>();
   targets = $state.raw<AimAnswer>();
-  plan = $state.raw<PlanAnswer>();
-  /** The way over several steps that was taken: checks and later visits are read from it. */
-  route = $state.raw<RouteView>();
-  /** The way that the document names is not among those of today any more. */
-  routeGone = $state(false);
   /** What can be had today, for the head as it is; undefined while it is asked. */
   reach = $state.raw<ReachAnswer>();
   /** What stands in the way of each answer. */
   assessTrouble = $state.raw<Trouble>();
   aimTrouble = $state.raw<Trouble>();
-  planTrouble = $state.raw<Trouble>();
   reachTrouble = $state.raw<Trouble>();
   saveTrouble = $state.raw<Trouble>();
-  /** A search or a what-if is under way. */
-  searching = $state(false);
-  trying = $state(false);
 
   #assess = new Newest();
   #aim = new Newest();
-  #plan = new Latest<PlanAnswer>();
-  #try = new Newest();
-  #whole = new Latest<PlanAnswer>();
-  #recall = new Latest<PlanAnswer>();
+  #planning = new Planning(() => this.visit);
   #reach = new Latest<ReachAnswer>();
   #reached: Visit['head'] | undefined;
   #sending = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #aimTimer: ReturnType<typeof setTimeout> | undefined;
-  #planned: { visit: Visit } | undefined;
-  /** The last search: undoing own bowls comes back to it without searching again. */
-  #found: { visit: Visit; plan: PlanAnswer } | undefined;
   readonly #drafts: Drafts | undefined;
   #keeping: Promise<void> | undefined;
   /** The unsaved document lies in this device's store too, so the page may be closed. */
@@ -127,11 +96,6 @@ export class Work {
         if (this.saving === 'saved') this.#drop();
         else if (this.visit !== laid) this.#store();
       });
-  }
-
-  /** The plan on screen belongs to the document as it is now. */
-  get planIsCurrent(): boolean {
-    return this.plan !== undefined && this.#planned?.visit === this.visit;
   }
 
   /** Replaces the document; saving and reading follow. Gives a way back. */
@@ -249,95 +213,47 @@ export class Work {
     }
   }
 
-  /** Searches bowls for the document as it is, or works out its own bowls where it has them. */
-  async planNow(): Promise<void> {
-    if (!this.visit.bowls?.length) return this.#search();
-    await this.#tryNow();
-    await this.#recallRoute();
+  /** The plan and all that is asked for it: see Planning. */
+  get plan(): PlanAnswer | undefined {
+    return this.#planning.plan;
   }
-
-  /** The document names the way its bowls come from; what it holds beside them is worked out again. */
-  async #recallRoute(): Promise<void> {
-    const { way } = this.visit;
-    if (!way || this.route?.kind === way || this.routeGone || this.#recall.busy) return;
-    try {
-      const answer = await this.#recall.run((signal) =>
-        api.plan({ ...this.visit, bowls: [], way: '' }, signal),
-      );
-      if (!answer || this.visit.way !== way) return;
-      this.route = answer.routes.find((route) => route.kind === way);
-      this.routeGone = !this.route;
-    } catch (error) {
-      this.planTrouble = troubleOf(error);
-    }
+  get planTrouble(): Trouble | undefined {
+    return this.#planning.trouble;
   }
-
-  #planIs(plan: PlanAnswer, visit: Visit): void {
-    this.plan = plan;
-    this.#planned = { visit };
-    this.planTrouble = undefined;
+  get route(): RouteView | undefined {
+    return this.#planning.route;
   }
-
-  /** What the own bowls do. Grams that are held change faster than they are worked out: the newest counts. */
-  async #tryNow(): Promise<void> {
-    this.#plan.stop();
-    this.searching = false;
-    this.#whole.stop();
-    this.trying = true;
-    let last: Visit | undefined;
-    await this.#try.run(async (signal) => {
-      const asked = this.visit;
-      try {
-        const answer = await api.whatIf(roughly(asked), signal);
-        if (signal.aborted) return;
-        this.#planIs(answer, asked);
-        last = asked;
-      } catch (error) {
-        if (!signal.aborted) this.planTrouble = troubleOf(error);
-      }
-    });
-    // Of several who waited only the one whose turn was the last goes on.
-    if (last && last === this.visit && !last.options?.scenarios) await this.#tryWhole(last);
-    if (!this.#whole.busy) this.trying = false;
+  get routeGone(): boolean {
+    return this.#planning.routeGone;
   }
-
-  /** The same with every scenario, once the hand is still. */
-  async #tryWhole(asked: Visit): Promise<void> {
-    this.trying = true;
-    try {
-      const answer = await this.#whole.run((signal) => api.whatIf(asked, signal));
-      if (answer && this.visit === asked) this.#planIs(answer, asked);
-    } catch (error) {
-      this.planTrouble = troubleOf(error);
-    }
+  get searching(): boolean {
+    return this.#planning.searching;
   }
-
-  async #search(): Promise<void> {
-    const asked = this.visit;
-    this.stopPlan();
-    if (this.#found?.visit === asked) {
-      this.#planIs(this.#found.plan, asked);
-      return;
-    }
-    this.searching = true;
-    try {
-      const answer = await this.#plan.run((signal) => api.plan(asked, signal));
-      if (!answer) return;
-      this.#planIs(answer, asked);
-      this.#found = { visit: asked, plan: answer };
-    } catch (error) {
-      this.planTrouble = troubleOf(error);
-    }
-    this.searching = false;
+  get stopping(): boolean {
+    return this.#planning.stopping;
   }
-
+  get trying(): boolean {
+    return this.#planning.trying;
+  }
+  /** The plan on screen belongs to the document as it is now. */
+  get planIsCurrent(): boolean {
+    return this.#planning.isFor(this.visit);
+  }
+  /** It is the best that a search had when it was stopped. */
+  get planIsStopped(): boolean {
+    return this.planIsCurrent && this.#planning.stopped;
+  }
+  planNow(): Promise<void> {
+    return this.#planning.now();
+  }
+  stopHere(): Promise<void> {
+    return this.#planning.stopHere();
+  }
+  searchOn(): Promise<void> {
+    return this.#planning.searchOn();
+  }
   stopPlan(): void {
-    this.#plan.stop();
-    this.#try.stop();
-    this.#whole.stop();
-    this.#recall.stop();
-    this.searching = false;
-    this.trying = false;
+    this.#planning.stop();
   }
 
   /**
@@ -346,14 +262,11 @@ export class Work {
    */
   tryBowls(bowls: Bowl[], route?: RouteView): () => void {
     const before = this.route;
-    if (route || !bowls.length) {
-      this.route = route;
-      this.routeGone = false;
-    }
+    if (route || !bowls.length) this.#planning.take(route);
     const way = route?.kind ?? (bowls.length ? this.visit.way : undefined);
     const undo = this.change({ ...this.visit, bowls, way: way ?? '' });
     return () => {
-      this.route = before;
+      this.#planning.route = before;
       undo();
     };
   }

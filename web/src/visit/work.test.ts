@@ -1,11 +1,10 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { Away, Refused } from '../api/client';
-import type { PlanAnswer, Visit } from '../api/types';
+import type { Visit } from '../api/types';
 import * as api from '../api/visits';
 import type { Draft, Drafts } from '../offline/drafts';
 import { hand } from '../ui/hand.svelte';
 import { newVisit, withReading } from './head';
-import { Latest } from './latest';
 import { Work } from './work.svelte';
 
 vi.mock('../api/visits');
@@ -62,51 +61,6 @@ describe('an open visit', () => {
     work.change(read(40));
     await work.reachNow();
     expect(work.reachTrouble).toEqual({ away: true });
-  });
-
-  it('comes back to the found bowls without searching again when own ones are undone', async () => {
-    const found = { bowls: [], zones: [] } as unknown as PlanAnswer;
-    server.plan.mockResolvedValue(found);
-    server.whatIf.mockResolvedValue({ ...found });
-    const work = new Work(saved({ ...visit, aims: [{ zone: '*', level: 6 }] }, 4));
-    await work.planNow();
-    const undo = work.tryBowls([
-      { label: 'A', range: 'r', parts: [], minutes: 30, damp_hair: false, zones: ['crown/regrowth'] },
-    ]);
-    await work.planNow();
-    expect(server.whatIf).toHaveBeenCalledTimes(2);
-    undo();
-    await work.planNow();
-    expect(server.plan).toHaveBeenCalledTimes(1);
-    expect(work.plan).toBe(found);
-    expect(work.planIsCurrent).toBe(true);
-  });
-
-  it('finds the way again that its stored bowls come from, once, or says that it is gone', async () => {
-    const own = { label: 'A', range: 'r', parts: [], minutes: 30, zones: [] };
-    const stored = { ...visit, aims: [{ zone: '*', level: 9 }], bowls: [own], way: 'lighten' };
-    const lighten = { kind: 'lighten', visits: [] };
-    const searched = { bowls: [], zones: [], routes: [{ kind: 'remove', visits: [] }, lighten] };
-    server.whatIf.mockResolvedValue({ bowls: [], zones: [], routes: [] } as unknown as PlanAnswer);
-    server.plan.mockResolvedValue(searched as unknown as PlanAnswer);
-    const work = new Work(saved(stored, 4));
-    await work.planNow();
-    expect(work.route).toBe(lighten);
-    expect(server.plan.mock.lastCall?.[0].bowls).toEqual([]);
-    await work.planNow();
-    expect(server.plan).toHaveBeenCalledTimes(1);
-    // Changed bowls stay on it, none leave it.
-    work.tryBowls([{ ...own, minutes: 40 }]);
-    expect(work.visit.way).toBe('lighten');
-    work.tryBowls([]);
-    expect(work.visit.way).toBe('');
-    expect(work.route).toBeUndefined();
-
-    server.plan.mockResolvedValue({ ...searched, routes: [] } as unknown as PlanAnswer);
-    const gone = new Work(saved(stored, 4));
-    await gone.planNow();
-    expect(gone.route).toBeUndefined();
-    expect(gone.routeGone).toBe(true);
   });
 
   it('leaves the wishes of a head that is being read for a quiet moment', async () => {
@@ -215,23 +169,6 @@ describe('an open visit', () => {
     });
     expect(work.assessment).toBe(before);
   });
-
-  it('asks for a search without own bowls and for a what-if with them', async () => {
-    const plan = { bowls: [] } as unknown as PlanAnswer;
-    server.plan.mockResolvedValue(plan);
-    server.whatIf.mockResolvedValue(plan);
-    const work = new Work(saved(visit));
-    await work.planNow();
-    expect(work.planIsCurrent).toBe(true);
-    expect([server.plan.mock.calls.length, server.whatIf.mock.calls.length]).toEqual([1, 0]);
-    work.tryBowls([{ label: 'A', range: 'r', parts: [], minutes: 30, zones: [] }]);
-    await work.planNow();
-    // Roughly at once, then with every scenario.
-    expect(server.whatIf.mock.calls.map(([asked]) => asked.options?.scenarios)).toEqual([64, undefined]);
-    expect(work.trying).toBe(false);
-    work.change(read(50));
-    expect(work.planIsCurrent).toBe(false);
-  });
 });
 
 describe('a draft', () => {
@@ -280,23 +217,5 @@ describe('a draft', () => {
     await vi.advanceTimersByTimeAsync(500);
     expect(server.saveVisit.mock.lastCall?.slice(1)).toEqual([4, read(30)]);
     expect(kept.size).toBe(0);
-  });
-});
-
-describe('the latest question', () => {
-  it('is the only one that is answered', async () => {
-    const latest = new Latest<number>();
-    const answers: (number | undefined)[] = [];
-    const ask = (value: number, wait: number) =>
-      latest
-        .run(
-          (signal) => new Promise((resolve) => setTimeout(() => resolve(signal.aborted ? -1 : value), wait)),
-        )
-        .then((answer) => answers.push(answer));
-    const first = ask(1, 100);
-    const second = ask(2, 10);
-    await vi.advanceTimersByTimeAsync(200);
-    await Promise.all([first, second]);
-    expect(answers).toEqual([2, undefined]);
   });
 });

@@ -1,7 +1,8 @@
 import type { PlanAnswer, Visit } from '../../api/types';
 import { whatIf } from '../../api/visits';
+import { troubleOf, type Trouble } from '../../visit/failed';
 import { Latest } from '../../visit/latest';
-import { ownBowl, troubleOf, type Trouble } from '../../visit/work.svelte';
+import { ownBowl } from '../../visit/work.svelte';
 import { todaysBowls, type Way } from './ways';
 
 /** Another way that is looked at and not taken: nothing of the visit changes. */

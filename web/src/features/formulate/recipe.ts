@@ -2,6 +2,7 @@ import type { PartEffect, Recipe, Turn } from '../../api/types';
 import { duration, mass, number, strength } from '../../i18n/format';
 import { t } from '../../i18n/index.svelte';
 import { scale } from '../../visit/scale.svelte';
+import { directionWords } from '../../visit/words';
 
 export const productWords = (id: string) => scale.shelf?.products.find((p) => p.id === id)?.name ?? id;
 
@@ -22,22 +23,13 @@ export function recipeWords(recipe: Recipe): string {
   ].join(', ')}`;
 }
 
-/** Levels less than this, and a*b* units less than one, are not worth a word. */
+/** Levels less than this are not worth a word. */
 const smallest = 0.05;
 
 /** "0.6 levels lighter, warmer": the result without the part. */
 export function effectWords(effect: PartEffect): string {
-  const levels = number(Math.abs(effect.level_without), 1);
   const words = [
-    ...(Math.abs(effect.level_without) < smallest
-      ? []
-      : [t(effect.level_without > 0 ? 'effects.lighter' : 'effects.darker', levels)]),
-    ...(Math.abs(effect.warm_without) < 1
-      ? []
-      : [t(effect.warm_without > 0 ? 'effects.warmer' : 'effects.cooler')]),
-    ...(Math.abs(effect.red_without) < 1
-      ? []
-      : [t(effect.red_without > 0 ? 'effects.redder' : 'effects.greener')]),
+    ...directionWords(effect.level_without, effect.warm_without, effect.red_without),
     ...(effect.loss_without < smallest ? [] : [t('effects.further', number(effect.loss_without, 2))]),
   ];
   return words.length ? words.join(', ') : t('effects.same');

@@ -67,4 +67,16 @@ export const aim: Part<typeof english> = {
   'reach.near_words': 'es kommt nahe, nicht ganz hin',
   'reach.farthest': (zone, count) => `${zone}: am weitesten entfernt von ${n.zonen(count)}`,
   'reach.no_promise': 'Eine Vorhersage aus Beurteilung und diesem Regal; nichts ist versprochen.',
+  'hull.about': (zone, dark, light) =>
+    `Heute erreichbare Farben auf ${zone}, zwischen Grün und Rot, Blau und Gelb; so dunkel wie Tonhöhe ${dark}, so hell wie Tonhöhe ${light}.`,
+  'hull.within': 'Der Wunsch ist erreichbar.',
+  'hull.beyond': (away) =>
+    away
+      ? `Der Wunsch ist nicht erreichbar. Am nächsten: ${away}.`
+      : 'Der Wunsch ist nicht erreichbar; das Nächste sieht fast so aus.',
+  'hull.yellow': 'gelb',
+  'hull.blue': 'blau',
+  'hull.wish': 'Wunsch',
+  'hull.nearest': 'am nächsten',
+  'hull.today': 'heute',
 };

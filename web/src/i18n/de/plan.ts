@@ -102,4 +102,18 @@ export const plan: Part<typeof english> = {
     'Aufheller: keine Wärme auf der Kopfhaut, ab 15 Minuten prüfen, dann alle 5; bei Brennen oder Hitze abbrechen.',
   'gate.air': 'An einem gut gelüfteten Ort mischen; kein Pulver einatmen.',
   'gate.to_reading': 'Zur Beurteilung',
+  'plan.stop_here': 'Hier anhalten',
+  'plan.stopping': 'Holt die besten bisher gefundenen Schalen',
+  'plan.search_on': 'Weiter suchen',
+  'plan.not_with_these': 'Diese Schalen erreichen nicht den ganzen Wunsch',
+  'plan.these_give': (words) => `Sie ergeben: ${words}.`,
+  'stopped.region': 'Die Suche',
+  'stopped.title': 'Vor dem Ende der Suche angehalten',
+  'stopped.some': 'Das sind die besten bisher gefundenen Schalen.',
+  'stopped.none': (levels) =>
+    `Noch wurde keine Schale gefunden; das heißt nicht, dass es keine gibt. So belassen verfehlt das Haar den Wunsch um ${n.tonhöhen(levels)}.`,
+  'stopped.gap': (levels) => `Andere Schalen kämen dem Wunsch höchstens um ${n.tonhöhen(levels)} näher.`,
+  'stopped.gap_none': (levels) => `Schalen kämen dem Wunsch höchstens um ${n.tonhöhen(levels)} näher.`,
+  'stopped.no_gap': 'Keine anderen Schalen der Auswahl kommen dem Wunsch merklich näher.',
+  'stopped.ways': 'Andere Wege und Wege in mehreren Schritten können fehlen.',
 };

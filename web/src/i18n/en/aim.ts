@@ -64,4 +64,16 @@ export const aim = {
   'reach.near_words': 'it comes near, not all the way',
   'reach.farthest': (zone: string, count: string) => `${zone}: the farthest of ${n.zones(count)}`,
   'reach.no_promise': 'A prediction from the reading and this shelf; nothing is promised.',
+  'hull.about': (zone: string, dark: string, light: string) =>
+    `Colours that can be had today on ${zone}, between green and red, blue and yellow; as dark as level ${dark}, as light as level ${light}.`,
+  'hull.within': 'The wish is within reach.',
+  'hull.beyond': (away: string) =>
+    away
+      ? `The wish is out of reach. The nearest is ${away}.`
+      : 'The wish is out of reach; the nearest looks much the same.',
+  'hull.yellow': 'yellow',
+  'hull.blue': 'blue',
+  'hull.wish': 'wish',
+  'hull.nearest': 'nearest',
+  'hull.today': 'today',
 };

@@ -99,4 +99,18 @@ export const plan = {
     'Lightener: no heat on the scalp, check from 15 minutes, then every 5; stop if it stings or heats up.',
   'gate.air': 'Mix in a well-aired place; do not breathe in the powder.',
   'gate.to_reading': 'To the reading',
+  'plan.stop_here': 'Stop here',
+  'plan.stopping': 'Getting the best bowls so far',
+  'plan.search_on': 'Search on',
+  'plan.not_with_these': 'These bowls do not reach all of the wish',
+  'plan.these_give': (words: string) => `These give: ${words}.`,
+  'stopped.region': 'The search',
+  'stopped.title': 'Stopped before the search was done',
+  'stopped.some': 'These are the best bowls found so far.',
+  'stopped.none': (levels: string) =>
+    `No bowl was found yet; that does not mean there is none. Left as it is, the hair misses the wish by ${n.levels(levels)}.`,
+  'stopped.gap': (levels: string) => `Other bowls could at most come ${n.levels(levels)} nearer to the wish.`,
+  'stopped.gap_none': (levels: string) => `Bowls could at most come ${n.levels(levels)} nearer to the wish.`,
+  'stopped.no_gap': 'No other bowls of the set come noticeably nearer to the wish.',
+  'stopped.ways': 'Other ways and ways over several steps may be missing.',
 };

@@ -66,4 +66,16 @@ export const aim: Part<typeof english> = {
   'reach.near_words': 'se acerca, no llega del todo',
   'reach.farthest': (zone, count) => `${zone}: la más lejana de ${n.zonas(count)}`,
   'reach.no_promise': 'Una previsión según la lectura y este estante; nada se promete.',
+  'hull.about': (zone, dark, light) =>
+    `Colores alcanzables hoy en ${zone}, entre verde y rojo, azul y amarillo; tan oscuros como la altura ${dark}, tan claros como la altura ${light}.`,
+  'hull.within': 'El deseo es alcanzable.',
+  'hull.beyond': (away) =>
+    away
+      ? `El deseo no es alcanzable. Lo más cercano: ${away}.`
+      : 'El deseo no es alcanzable; lo más cercano se le parece mucho.',
+  'hull.yellow': 'amarillo',
+  'hull.blue': 'azul',
+  'hull.wish': 'deseo',
+  'hull.nearest': 'lo más cercano',
+  'hull.today': 'hoy',
 };

@@ -9,6 +9,7 @@ import { ui } from './ui';
 import { visit } from './visit';
 import { warnings } from './warnings';
 import { ways } from './ways';
+import { why } from './why';
 
 export const es: PartialDictionary = {
   ...ui,
@@ -20,5 +21,6 @@ export const es: PartialDictionary = {
   ...plan,
   ...ways,
   ...advice,
+  ...why,
   ...warnings,
 };

@@ -99,4 +99,18 @@ export const plan: Part<typeof english> = {
     'Decolorante: sin calor en el cuero cabelludo, comprobar desde los 15 minutos, luego cada 5; parar con escozor o calor.',
   'gate.air': 'Mezclar en un lugar ventilado; no respirar el polvo.',
   'gate.to_reading': 'A la lectura',
+  'plan.stop_here': 'Parar aquí',
+  'plan.stopping': 'Reuniendo los mejores cuencos hasta ahora',
+  'plan.search_on': 'Seguir buscando',
+  'plan.not_with_these': 'Estos cuencos no alcanzan todo el deseo',
+  'plan.these_give': (words) => `Dan: ${words}.`,
+  'stopped.region': 'La búsqueda',
+  'stopped.title': 'Parada antes del final de la búsqueda',
+  'stopped.some': 'Estos son los mejores cuencos hallados hasta ahora.',
+  'stopped.none': (levels) =>
+    `Aún no se halló ningún cuenco; no quiere decir que no lo haya. Sin tocarlo, el cabello queda a ${n.alturas(levels)} del deseo.`,
+  'stopped.gap': (levels) => `Otros cuencos se acercarían al deseo ${n.alturas(levels)} más, como mucho.`,
+  'stopped.gap_none': (levels) => `Unos cuencos se acercarían al deseo ${n.alturas(levels)}, como mucho.`,
+  'stopped.no_gap': 'Ningún otro cuenco del conjunto se acerca notablemente más al deseo.',
+  'stopped.ways': 'Pueden faltar otros caminos y caminos en varios pasos.',
 };

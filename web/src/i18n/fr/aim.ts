@@ -63,4 +63,16 @@ export const aim = {
   'reach.near_words': 'on s’en approche, sans y arriver',
   'reach.farthest': (zone: string, count: string) => `${zone} : le plus loin de ${count} endroits`,
   'reach.no_promise': 'Une prévision d’après la lecture et cette étagère ; rien n’est promis.',
+  'hull.about': (zone: string, dark: string, light: string) =>
+    `Couleurs possibles aujourd’hui sur ${zone}, entre vert et rouge, bleu et jaune ; aussi foncées que la hauteur ${dark}, aussi claires que la hauteur ${light}.`,
+  'hull.within': 'Le souhait est à portée.',
+  'hull.beyond': (away: string) =>
+    away
+      ? `Le souhait est hors de portée. Au plus près : ${away}.`
+      : 'Le souhait est hors de portée ; le plus proche lui ressemble beaucoup.',
+  'hull.yellow': 'jaune',
+  'hull.blue': 'bleu',
+  'hull.wish': 'souhait',
+  'hull.nearest': 'au plus près',
+  'hull.today': 'aujourd’hui',
 };

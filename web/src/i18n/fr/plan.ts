@@ -99,4 +99,20 @@ export const plan = {
     'Décolorant : pas de chaleur sur le cuir chevelu, contrôler dès 15 minutes puis toutes les 5 ; arrêter si cela pique ou chauffe.',
   'gate.air': 'Mélanger dans un lieu aéré ; ne pas respirer la poudre.',
   'gate.to_reading': 'Vers la lecture',
+  'plan.stop_here': 'Arrêter ici',
+  'plan.stopping': 'Préparation des meilleurs bols trouvés',
+  'plan.search_on': 'Continuer la recherche',
+  'plan.not_with_these': 'Ces bols n’atteignent pas tout le souhait',
+  'plan.these_give': (words: string) => `Ils donnent : ${words}.`,
+  'stopped.region': 'La recherche',
+  'stopped.title': 'Arrêtée avant la fin de la recherche',
+  'stopped.some': 'Voici les meilleurs bols trouvés jusqu’ici.',
+  'stopped.none': (levels: string) =>
+    `Aucun bol n’est encore trouvé ; cela ne veut pas dire qu’il n’y en a pas. Laissés tels quels, les cheveux manquent le souhait de ${n.tons(levels)}.`,
+  'stopped.gap': (levels: string) =>
+    `D’autres bols approcheraient le souhait de ${n.tons(levels)} de plus, au mieux.`,
+  'stopped.gap_none': (levels: string) =>
+    `Des bols approcheraient le souhait de ${n.tons(levels)}, au mieux.`,
+  'stopped.no_gap': 'Aucun autre bol de l’ensemble n’approche sensiblement plus du souhait.',
+  'stopped.ways': 'D’autres chemins et des chemins en plusieurs étapes peuvent manquer.',
 };
