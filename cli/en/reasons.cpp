@@ -75,6 +75,7 @@ constexpr std::array sentences{
     Sentence{"warmth_expected", "Going {levels} levels lighter shows the hair's own warmth.", ""},
     Sentence{"deepen_at_basin", "Seldom too dark: where it is too light at the basin, deepen it with a demi colour a level darker.",
              "Follow that product's instructions; look every minute."},
+    Sentence{"warming_tone", "{product}, {share} %, gives back the warmth that would be missing.", ""},
     Sentence{"in_packets", "About {packets} packets, {grams} g in each.", ""},
     Sentence{"beside_packets", "Goes on between the packets while they develop, and is rinsed out with them.", ""},
     Sentence{"one_bowl_serves", "One bowl serves {zones} zones.", ""},

@@ -94,9 +94,9 @@ std::vector<PlannedBowl> planned_bowls(const ChoiceInput& in, const Choice& choi
     std::vector<const SearchZone*> own;
     for (const SearchZone& z : in.zones)
       if (serves(b, z.draws->id)) own.push_back(&z);
+    b.effects = part_effects(b.bowl.formula, own, in.draws, in.shelf);
     b.why = reasons_for(b, own, in.shelf);
     for (Problem& reason : packets_of(in.head, b, in.policy)) b.why.push_back(std::move(reason));
-    b.effects = part_effects(b.bowl.formula, own, in.draws, in.shelf);
   }
   return all;
 }

@@ -21,6 +21,13 @@ bool lightened_before(const Span& span) {
                      [](const Population& p) { return p.origin == ColourOrigin::lightened; });
 }
 
+// What the part does in this bowl, along whichever of the two axes it moves more.
+bool warms(const std::vector<PartEffect>& effects, const std::string& product) {
+  const auto e = std::find_if(effects.begin(), effects.end(), [&](const PartEffect& p) { return p.product == product; });
+  if (e == effects.end()) return false;
+  return (std::abs(e->red_without) > std::abs(e->warm_without) ? e->red_without : e->warm_without) < 0;
+}
+
 }  // namespace
 
 std::string figure(double value, int decimals) {
@@ -44,10 +51,9 @@ Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*
     if (!p) continue;
     if (p->tone == Tone::natural && p->level > 0) natural += s.eighths;
     const bool wanted = std::any_of(zones.begin(), zones.end(), [&](auto* z) { return z->target->tone == p->tone; });
-    const bool counter = !wanted && (p->cls == ProductClass::corrector || p->tone == Tone::ash ||
-                                     p->tone == Tone::violet || p->tone == Tone::green);
-    if (counter)
-      why.push_back({"counter_tone", "", {{"product", p->name}, {"share", figure(100.0 * s.eighths / 8, 0)}}});
+    const bool cool = p->tone == Tone::ash || p->tone == Tone::violet || p->tone == Tone::green;
+    if (!wanted && (cool || p->cls == ProductClass::corrector))
+      why.push_back({warms(bowl.effects, p->id) ? "warming_tone" : "counter_tone", "", {{"product", p->name}, {"share", figure(100.0 * s.eighths / 8, 0)}}});
   }
   constexpr double kSomeWhite = 0.1;
   if (white >= kSomeWhite && natural > 0)

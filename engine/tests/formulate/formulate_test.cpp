@@ -184,6 +184,42 @@ TEST(Formulate, ShelfWithoutDevelopersSaysSo) {
   EXPECT_EQ(plan->zones.size(), 2u) << "the head is shown all the same";
 }
 
+// What a corrector is said to do is what it does: without one that warms, the result is cooler.
+TEST(Formulate, ACorrectorIsSaidToWarmWhereItDoes) {
+  Shelf shelf = small_shelf(7);
+  for (Product& p : shelf.products)
+    if (p.swatch) p.swatch = dyed_white(p.level, Tone::natural);  // so that only a corrector makes ash
+  for (const bool yellow : {true, false}) {
+    Product p = shelf.products[0];
+    p.id = p.name = yellow ? "corrector yellow" : "corrector blue";
+    p.cls = ProductClass::corrector, p.level = 0;
+    Fibre f;
+    for (int b = 0; b < kBands; ++b) {
+      const double from = band_nm(b) - (yellow ? 430 : 600);
+      f.dye[b] = 0.4 * std::exp(-from * from / 5000);
+    }
+    p.swatch = reflectance(optical_depth(f, pigments(Constants{})));
+    shelf.products.push_back(p);
+  }
+  int warming = 0, countering = 0;
+  for (double level : {5.0, 6.0, 7.0})
+    for (Tone tone : {Tone::gold, Tone::ash}) {
+      ZoneAim wish;
+      wish.zone = "*", wish.level = level, wish.tone = tone;
+      const auto plan = formulate(two_areas(), *aim(two_areas(), {wish}, shelf), shelf, {}, quick());
+      ASSERT_TRUE(plan);
+      for (const PlannedBowl& b : plan->bowls)
+        for (const Problem& why : b.why) {
+          if (why.code != "warming_tone" && why.code != "counter_tone") continue;
+          const bool warms = why.code == "warming_tone";
+          ++(warms ? warming : countering);
+          EXPECT_EQ(warms, why.params.at("product") == "corrector yellow");
+        }
+    }
+  EXPECT_GT(warming, 0);
+  EXPECT_GT(countering, 0);
+}
+
 // Where the bowls together need more of a tube than there is, what is proven still holds for every way of sharing it.
 TEST(Formulate, ATubeSharedByTwoBowlsLeavesAnHonestGap) {
   Head h = two_areas();

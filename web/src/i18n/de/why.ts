@@ -12,6 +12,8 @@ export const why: PartialDictionary = {
   'why.developer_for_deposit': (p: P) =>
     `Entwickler ${of(p, 'percent')} %: Farbe lagert sich an, kaum etwas hellt auf.`,
   'why.own_bowl': () => 'Diese Zone braucht eine eigene Schale.',
+  'why.warming_tone': (p: P) =>
+    `${of(p, 'product')}, ${of(p, 'share')} %, gibt die Wärme zurück, die fehlen würde.`,
   'why.in_packets': (p: P) => `Etwa ${of(p, 'packets')} Päckchen, je ${of(p, 'grams')} g.`,
   'why.beside_packets': () => 'Kommt zwischen die Päckchen, während sie einwirken; alles zusammen ausspülen.',
   'why.deepen_at_basin': () =>

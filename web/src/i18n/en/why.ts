@@ -17,6 +17,8 @@ export const why = {
   'why.warmth_expected': (p: P) => `Going ${n.levels(of(p, 'levels'))} lighter shows warmth underneath.`,
   'why.deepen_at_basin': () =>
     'Seldom too dark. If it is too light at the basin, deepen it there with a demi colour a level darker.',
+  'why.warming_tone': (p: P) =>
+    `${of(p, 'product')}, ${of(p, 'share')} %, gives back the warmth that would be missing.`,
   'why.in_packets': (p: P) => `About ${n.packets(of(p, 'packets'))}, ${of(p, 'grams')} g in each.`,
   'why.beside_packets': () => 'Goes on between the packets while they develop; rinse all out together.',
   'why.one_bowl_serves': (p: P) => `One bowl serves ${n.zones(of(p, 'zones'))}.`,

@@ -17,6 +17,8 @@ export const why = {
   'why.one_bowl_serves': (p: P) => `Un seul bol suffit pour ${n.zones(of(p, 'zones'))}.`,
   'why.deepen_at_basin': () =>
     'Rarement trop foncé. Si c’est trop clair au bac, foncer là avec un ton sur ton un ton plus foncé.',
+  'why.warming_tone': (p: P) =>
+    `${of(p, 'product')}, ${of(p, 'share')} %, redonne la chaleur qui manquerait.`,
   'why.in_packets': (p: P) => `Environ ${n.paquets(of(p, 'packets'))}, ${of(p, 'grams')} g dans chacun.`,
   'why.beside_packets': () => 'Se pose entre les paquets pendant leur pause ; tout rincer ensemble.',
   'why.own_bowl': () => 'Cette zone demande son propre bol.',
