@@ -12,8 +12,7 @@ export const why: PartialDictionary = {
   'why.developer_for_deposit': (p: P) =>
     `Oxidante de ${of(p, 'percent')} %: el color se deposita, casi nada aclara.`,
   'why.own_bowl': () => 'Esta zona pide su propio bol.',
-  'why.warming_tone': (p: P) =>
-    `${of(p, 'product')}, ${of(p, 'share')} %, devuelve el calor que faltaría.`,
+  'why.warming_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, devuelve el calor que faltaría.`,
   'why.in_packets': (p: P) => `Unos ${of(p, 'packets')} paquetes, ${of(p, 'grams')} g en cada uno.`,
   'why.beside_packets': () => 'Va entre los paquetes mientras actúan; aclarar todo junto.',
   'why.deepen_at_basin': () =>
