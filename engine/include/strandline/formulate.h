@@ -117,9 +117,10 @@ struct SearchReport {
 
 // Another plan: worse on the whole, better in one way.
 struct Alternative {
-  // "lighter_first" (seldom too dark; to be deepened at the basin), "gentler" (weaker developer), "simpler" (fewer tubes), "fewer_bowls", "cheaper", "later_on_lengths", "quicker"
-  // (shorter time), "softer_line" (no permanent colour: regrowth shows less of a line); "closer" (finer grams or a
-  // fourth shade: nearer to the wish than the certified best, but no best itself).
+  // "lighter_first" (seldom too dark; to be deepened at the basin), "gentler" (weaker developer), "simpler" (fewer
+  // tubes), "fewer_bowls", "cheaper", "later_on_lengths", "quicker" (shorter time), "softer_line" (no permanent colour:
+  // regrowth shows less of a line); "closer" (finer grams or a fourth shade: nearer to the wish than the certified
+  // best, but no best itself).
   std::string axis;
   std::vector<PlannedBowl> bowls;
   std::vector<ZonePlan> zones;

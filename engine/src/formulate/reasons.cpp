@@ -23,7 +23,8 @@ bool lightened_before(const Span& span) {
 
 // What the part does in this bowl, along whichever of the two axes it moves more.
 bool warms(const std::vector<PartEffect>& effects, const std::string& product) {
-  const auto e = std::find_if(effects.begin(), effects.end(), [&](const PartEffect& p) { return p.product == product; });
+  const auto e =
+      std::find_if(effects.begin(), effects.end(), [&](const PartEffect& p) { return p.product == product; });
   if (e == effects.end()) return false;
   return (std::abs(e->red_without) > std::abs(e->warm_without) ? e->red_without : e->warm_without) < 0;
 }
@@ -53,7 +54,9 @@ Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*
     const bool wanted = std::any_of(zones.begin(), zones.end(), [&](auto* z) { return z->target->tone == p->tone; });
     const bool cool = p->tone == Tone::ash || p->tone == Tone::violet || p->tone == Tone::green;
     if (!wanted && (cool || p->cls == ProductClass::corrector))
-      why.push_back({warms(bowl.effects, p->id) ? "warming_tone" : "counter_tone", "", {{"product", p->name}, {"share", figure(100.0 * s.eighths / 8, 0)}}});
+      why.push_back({warms(bowl.effects, p->id) ? "warming_tone" : "counter_tone",
+                     "",
+                     {{"product", p->name}, {"share", figure(100.0 * s.eighths / 8, 0)}}});
   }
   constexpr double kSomeWhite = 0.1;
   if (white >= kSomeWhite && natural > 0)

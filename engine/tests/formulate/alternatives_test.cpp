@@ -71,9 +71,9 @@ TEST(Alternatives, EachIsBetterInItsOwnWayAndNoWorseThanWorthNaming) {
   for (const char* axis : {"quicker", "softer_line"}) EXPECT_TRUE(seen.contains(axis)) << axis;
 }
 
-// Common practice: the safe side first. By other means: the darkest of ten results (10 % of 1024 scenarios) below the wish.
-double darkest_decile(const Alternative& a, const Head& head, const Shelf& shelf,
-                            const std::vector<Target>& targets) {
+// Common practice: the safe side first. By other means: the darkest of ten results (10 % of 1024 scenarios) below the
+// wish.
+double darkest_decile(const Alternative& a, const Head& head, const Shelf& shelf, const std::vector<Target>& targets) {
   std::vector<Step> steps;
   for (const PlannedBowl& b : a.bowls) steps.push_back({b.bowl.formula, b.bowl.zones});
   PredictOptions many;
