@@ -1,6 +1,7 @@
 // whatif.ms: one changed gram over HTTP on loopback; its rival is the same verb called in process.
 #include <httplib.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <nlohmann/json.hpp>
 #include <thread>
@@ -35,15 +36,24 @@ int main() {
   client.set_keep_alive(true);
   bool fine = true;
   double grams = 20;
-  const double ms = scoreboard::median_ms(41, [&] {
-    document["bowls"][0]["parts"][0]["grams"] = grams += 0.5;
+  const auto ask = [&] {
+    document["bowls"][0]["parts"][0]["grams"] = grams = grams < 60 ? grams + 0.5 : 20;
     const auto answer = client.Post("/api/v1/what-if", document.dump(), "application/json");
     fine = fine && answer && answer->status == 200;
-  });
+  };
+  const double ms = scoreboard::median_ms(41, ask);
+  // As a held gram asks first: few scenarios. The slowest of a hundred.
+  document["options"]["scenarios"] = kSearchScenarios;
+  constexpr size_t kTimes = 500;
+  std::vector<double> quick;
+  for (size_t i = 0; i < kTimes; ++i) quick.push_back(scoreboard::median_ms(1, ask));
+  std::sort(quick.begin(), quick.end());
   server.stop();
   run.join();
   std::filesystem::remove(db);
   if (!fine) return 1;
   scoreboard::print({{"whatif.ms", ms, "ms", "median of 41, one changed gram, 1024 scenarios, HTTP on loopback"},
+                     {"whatif.p99_64.ms", quick[kTimes * 99 / 100], "ms",
+                      "99 % of 500 within, one changed gram, 64 scenarios, HTTP on loopback"},
                      {"whatif.door_ms", ms - direct, "ms", "what the door adds to the verb called in process"}});
 }

@@ -20,6 +20,8 @@ export const plan: Part<typeof english> = {
   'plan.own_dropped': 'Ihre eigenen Schalen sind zurückgelegt.',
   'plan.no_bowls': 'Keine Schale: nichts ist zu färben.',
   'plan.searched': (count) => `${n.mischungen(count)} verglichen, alle, die es gibt.`,
+  'plan.asked': (zones, bowls, ways) =>
+    `Gefragt: ${n.zonen(zones)}, höchstens ${bowls} Schalen, jede Mischung an ${ways} Köpfen versucht, wie dieser sein kann.`,
   'plan.stopped': (count) =>
     `${n.mischungen(count)} verglichen, dann angehalten: eine bessere kann es geben.`,
   'plan.bowl': (label) => `Schale ${label}`,

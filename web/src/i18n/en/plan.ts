@@ -18,6 +18,8 @@ export const plan = {
   'plan.own_dropped': 'Your own bowls are set aside.',
   'plan.no_bowls': 'No bowl: nothing is to be coloured.',
   'plan.searched': (count: string) => `${n.mixes(count)} compared, all there are in the set.`,
+  'plan.asked': (zones: string, bowls: string, ways: string) =>
+    `Asked: ${n.zones(zones)}, ${n.bowls(bowls)} at most, each mix tried on ${ways} heads as this one may be.`,
   'plan.stopped': (count: string) => `${n.mixes(count)} compared, then stopped: a better one may exist.`,
   'plan.bowl': (label: string) => `bowl ${label}`,
   'plan.develops': (label: string) => `${label} develops`,

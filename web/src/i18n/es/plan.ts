@@ -20,6 +20,8 @@ export const plan: Part<typeof english> = {
   'plan.own_dropped': 'Sus propios cuencos quedan aparte.',
   'plan.no_bowls': 'Ningún cuenco: no hay nada que teñir.',
   'plan.searched': (count) => `${n.mezclas(count)} comparadas, todas las que hay.`,
+  'plan.asked': (zones, bowls, ways) =>
+    `Se pidió: ${n.zonas(zones)}, ${bowls} boles como mucho, cada mezcla probada en ${ways} cabezas como esta puede ser.`,
   'plan.stopped': (count) => `${n.mezclas(count)} comparadas, después se paró: puede haber una mejor.`,
   'plan.bowl': (label) => `cuenco ${label}`,
   'plan.develops': (label) => `${label} actúa`,

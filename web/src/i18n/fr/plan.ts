@@ -18,6 +18,8 @@ export const plan = {
   'plan.own_dropped': 'Vos propres bols sont mis de côté.',
   'plan.no_bowls': 'Aucun bol : rien n’est à colorer.',
   'plan.searched': (count: string) => `${n.mélanges(count)} comparés, tous ceux de l’ensemble.`,
+  'plan.asked': (zones: string, bowls: string, ways: string) =>
+    `Demandé : ${n.zones(zones)}, ${n.bols(bowls)} au plus, chaque mélange essayé sur ${ways} têtes comme celle-ci peut être.`,
   'plan.stopped': (count: string) => `${n.mélanges(count)} comparés, puis arrêt : un meilleur peut exister.`,
   'plan.bowl': (label: string) => `bol ${label}`,
   'plan.develops': (label: string) => `${label} pose`,
