@@ -168,7 +168,7 @@ test.describe('in French', () => {
     const pale = page.getByRole('grid').getByRole('button', { name: 'hauteur 10, cendré' });
     await expect(pale).toHaveAccessibleName(/pas en une fois aujourd’hui/);
     await pale.click();
-    await expect(page.getByText(/Pas en une fois aujourd’hui : /)).toBeVisible();
+    await expect(page.getByText(/Pas en une fois aujourd’hui\s:\s/)).toBeVisible();
     await expect(page.getByText(/rien n’est promis/)).toBeVisible();
     await expectAccessible(page);
   });
