@@ -20,8 +20,6 @@ std::vector<ZoneRef> woven_among(const Head& head, const std::vector<std::string
 
 }  // namespace
 
-bool any_woven(const Head& head, const std::vector<std::string>& zones) { return !woven_among(head, zones).empty(); }
-
 bool all_woven(const Head& head, const std::vector<std::string>& zones) {
   return woven_among(head, zones).size() == zones.size();
 }

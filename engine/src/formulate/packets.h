@@ -5,7 +5,7 @@
 
 namespace strandline {
 
-bool any_woven(const Head& head, const std::vector<std::string>& zones);
+// Every one of these zones is woven.
 bool all_woven(const Head& head, const std::vector<std::string>& zones);
 
 // "in_packets" {packets, grams each} where some of the bowl's zones are woven; none else. About, as widths and partings

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "engine/tests/support.h"
+#include "engine/tests/review/own_bowls.h"
 
 namespace strandline {
 namespace {
@@ -13,26 +13,6 @@ namespace {
 using namespace testing_support;
 
 constexpr double kRounding = 0.06;  // levels that half grams and single precision may cost
-
-Visit small_visit(double level = 7) {
-  Visit v;
-  v.head = two_areas();
-  v.shelf = small_shelf(6);
-  ZoneAim wish;
-  wish.zone = "*", wish.level = level;
-  v.aims = {wish};
-  return v;
-}
-
-Bowl bowl_of(const std::vector<Part>& parts, const std::vector<std::string>& zones) {
-  return {"A", {"tint", parts, 35, false}, zones};
-}
-
-const std::vector<std::string> both = {"front hairline/regrowth", "crown/regrowth"};
-
-bool holds(const Formula& f, const std::string& product) {
-  return std::any_of(f.parts.begin(), f.parts.end(), [&](const Part& p) { return p.product == product; });
-}
 
 TEST(Review, TheBestBowlIsFine) {
   Visit v = small_visit();
@@ -205,20 +185,6 @@ TEST(Review, NeedsBowlsAndAWish) {
   v.bowls = {bowl_of({{"shade-0", 40}, {"developer-6", 40}}, both)};
   v.aims.clear();
   EXPECT_EQ(review(v).error().front().code, "no_wish");
-}
-
-// The same swatches in a second range, by the same maker or another.
-Shelf with_second_range(Shelf shelf, const std::string& maker) {
-  Range second = shelf.ranges[0];
-  second.id = "second", second.name = "second", second.maker = maker;
-  shelf.ranges.push_back(second);
-  const std::vector<Product> first = shelf.products;
-  for (Product p : first) {
-    if (p.cls != ProductClass::permanent) continue;
-    p.id = "second-" + p.id, p.range = "second";
-    shelf.products.push_back(p);
-  }
-  return shelf;
 }
 
 TEST(Convert, TheSameSwatchesGiveTheSameResult) {

@@ -44,7 +44,7 @@ const CUTS: Record<Part, readonly Cut[]> = {
 /** A half of a half is as small as an area gets. */
 const MOST_HALVES = 2;
 /** Longest name of an area in the document. */
-const LONGEST = 60;
+export const LONGEST = 60;
 
 const cutOf = (half: Half): Cut => HALVES[half][0];
 const isHalf = (word: string): word is Half => Object.hasOwn(HALVES, word);

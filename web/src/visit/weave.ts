@@ -1,5 +1,6 @@
 import type { Area, Head, Span } from '../api/types';
 import { freeName, withArea } from './head';
+import { LONGEST } from './places';
 import { readSpan, writeSpan, type Reading } from './reading';
 
 /** Common practice: product in packets stays off the scalp by about this much, cm. */
@@ -13,8 +14,6 @@ export const LEAST_SHARE = 5;
 const MOST_SHARE = 90;
 const LEAST_BETWEEN = 5;
 export const SHARE_STEP = 5;
-/** Longest name of an area in the document. */
-const LONGEST = 60;
 
 /** Packets taken out of this area, in their order. */
 export const packetsOf = (head: Head, id: string): Area[] =>
