@@ -36,3 +36,8 @@ export function notify(text: string, undo?: () => void): number {
   release(id);
   return id;
 }
+
+/** Something else was done: going back to before a note would take that away too, so its way back goes. */
+export function closeWaysBack(): void {
+  for (const toast of toasts.filter((one) => one.undo)) dismiss(toast.id);
+}

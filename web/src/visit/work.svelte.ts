@@ -12,6 +12,7 @@ import type {
 import * as api from '../api/visits';
 import type { Draft, Drafts } from '../offline/drafts';
 import { hand } from '../ui/hand.svelte';
+import { closeWaysBack } from '../ui/toasts.svelte';
 import { pruned } from './aims';
 import { troubleOf, type Trouble } from './failed';
 import { Latest, Newest } from './latest';
@@ -98,8 +99,9 @@ export class Work {
       });
   }
 
-  /** Replaces the document; saving and reading follow. Gives a way back. */
+  /** Replaces the document; saving and reading follow. Gives a way back, good until the next change. */
   change(next: Visit): () => void {
+    closeWaysBack();
     const before = this.visit;
     this.visit = next.head === before.head ? next : pruned(next);
     this.#store();

@@ -4,6 +4,7 @@ import type { Visit } from '../api/types';
 import * as api from '../api/visits';
 import type { Draft, Drafts } from '../offline/drafts';
 import { hand } from '../ui/hand.svelte';
+import { notify, toasts } from '../ui/toasts.svelte';
 import { newVisit, withReading } from './head';
 import { Work } from './work.svelte';
 
@@ -131,6 +132,14 @@ describe('an open visit', () => {
     expect(work.visit).toEqual(visit);
     await vi.advanceTimersByTimeAsync(500);
     expect(server.saveVisit.mock.lastCall?.[2]).toEqual(visit);
+  });
+
+  it('takes back only what was done last: an older way back would take newer work with it', () => {
+    const work = new Work(saved(visit));
+    notify('woven', work.change(read(10)));
+    expect(toasts.map((note) => note.text)).toEqual(['woven']);
+    work.change(read(20));
+    expect(toasts).toEqual([]);
   });
 
   it('tries again while the server is silent and loses nothing', async () => {
