@@ -91,7 +91,7 @@ test('while another way is looked at, every part of the screen shows it and the 
   await page.emulateMedia({ media: 'screen' });
 
   await page.getByRole('button', { name: 'Back to the plan' }).click();
-  expect(await read()).toEqual(before);
+  await expect.poll(read).toEqual(before);
   expect(saves).toEqual([]);
 });
 

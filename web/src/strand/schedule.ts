@@ -2,6 +2,7 @@
 
 const BUDGET_MS = 4;
 const waiting = new Map<object, () => void>();
+const listeners: (() => void)[] = [];
 let asked = 0;
 
 function run(): void {
@@ -13,7 +14,18 @@ function run(): void {
     if (performance.now() - start > BUDGET_MS) break;
   }
   if (waiting.size > 0) asked = requestAnimationFrame(run);
+  else told();
 }
+function told(): void {
+  listeners.splice(0).forEach((tell) => tell());
+}
+
+/** Ends once nothing is left to draw. */
+export const drawnLater = (): Promise<void> =>
+  new Promise((tell) => {
+    listeners.push(tell);
+    if (waiting.size === 0) told();
+  });
 
 /** Draws for `owner` in a coming frame; a later call by the same owner replaces the earlier one. */
 export function drawLater(owner: object, draw: () => void): void {
@@ -24,4 +36,5 @@ export function drawLater(owner: object, draw: () => void): void {
 /** Drops what `owner` still had to draw. */
 export function dropLater(owner: object): void {
   waiting.delete(owner);
+  if (waiting.size === 0) told();
 }

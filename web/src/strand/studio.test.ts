@@ -16,7 +16,8 @@ function fake() {
     onerror: null as (() => void) | null,
   };
   const answer = (data: Answer) => worker.onmessage?.({ data });
-  const finish = (id: number) => answer({ id, picture: {} as ImageBitmap, drawn: 'webgl' });
+  const finish = (...ids: number[]) =>
+    answer({ finished: ids.map((id) => ({ id, picture: {} as ImageBitmap, drawn: 'webgl' })) });
   return {
     orders,
     messages,
@@ -45,13 +46,61 @@ describe('drawing by a worker', () => {
     ask(a, 3);
     await turn();
     expect(orders.map((o) => o.job.seed)).toEqual([1, 10]);
-    expect(messages, 'one message a turn').toEqual([2]);
+    expect(messages, 'a first picture waits for no other').toEqual([1, 1]);
     finish(orders[0]!.id);
     await turn();
     expect(orders.map((o) => o.job.seed)).toEqual([1, 10, 3]);
     finish(orders[2]!.id);
     finish(orders[1]!.id);
     expect(shown).toEqual([1, 3, 10]);
+    ask(a, 4);
+    ask(b, 11);
+    await turn();
+    expect(messages.slice(3), 'then one message a turn').toEqual([2]);
+  });
+
+  it('tells when all that was wished is shown, or gave way to newer wishes', async () => {
+    const { orders, worker, finish } = fake();
+    const studio = new Studio(worker, () => undefined);
+    const [a, b] = [{}, {}];
+    const heard: string[] = [];
+    const ask = (owner: object, seed: number) =>
+      studio.draw(owner, { job: job(seed), show: () => void heard.push(`${seed}`) });
+    const listen = (name: string) => void studio.shown().then(() => heard.push(name));
+    listen('nothing to wait for');
+    await turn();
+    ask(a, 1);
+    ask(b, 10);
+    listen('first');
+    await turn();
+    ask(a, 2);
+    listen('second');
+    finish(orders[1]!.id);
+    await turn();
+    expect(heard).toEqual(['nothing to wait for', '10']);
+    finish(orders[0]!.id);
+    await turn();
+    expect(heard.slice(2)).toEqual(['1', 'first']);
+    await turn();
+    ask(a, 3);
+    finish(orders[2]!.id);
+    await turn();
+    expect(heard.slice(4), '2 is shown, 3 is on its way').toEqual(['2', 'second']);
+    listen('given up');
+    ask(a, 4);
+    studio.forget(a);
+    finish(orders[3]!.id);
+    await turn();
+    expect(heard.slice(6)).toEqual(['3', 'given up']);
+  });
+
+  it('keeps nobody waiting when the worker is gone', async () => {
+    const { worker, fail } = fake();
+    const studio = new Studio(worker, () => undefined);
+    studio.draw({}, { job: job(1), show: () => undefined });
+    const told = studio.shown();
+    fail();
+    await told;
   });
 
   it('drops what is not wanted any more', async () => {

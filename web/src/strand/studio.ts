@@ -1,4 +1,4 @@
-import { drawLater, dropLater } from './schedule';
+import { drawLater, drawnLater, dropLater } from './schedule';
 import { paintHair, watchPainter, type Drawn, type HairJob, type Source } from './surface';
 
 /** Where hair is drawn: by a worker, so that the page stays free, or on the page where there is none. */
@@ -9,10 +9,14 @@ export interface Order {
 }
 /** What one turn of the page orders goes to the worker in one message. */
 export type Orders = readonly Order[];
+export interface Finished {
+  readonly id: number;
+  readonly picture: ImageBitmap;
+  readonly drawn: Drawn;
+}
+/** What was ordered together comes back together, so that one frame shows all of it. */
 export type Answer =
-  | { readonly id: number; readonly picture: ImageBitmap; readonly drawn: Drawn }
-  | { readonly again: true }
-  | { readonly unable: true };
+  { readonly finished: readonly Finished[] } | { readonly again: true } | { readonly unable: true };
 
 /** Called with each finished picture. */
 type Show = (picture: ImageBitmap | Source, drawn: Drawn) => void;
@@ -20,6 +24,10 @@ type Show = (picture: ImageBitmap | Source, drawn: Drawn) => void;
 interface Wish {
   readonly job: HairJob;
   readonly show: Show;
+}
+/** A wish and its number: later ones have higher ones. */
+interface Pending extends Wish {
+  readonly nth: number;
 }
 
 const watchers = new Set<() => void>();
@@ -31,9 +39,13 @@ export class Studio {
   readonly #gone: (left: Map<object, Wish>) => void;
   readonly #ids = new WeakMap<object, number>();
   #last = 0;
-  readonly #under = new Map<number, { owner: object; wish: Wish }>();
-  readonly #next = new Map<object, Wish>();
+  readonly #under = new Map<number, { owner: object; wish: Pending }>();
+  readonly #next = new Map<object, Pending>();
+  /** Strips that have shown a picture. */
+  readonly #known = new Set<number>();
   #outbox: Order[] = [];
+  #wishes = 0;
+  #listeners: { readonly upTo: number; readonly tell: () => void }[] = [];
 
   /** `gone` is told when the worker cannot draw, with what is still to be drawn. */
   constructor(worker: Worker, gone: (left: Map<object, Wish>) => void) {
@@ -43,7 +55,8 @@ export class Studio {
     worker.onerror = () => this.#end();
   }
 
-  draw(owner: object, wish: Wish): void {
+  draw(owner: object, { job, show }: Wish): void {
+    const wish = { job, show, nth: ++this.#wishes };
     let id = this.#ids.get(owner);
     if (id === undefined) this.#ids.set(owner, (id = ++this.#last));
     if (this.#under.has(id)) this.#next.set(owner, wish);
@@ -52,36 +65,65 @@ export class Studio {
 
   forget(owner: object): void {
     this.#next.delete(owner);
+    this.#listen();
   }
 
-  #send(id: number, owner: object, wish: Wish): void {
+  /** Ends once all that was wished until now is shown, or gave way to newer wishes. */
+  shown(): Promise<void> {
+    return new Promise((tell) => {
+      this.#listeners.push({ upTo: this.#wishes, tell });
+      this.#listen();
+    });
+  }
+
+  #listen(): void {
+    const open = [...[...this.#under.values()].map(({ wish }) => wish), ...this.#next.values()];
+    const oldest = Math.min(...open.map(({ nth }) => nth));
+    const due = this.#listeners.filter(({ upTo }) => upTo < oldest);
+    this.#listeners = this.#listeners.filter(({ upTo }) => upTo >= oldest);
+    due.forEach(({ tell }) => tell());
+  }
+
+  #send(id: number, owner: object, wish: Pending): void {
     this.#under.set(id, { owner, wish });
     if (this.#outbox.length === 0) queueMicrotask(() => this.#post());
     this.#outbox.push({ id, job: wish.job });
   }
 
   #post(): void {
-    this.#worker.postMessage(this.#outbox satisfies Orders);
+    // What changes together comes together; a strip that shows nothing yet need not wait for others.
+    const together = this.#outbox.filter(({ id }) => this.#known.has(id));
+    const alone = this.#outbox.filter(({ id }) => !this.#known.has(id));
     this.#outbox = [];
+    for (const orders of [together, ...alone.map((order) => [order])])
+      if (orders.length > 0) this.#worker.postMessage(orders satisfies Orders);
   }
 
   #hear(answer: Answer): void {
     if ('again' in answer) return tellAll();
     if ('unable' in answer) return this.#end();
-    const done = this.#under.get(answer.id);
-    this.#under.delete(answer.id);
-    if (!done) return;
-    const next = this.#next.get(done.owner);
-    this.#next.delete(done.owner);
-    if (next) this.#send(answer.id, done.owner, next);
-    done.wish.show(answer.picture, answer.drawn);
+    for (const { id, picture, drawn } of answer.finished) {
+      const done = this.#under.get(id);
+      this.#under.delete(id);
+      if (!done) continue;
+      const next = this.#next.get(done.owner);
+      this.#next.delete(done.owner);
+      if (next) this.#send(id, done.owner, next);
+      this.#known.add(id);
+      done.wish.show(picture, drawn);
+    }
+    this.#listen();
   }
 
   #end(): void {
     this.#worker.terminate();
-    const left = new Map([...this.#under.values()].map(({ owner, wish }) => [owner, wish]));
+    const left = new Map<object, Wish>();
+    for (const { owner, wish } of this.#under.values()) left.set(owner, wish);
     for (const [owner, wish] of this.#next) left.set(owner, wish);
+    this.#under.clear();
+    this.#next.clear();
     this.#gone(left);
+    this.#listen();
   }
 }
 
@@ -108,6 +150,9 @@ export function drawSoon(owner: object, job: HairJob, show: Show): void {
   if (studio) studio.draw(owner, { job, show });
   else onPage(owner, { job, show });
 }
+
+/** Ends once the hair that was asked for until now is on the page, so that what is said of it can appear with it. */
+export const hairShown = (): Promise<void> => (studio ? studio.shown() : drawnLater());
 
 /** Drops what `owner` still had to draw. */
 export function forget(owner: object): void {

@@ -63,13 +63,14 @@ function size(canvas: HTMLCanvasElement, layout: StripLayout, dpr: number): void
   const height = Math.round(layout.height * dpr);
   if (canvas.width !== width) canvas.width = width;
   if (canvas.height !== height) canvas.height = height;
+  canvas.style.width = `${layout.width}px`;
+  canvas.style.height = `${layout.height}px`;
 }
 
 /** Puts a finished drawing on the strip; where the browser can, by handing it over without a copy. */
 export function showHair(canvas: HTMLCanvasElement, job: HairJob, picture: ImageBitmap | Source): void {
   size(canvas, job.layout, job.dpr);
-  canvas.style.width = `${job.layout.width}px`;
-  canvas.style.height = `${job.layout.height}px`;
+  canvas.style.clipPath = job.layout.bareTo ? `inset(0 0 0 ${job.layout.bareTo}px)` : '';
   const bitmap = 'transferToImageBitmap' in picture ? picture.transferToImageBitmap() : picture;
   if (bitmap instanceof ImageBitmap) {
     canvas.getContext('bitmaprenderer')?.transferFromImageBitmap(bitmap);

@@ -5,6 +5,9 @@ import { Latest, Newest } from './latest';
 
 /** As many scenarios as a search draws: a first answer while grams change. */
 const SCENARIOS_AT_ONCE = 64;
+/** Every scenario is asked for once the hand has been still for so long, ms: taps follow one another faster. */
+const STILL_MS = 150;
+const still = () => new Promise((go) => setTimeout(go, STILL_MS));
 const roughly = (visit: Visit): Visit => ({
   ...visit,
   options: { scenarios: SCENARIOS_AT_ONCE, ...visit.options },
@@ -43,7 +46,7 @@ export class Planning {
 
   #plan = new Latest<PlanAnswer>();
   #try = new Newest();
-  #whole = new Latest<PlanAnswer>();
+  #whole = new Latest<PlanAnswer | undefined>();
   #recall = new Latest<PlanAnswer>();
   #since = 0;
   #for: Visit | undefined;
@@ -156,7 +159,10 @@ export class Planning {
   async #tryWhole(visit: Visit): Promise<void> {
     this.trying = true;
     try {
-      const plan = await this.#whole.run((signal) => api.whatIf(visit, signal));
+      const plan = await this.#whole.run(async (signal) => {
+        await still();
+        return signal.aborted ? undefined : api.whatIf(visit, signal);
+      });
       if (plan && this.#visit() === visit) this.#is({ visit, plan, stopped: false });
     } catch (error) {
       this.trouble = troubleOf(error);

@@ -31,20 +31,27 @@ beforeEach(() => {
   server.saveVisit.mockImplementation((_, seq, document) => Promise.resolve(saved(document, seq + 1)));
 });
 
+/** The plan is asked for, and the hand is still for as long as it takes. */
+async function planned(work: Work): Promise<void> {
+  const asked = work.planNow();
+  await vi.advanceTimersByTimeAsync(200);
+  await asked;
+}
+
 describe('the plan of an open visit', () => {
   it('comes back to the found bowls without searching again when own ones are undone', async () => {
     const found = answer('exhausted', 0);
     server.plan.mockResolvedValue(found);
     server.whatIf.mockResolvedValue({ ...found });
     const work = new Work(saved({ ...visit, aims: [{ zone: '*', level: 6 }] }, 4));
-    await work.planNow();
+    await planned(work);
     const undo = work.tryBowls([
       { label: 'A', range: 'r', parts: [], minutes: 30, damp_hair: false, zones: ['crown/regrowth'] },
     ]);
-    await work.planNow();
+    await planned(work);
     expect(server.whatIf).toHaveBeenCalledTimes(2);
     undo();
-    await work.planNow();
+    await planned(work);
     expect(server.plan).toHaveBeenCalledTimes(1);
     expect(work.plan).toBe(found);
     expect(work.planIsCurrent).toBe(true);
@@ -58,10 +65,10 @@ describe('the plan of an open visit', () => {
     server.whatIf.mockResolvedValue({ bowls: [], zones: [], routes: [] } as unknown as PlanAnswer);
     server.plan.mockResolvedValue(searched as unknown as PlanAnswer);
     const work = new Work(saved(stored, 4));
-    await work.planNow();
+    await planned(work);
     expect(work.route).toBe(lighten);
     expect(server.plan.mock.lastCall?.[0].bowls).toEqual([]);
-    await work.planNow();
+    await planned(work);
     expect(server.plan).toHaveBeenCalledTimes(1);
     // Changed bowls stay on it, none leave it.
     work.tryBowls([{ ...own, minutes: 40 }]);
@@ -72,7 +79,7 @@ describe('the plan of an open visit', () => {
 
     server.plan.mockResolvedValue({ ...searched, routes: [] } as unknown as PlanAnswer);
     const gone = new Work(saved(stored, 4));
-    await gone.planNow();
+    await planned(gone);
     expect(gone.route).toBeUndefined();
     expect(gone.routeGone).toBe(true);
   });
@@ -82,16 +89,33 @@ describe('the plan of an open visit', () => {
     server.plan.mockResolvedValue(plan);
     server.whatIf.mockResolvedValue(plan);
     const work = new Work(saved(visit));
-    await work.planNow();
+    await planned(work);
     expect(work.planIsCurrent).toBe(true);
     expect([server.plan.mock.calls.length, server.whatIf.mock.calls.length]).toEqual([1, 0]);
     work.tryBowls([{ label: 'A', range: 'r', parts: [], minutes: 30, zones: [] }]);
-    await work.planNow();
-    // Roughly at once, then with every scenario.
+    await planned(work);
+    // Roughly at once, then with every scenario once the hand is still.
     expect(server.whatIf.mock.calls.map(([asked]) => asked.options?.scenarios)).toEqual([64, undefined]);
     expect(work.trying).toBe(false);
     work.change(read(50));
     expect(work.planIsCurrent).toBe(false);
+  });
+
+  it('leaves every scenario for when taps have ended', async () => {
+    server.whatIf.mockImplementation(() => Promise.resolve(answer('exhausted', 0)));
+    const work = new Work(saved(visit));
+    const asked = () => server.whatIf.mock.calls.map(([sent]) => sent.options?.scenarios);
+    for (const minutes of [30, 35, 40]) {
+      work.tryBowls([{ label: 'A', range: 'r', parts: [], minutes, zones: [] }]);
+      void work.planNow();
+      await vi.advanceTimersByTimeAsync(100);
+    }
+    expect(asked()).toEqual([64, 64, 64]);
+    expect(work.trying).toBe(true);
+    await vi.advanceTimersByTimeAsync(100);
+    expect(asked()).toEqual([64, 64, 64, undefined]);
+    expect(server.whatIf.mock.lastCall?.[0].bowls?.[0]?.minutes).toBe(40);
+    expect([work.trying, work.planIsCurrent]).toEqual([false, true]);
   });
 });
 

@@ -1,0 +1,29 @@
+import { tick, untrack } from 'svelte';
+import { hairShown } from '../strand/studio';
+
+/**
+ * `newest` once the hair that was drawn for it is shown: what a screen says of an answer appears together with its picture,
+ * in one frame. Call it while a component is set up.
+ */
+export function withHair<T>(newest: () => T): { readonly now: T } {
+  let now = $state.raw(untrack(newest));
+  let asked = 0;
+  let told = 0;
+  $effect(() => {
+    const next = newest();
+    const nth = ++asked;
+    // The strips order their pictures in this turn.
+    void tick()
+      .then(hairShown)
+      .then(() => {
+        if (nth < told) return;
+        told = nth;
+        now = next;
+      });
+  });
+  return {
+    get now() {
+      return now;
+    },
+  };
+}
