@@ -21,6 +21,7 @@ function problemsIn(body: unknown): Problem[] {
   return Array.isArray(list) ? (list as Problem[]) : [];
 }
 
+/** The zones of the last answer to each kind of question. */
 const kept = new Map<string, Kept>();
 
 /** One request to the salon's server. Throws Refused, Away, or the caller's own AbortError. */
@@ -31,10 +32,14 @@ export async function call<T>(
   signal?: AbortSignal,
   more: Record<string, string> = {},
 ): Promise<T> {
+  // The answer is packed for what the page has now; another one may come first.
+  const has = kept.get(path);
   const reply = await run(
     'send',
     {
       method,
+      kind: path,
+      has: has?.nth,
       url: new URL(`api/v1/${path}`, document.baseURI).href,
       headers: body === undefined ? more : { 'content-type': 'application/json', ...more },
       ...(body === undefined ? {} : { body: JSON.stringify(body) }),
@@ -46,11 +51,11 @@ export async function call<T>(
     throw new Away();
   }
   heard();
-  let mine = kept.get(path);
-  if (!mine) kept.set(path, (mine = new Map()));
   let answer: unknown;
   try {
-    answer = unpack(reply.parcel, mine);
+    const read = unpack(reply.parcel, has);
+    answer = read.answer;
+    if (read.kept) kept.set(path, read.kept);
   } catch {
     throw new Refused(reply.status, [{ code: 'answer_not_json', path: '', params: {} }]);
   }

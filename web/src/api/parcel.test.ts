@@ -1,32 +1,56 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { pack, unpack, type Kept } from './parcel';
+import { pack, unpack, type Kept, type Parcel } from './parcel';
 
 describe('an answer on its way', () => {
   it('arrives as it was sent', () => {
     fc.assert(
       fc.property(fc.jsonValue(), (answer) => {
         const text = JSON.stringify(answer);
-        expect(unpack(pack(text), new Map())).toEqual(JSON.parse(text));
+        expect(unpack(pack(text, 'any')).answer).toEqual(JSON.parse(text));
       }),
     );
-    expect(unpack(pack(''), new Map())).toBeUndefined();
+    expect(unpack(pack('', 'any')).answer).toBeUndefined();
+  });
+
+  it('arrives as it was sent whatever the page has of those before', () => {
+    const zone = fc.constantFrom('a', 'b', 'c', 'd');
+    const answers = fc.array(
+      // Up to four questions are asked before an answer comes.
+      fc.record({ zones: fc.array(zone, { maxLength: 4 }), late: fc.integer({ min: 0, max: 3 }) }),
+    );
+    let run = 0;
+    fc.assert(
+      fc.property(answers, (list) => {
+        const kind = `kind ${run++}`;
+        const haves: (Kept | undefined)[] = [undefined];
+        for (const { zones, late } of list) {
+          const has = haves.at(-1 - Math.min(late, haves.length - 1));
+          const sent = { schema: 'x', zones: zones.map((name) => ({ name })) };
+          const { answer, kept } = unpack(pack(JSON.stringify(sent), kind, has?.nth), has);
+          expect(answer).toEqual(sent);
+          haves.push(kept);
+        }
+      }),
+    );
   });
 
   it('keeps the zones that say the same and takes the others anew', () => {
-    const kept: Kept = new Map();
     const at = (level: number) =>
-      unpack(pack(JSON.stringify({ schema: 'x', zones: [{ zone: 'a' }, { zone: 'b', level }] })), kept) as {
-        schema: string;
-        zones: unknown[];
-      };
-    const [first, again] = [at(5), at(6)];
-    expect(again.schema).toBe('x');
-    expect(again.zones[0]).toBe(first.zones[0]);
-    expect(again.zones[1]).toEqual({ zone: 'b', level: 6 });
+      JSON.stringify({ schema: 'x', zones: [{ zone: 'a' }, { zone: 'b', level }] });
+    const first = unpack(pack(at(5), 'plan'));
+    const parcel: Parcel = pack(at(6), 'plan', first.kept?.nth);
+    expect(parcel.zones).toEqual([0, '{"zone":"b","level":6}']);
+    const again = unpack(parcel, first.kept);
+    expect(again.kept?.zones[0]).toBe(first.kept?.zones[0]);
+    expect(again.answer).toEqual({ schema: 'x', zones: [{ zone: 'a' }, { zone: 'b', level: 6 }] });
+    // Another kind of question, or an answer too long ago: every zone travels.
+    expect(pack(at(6), 'other', again.kept?.nth).zones).toHaveLength(2);
+    for (let i = 0; i < 3; i++) pack(at(i), 'plan');
+    expect(pack(at(6), 'plan', again.kept?.nth).zones?.[0]).toBe('{"zone":"a"}');
   });
 
   it('lets text that is no JSON be found out by the reader', () => {
-    expect(() => unpack(pack('<p>'), new Map())).toThrow(SyntaxError);
+    expect(() => unpack(pack('<p>', 'any'))).toThrow(SyntaxError);
   });
 });

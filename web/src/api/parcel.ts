@@ -1,13 +1,27 @@
-/** An answer on its way to the page: JSON text, its zones one by one, so that a zone that says the same is not read again. */
+/**
+ * An answer on its way to the page: JSON text, its zones one by one. A zone that says what it said in an answer the page
+ * has is only its place there, so that it is neither copied nor read again.
+ */
 export interface Parcel {
   readonly text: string;
-  readonly zones?: readonly string[];
+  readonly zones?: readonly (string | number)[];
+  /** Numbers the answers that have zones. */
+  readonly nth?: number;
 }
 
-/** The zones of the last answer of one kind, by their text. */
-export type Kept = Map<string, unknown>;
+/** The zones of an answer that the page has. */
+export interface Kept {
+  readonly nth: number;
+  readonly zones: readonly unknown[];
+}
 
-export function pack(text: string): Parcel {
+/** An answer packed for another answer than this one would be read wrong: each thread starts counting somewhere else. */
+let last = Math.floor(Math.random() * 2 ** 40);
+const REMEMBERED = 3;
+const sent = new Map<string, { nth: number; texts: readonly string[] }[]>();
+
+/** Packs the answer to a question of this kind for a page that has answer `has` to it. */
+export function pack(text: string, kind: string, has?: number): Parcel {
   let answer: unknown;
   try {
     answer = text ? JSON.parse(text) : undefined;
@@ -16,18 +30,27 @@ export function pack(text: string): Parcel {
   }
   const zones = (answer as { zones?: unknown } | undefined)?.zones;
   if (!Array.isArray(zones)) return { text };
+  const texts = zones.map((zone) => JSON.stringify(zone));
+  const before = sent.get(kind) ?? [];
+  const places = new Map(before.find(({ nth }) => nth === has)?.texts.map((zone, place) => [zone, place]));
+  const nth = ++last;
+  sent.set(kind, [{ nth, texts }, ...before].slice(0, REMEMBERED));
   return {
     text: JSON.stringify({ ...(answer as object), zones: [] }),
-    zones: zones.map((z) => JSON.stringify(z)),
+    zones: texts.map((zone) => places.get(zone) ?? zone),
+    nth,
   };
 }
 
-/** The answer again; zones that say what they said in `kept` are the same objects. Throws SyntaxError for text that is no JSON. */
-export function unpack(parcel: Parcel, kept: Kept): unknown {
-  const answer: unknown = parcel.text ? JSON.parse(parcel.text) : undefined;
-  if (!parcel.zones) return answer;
-  const zones = parcel.zones.map((text): [string, unknown] => [text, kept.get(text) ?? JSON.parse(text)]);
-  kept.clear();
-  for (const [text, zone] of zones) kept.set(text, zone);
-  return { ...(answer as object), zones: zones.map(([, zone]) => zone) };
+/**
+ * The answer again, and its zones to be kept; those that say what they said in `kept`, the answer it was packed for, are the
+ * same objects. Throws SyntaxError for text that is no JSON.
+ */
+export function unpack({ text, zones, nth }: Parcel, kept?: Kept): { answer: unknown; kept?: Kept } {
+  const answer: unknown = text ? JSON.parse(text) : undefined;
+  if (!zones || nth === undefined) return { answer, kept };
+  const read = zones.map((zone): unknown =>
+    typeof zone === 'number' ? kept?.zones[zone] : JSON.parse(zone),
+  );
+  return { answer: { ...(answer as object), zones: read }, kept: { nth, zones: read } };
 }

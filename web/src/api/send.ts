@@ -7,13 +7,16 @@ export interface Ask {
   readonly url: string;
   readonly headers: Record<string, string>;
   readonly body?: string;
+  /** What is asked, and which answer to it the page has: see pack. */
+  readonly kind: string;
+  readonly has?: number;
 }
 
 /** What came back; `away` = the server did not answer. */
 export type Reply = { readonly status: number; readonly parcel: Parcel } | { readonly away: true };
 
 /** The only place that calls the network. Rejects when `signal` stops it. */
-export async function send({ url, ...ask }: Ask, signal?: AbortSignal): Promise<Reply> {
+export async function send({ url, kind, has, ...ask }: Ask, signal?: AbortSignal): Promise<Reply> {
   let text: string;
   let response: Response;
   try {
@@ -23,5 +26,5 @@ export async function send({ url, ...ask }: Ask, signal?: AbortSignal): Promise<
     if (signal?.aborted) throw error;
     return { away: true };
   }
-  return { status: response.status, parcel: pack(text) };
+  return { status: response.status, parcel: pack(text, kind, has) };
 }

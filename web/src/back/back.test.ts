@@ -17,7 +17,7 @@ function fake() {
     fail: () => worker.onerror?.(),
   };
 }
-const ask = { method: 'GET', url: 'http://here/api/v1/levels', headers: {} };
+const ask = { method: 'GET', url: 'http://here/api/v1/levels', headers: {}, kind: 'levels' };
 const askOf = (back: Back, signal?: AbortSignal) =>
   new Promise((done, failed) => back.ask({ job: 'send', input: ask, signal, done, failed }));
 
