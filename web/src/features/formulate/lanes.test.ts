@@ -53,6 +53,8 @@ describe('lanes', () => {
   it('shorten work to letters that tell it apart', () => {
     const short = initials(['rinse', 'tone', 'treat', 'take packet out', 'rinse']);
     expect([...short.values()]).toEqual(['R', 'To', 'Tr', 'Ta']);
+    // A alone is a bowl.
+    expect([...initials(['apply', 'mix'], ['A', 'B']).values()]).toEqual(['Ap', 'M']);
   });
 
   it('say the span once when a bowl serves it everywhere', () => {

@@ -11,15 +11,18 @@ export interface LaneWords {
   develops(label: string): string;
 }
 
-/** The first letter of each word, or as many as tell it from the others. */
-export function initials(words: readonly string[]): Map<string, string> {
+/** The first letter of each word, or as many as tell it from the others and from the letters of bowls. */
+export function initials(words: readonly string[], bowls: readonly string[] = []): Map<string, string> {
   const all = [...new Set(words)];
   const start = (word: string, n: number) => word.slice(0, n).toLocaleLowerCase();
+  const letters = bowls.map((bowl) => bowl.toLocaleLowerCase());
   return new Map(
     all.map((word) => {
+      const others = all.filter((other) => other !== word);
+      const taken = (n: number) =>
+        letters.includes(start(word, n)) || others.some((other) => start(other, n) === start(word, n));
       let n = 1;
-      while (n < word.length && all.some((other) => other !== word && start(other, n) === start(word, n)))
-        n++;
+      while (n < word.length && taken(n)) n++;
       return [word, word.slice(0, 1).toLocaleUpperCase() + word.slice(1, n)];
     }),
   );
@@ -54,7 +57,10 @@ function joinTasks(
 /** One lane per pair of hands and one per bowl developing on hair. */
 export function lanesOf(plan: PlanAnswer, words: LaneWords): Lane[] {
   const { tasks, developments } = plan.timeline;
-  const letters = initials(tasks.map((task) => words.kind(task)));
+  const letters = initials(
+    tasks.map((task) => words.kind(task)),
+    developments.map((d) => d.bowl),
+  );
   const people = [...new Set(tasks.map((task) => task.who))].filter(Boolean);
   const hands = people.map((who): Lane => ({
     id: `hands ${who}`,
