@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { Head, Visit } from '../api/types';
 import { areaBecame, pruned, wishFor, withWish } from './aims';
 import { addArea, joinAreas, partArea, readAlike, removeArea, renameArea, type Changed } from './areas';
-import { copyReading, grown, newHead, newVisit, withArea, withReading } from './head';
+import { copyReading, grown, moveEnd, newHead, newVisit, withArea, withReading } from './head';
 import { readSpan, writeSpan } from './reading';
-import { canWeave, mostShare, moveStart, packetsOf, strandsTakenUp, takeUp } from './weave';
+import { canWeave, mostShare, moveBorder, moveStart, packetsOf, strandsTakenUp, takeUp } from './weave';
 
 const ids = (head: Head) => head.areas.map((a) => a.id);
 const find = (head: Head, id: string) => head.areas.find((a) => a.id === id)!;
@@ -68,6 +68,41 @@ describe('taking up packets', () => {
     const packets = find(woven, 'top packets');
     expect(moveStart(packets, 0).spans[0]!.from_cm).toBe(0);
     expect(moveStart(packets, 9).spans[0]!.from_cm).toBe(1.4);
+  });
+});
+
+describe('a border of an area that has packets', () => {
+  const ends = (head: Head) => ['top', 'top packets'].map((id) => find(head, id).spans.map((s) => s.to_cm));
+
+  it('takes theirs along where it lay in the same place', () => {
+    const moved = moveBorder(woven, 'top', 0, 2.4);
+    expect(ends(moved)).toEqual([
+      [2.4, 20],
+      [2.4, 20],
+    ]);
+    expect(find(moved, 'top packets').spans.map((s) => s.from_cm)).toEqual([0.5, 2.4]);
+    expect(ends(moveBorder(moved, 'top', 1, 25))).toEqual([
+      [2.4, 25],
+      [2.4, 25],
+    ]);
+  });
+
+  it('leaves one that was read for them, and other areas', () => {
+    const own = withArea(woven, 'top packets', (area) => moveEnd(area, 0, 3));
+    const moved = moveBorder(own, 'top', 0, 2.4);
+    expect(ends(moved)).toEqual([
+      [2.4, 20],
+      [3, 20],
+    ]);
+    expect(ends(moveBorder(woven, 'top packets', 0, 3))[0]).toEqual([1.5, 20]);
+    expect(find(moved, 'crown')).toBe(find(own, 'crown'));
+  });
+
+  it('never turns their span inside out', () => {
+    expect(ends(moveBorder(woven, 'top', 0, 0.2))).toEqual([
+      [0.2, 20],
+      [0.6, 20],
+    ]);
   });
 });
 

@@ -1,5 +1,5 @@
 import type { Area, Head, Span } from '../api/types';
-import { freeName, withArea } from './head';
+import { freeName, moveEnd, withArea } from './head';
 import { LONGEST } from './places';
 import { readSpan, writeSpan, type Reading } from './reading';
 
@@ -47,18 +47,30 @@ export function mostShare(head: Head, from: string, but?: string): number {
   return Math.min(Math.floor(left / SHARE_STEP + 1e-6) * SHARE_STEP, MOST_SHARE);
 }
 
+const beginsIn = (span: Span): boolean => span.to_cm >= OFF_THE_SCALP + SHORTEST;
+
 /** The spans of an area as its packets begin them: a little off the scalp. */
 const packetSpans = (area: Area): Span[] =>
-  area.spans
-    .filter((span) => span.to_cm >= OFF_THE_SCALP + SHORTEST)
-    .map((span) => ({
-      ...structuredClone(span),
-      from_cm: Math.max(span.from_cm ?? 0, OFF_THE_SCALP),
-    }));
+  area.spans.filter(beginsIn).map((span) => ({
+    ...structuredClone(span),
+    from_cm: Math.max(span.from_cm ?? 0, OFF_THE_SCALP),
+  }));
 
 /** True when packets can be taken out of this area: it is not woven, long enough, and has hair left to take. */
 export const canWeave = (head: Head, area: Area): boolean =>
-  !area.woven && packetSpans(area).length > 0 && mostShare(head, area.id) >= LEAST_SHARE;
+  !area.woven && area.spans.some(beginsIn) && mostShare(head, area.id) >= LEAST_SHARE;
+
+/** A border of this area moved to `cm`; packets that had theirs in the same place go along. */
+export function moveBorder(head: Head, id: string, index: number, cm: number): Head {
+  const before = head.areas.find((area) => area.id === id)?.spans[index]?.to_cm;
+  const moved = withArea(head, id, (area) => moveEnd(area, index, cm));
+  const after = moved.areas.find((area) => area.id === id)?.spans[index]?.to_cm;
+  if (before === undefined || after === undefined) return moved;
+  return packetsOf(head, id).reduce((all, packets) => {
+    const theirs = packets.spans.findIndex((span) => span.to_cm === before);
+    return theirs < 0 ? all : withArea(all, packets.id, (area) => moveEnd(area, theirs, after));
+  }, moved);
+}
 
 /** New packets right after their area and those it has already; unchanged (no id) where none can be taken. */
 export function takeUp(head: Head, from: string, share = USUAL_SHARE, width = USUAL_WIDTH) {

@@ -82,6 +82,7 @@ export const reading: Part<typeof english> = {
   'areas.keep_note':
     'Diese Bereiche sind verschieden beurteilt. Die anderen Werte entfallen; Rückgängig holt sie zurück.',
   'packets.take_up': 'Päckchen abteilen',
+  'packets.button': 'Päckchen',
   'packets.put_back': 'Zurücklegen',
   'packets.of': (area) => `${area} (Päckchen)`,
   'packets.size': (share, width) => `${share}, ${width} mm`,

@@ -79,6 +79,7 @@ export const reading = {
   'areas.keep': 'Which reading holds for all of it?',
   'areas.keep_note': 'These areas are read differently. The others’ readings go; undo brings them back.',
   'packets.take_up': 'Take up packets',
+  'packets.button': 'Packets',
   'packets.put_back': 'Put them back',
   'packets.of': (area: string) => `${area} packets`,
   'packets.size': (share: string, width: string) => `${share}, ${width} mm`,

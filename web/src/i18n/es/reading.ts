@@ -82,6 +82,7 @@ export const reading: Part<typeof english> = {
   'areas.keep_note':
     'Estas zonas se leen de forma distinta. Las otras lecturas se van; deshacer las trae de vuelta.',
   'packets.take_up': 'Separar paquetes',
+  'packets.button': 'Paquetes',
   'packets.put_back': 'Devolverlos',
   'packets.of': (area) => `${area} (paquetes)`,
   'packets.size': (share, width) => `${share}, ${width} mm`,

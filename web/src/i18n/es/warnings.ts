@@ -39,7 +39,7 @@ export const warnings: Pick<Dictionary, Warning> = {
   'why.nothing_wished': () => 'Cada zona debe quedar como está.',
   'why.no_bowl_may_serve': () => 'Ningún cuenco de este estante puede ir en estas zonas: no se compara.',
   'why.comes_off_early': (p: P) =>
-    `Cuenco ${of(p, 'bowl')} en ${of(p, 'zone')}: el reloj le deja ${of(p, 'minutes')} minutos, no los ${of(p, 'planned')} previstos. Otra persona, menos zonas a la vez o una mezcla fresca; si no, esperar menos.`,
+    `Cuenco ${of(p, 'bowl')} en ${of(p, 'zone')}: el reloj le deja ${of(p, 'minutes')} minutos, no los ${of(p, 'planned')} previstos. Otra persona, menos zonas a la vez o una mezcla fresca; si no, contar con menos.`,
   'why.later_bowl_decides': () => 'Aquí sigue otro paso: cuenta el cuenco de después.',
   'why.route_chelate': (p: P) => `Quitar los minerales: ${of(p, 'minutes')} minutos, luego aclarar bien.`,
   'why.minerals_first': () =>

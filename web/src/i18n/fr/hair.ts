@@ -3,7 +3,7 @@ export const hair = {
   'strand.span': (label: string, from: string, to: string) => `${label}, de ${from} à ${to} cm`,
   'strand.today': (text: string) => `aujourd’hui ${text}`,
   'strand.planned': (text: string) => `après le plan ${text}`,
-  'strand.packets': (width: string, every: string) => `en mèches de ${width} mm tous les ${every} mm`,
+  'strand.packets': (width: string, every: string) => `en paquets de ${width} mm tous les ${every} mm`,
   'strand.bowl': (letter: string) => `bol ${letter}`,
   'strand.doubt': (middle: string, low: string, high: string) =>
     `clarté L* ${middle}, probablement de ${low} à ${high}`,

@@ -71,7 +71,7 @@ export const plan = {
   'task.mix': 'mélanger',
   'task.apply': 'appliquer',
   'task.check': 'contrôler',
-  'task.remove_packet': 'sortir la mèche',
+  'task.remove_packet': 'sortir le paquet',
   'task.emulsify': 'émulsionner',
   'task.rinse': 'rincer',
   'task.shampoo': 'shampouiner',

@@ -53,8 +53,8 @@ export const reading = {
   'reading.strands_note': 'Anciennes mèches ou bandes teintes dans cette portion.',
   'reading.add_strands': 'Ajouter des mèches',
   'reading.share': 'Part des cheveux',
-  'reading.packet': 'Largeur d’une mèche',
-  'reading.packet_none': 'fines, sans mèche',
+  'reading.packet': 'Largeur d’un paquet',
+  'reading.packet_none': 'fines, sans paquet',
   'reading.none': 'aucune',
   'reading.area_shape': 'Cette zone',
   'reading.areas': (count: number) => `${n.zones(count)}`,
@@ -80,6 +80,7 @@ export const reading = {
   'areas.keep_note':
     'Ces zones sont lues différemment. Les autres lectures disparaissent ; annuler les rétablit.',
   'packets.take_up': 'Prendre des paquets',
+  'packets.button': 'Paquets',
   'packets.put_back': 'Les remettre',
   'packets.of': (area: string) => `${area} (paquets)`,
   'packets.size': (share: string, width: string) => `${share}, ${width} mm`,
