@@ -1,5 +1,5 @@
 // cpp-httplib with a connection of our own: a whole request has a deadline, a handler can ask whether its
-// client is still there, and a connection whose body was not read to its end is closed.
+// client is still there, a connection whose body was not read to its end is closed, and answers are packed with gzip.
 #pragma once
 
 #include <httplib.h>

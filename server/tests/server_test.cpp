@@ -278,6 +278,21 @@ TEST_F(Running, ServesTheWebAppWithTags) {
   EXPECT_EQ(client_->Get("/../server_test.cpp")->status, 404);
 }
 
+TEST_F(Running, PacksAnswersWithGzipAndNothingSlower) {
+  const auto get = [&](const char* accepted) {
+    return client_->Get("/api/v1/levels", {{"Accept-Encoding", accepted}});
+  };
+  const auto plain = get("identity");
+  ASSERT_TRUE(plain);
+  EXPECT_FALSE(plain->has_header("Content-Encoding"));
+  ASSERT_FALSE(plain->body.empty());
+  const auto packed = get("br, gzip, deflate, zstd");
+  ASSERT_TRUE(packed);
+  EXPECT_EQ(packed->get_header_value("Content-Encoding"), "gzip");
+  EXPECT_EQ(packed->body, plain->body);
+  EXPECT_FALSE(get("br")->has_header("Content-Encoding"));
+}
+
 TEST_F(Running, StopsASearchWhoseClientHasGone) {
   httplib::Client impatient("127.0.0.1", port_);
   impatient.set_read_timeout(0, 50000);

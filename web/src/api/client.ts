@@ -21,6 +21,8 @@ function problemsIn(body: unknown): Problem[] {
   return Array.isArray(list) ? (list as Problem[]) : [];
 }
 
+const base = new URL('api/v1/', document.baseURI).href;
+
 /** The zones of the last answer to each kind of question. */
 const kept = new Map<string, Kept>();
 
@@ -40,7 +42,7 @@ export async function call<T>(
       method,
       kind: path,
       has: has?.nth,
-      url: new URL(`api/v1/${path}`, document.baseURI).href,
+      url: `${base}${path}`,
       headers: body === undefined ? more : { 'content-type': 'application/json', ...more },
       ...(body === undefined ? {} : { body: JSON.stringify(body) }),
     },

@@ -5,12 +5,13 @@ import { jobs, type Done, type Order } from './jobs';
 const under = new Map<number, AbortController>();
 const tell = (done: Done) => (self as unknown as Worker).postMessage(done);
 
-self.onmessage = ({ data }: MessageEvent<Order>) => {
-  if ('stop' in data) {
-    under.get(data.stop)?.abort();
+self.onmessage = ({ data }: MessageEvent<string>) => {
+  const order = JSON.parse(data) as Order;
+  if ('stop' in order) {
+    under.get(order.stop)?.abort();
     return;
   }
-  const { id, job, input } = data;
+  const { id, job, input } = order;
   const stop = new AbortController();
   under.set(id, stop);
   jobs[job](input as never, stop.signal)

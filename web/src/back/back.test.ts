@@ -5,7 +5,7 @@ import type { Done, Order } from './jobs';
 function fake() {
   const orders: Order[] = [];
   const worker = {
-    postMessage: (order: Order) => orders.push(order),
+    postMessage: (text: string) => orders.push(JSON.parse(text) as Order),
     terminate: vi.fn(),
     onmessage: null as ((event: { data: Done }) => void) | null,
     onerror: null as (() => void) | null,

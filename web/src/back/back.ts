@@ -30,11 +30,15 @@ export class Back {
     this.#waiting.set(id, waiting);
     waiting.signal?.addEventListener('abort', () => {
       if (!this.#waiting.delete(id)) return;
-      this.#worker.postMessage({ stop: id } satisfies Order);
+      this.#send({ stop: id });
       waiting.failed(stopped());
     });
     const { job, input } = waiting;
-    this.#worker.postMessage({ id, job, input } satisfies Order);
+    this.#send({ id, job, input });
+  }
+
+  #send(order: Order): void {
+    this.#worker.postMessage(JSON.stringify(order));
   }
 
   #hear(done: Done): void {

@@ -13,7 +13,7 @@ export type Jobs = typeof jobs;
 export type Input<K extends keyof Jobs> = Parameters<Jobs[K]>[0];
 export type Output<K extends keyof Jobs> = Awaited<ReturnType<Jobs[K]>>;
 
-/** Page to worker: do this; or stop it. */
+/** Page to worker, as JSON (text is copied faster than objects): do this; or stop it. */
 export type Order =
   { readonly id: number; readonly job: keyof Jobs; readonly input: unknown } | { readonly stop: number };
 /** Worker to page. */

@@ -7,8 +7,8 @@ const tell = (answer: Answer, hand: Transferable[] = []) =>
   (self as unknown as Worker).postMessage(answer, hand);
 
 if (typeof OffscreenCanvas === 'function') {
-  self.onmessage = ({ data }: MessageEvent<Orders>) => {
-    const finished = data.map(({ id, job }) => {
+  self.onmessage = ({ data }: MessageEvent<string>) => {
+    const finished = (JSON.parse(data) as Orders).map(({ id, job }) => {
       const { source, drawn } = paintHair(job);
       return { id, picture: (source as OffscreenCanvas).transferToImageBitmap(), drawn };
     });

@@ -7,7 +7,8 @@ function fake() {
   const orders: Order[] = [];
   const messages: number[] = [];
   const worker = {
-    postMessage: (batch: Orders) => {
+    postMessage: (text: string) => {
+      const batch = JSON.parse(text) as Orders;
       messages.push(batch.length);
       orders.push(...batch);
     },

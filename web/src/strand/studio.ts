@@ -7,7 +7,7 @@ export interface Order {
   readonly id: number;
   readonly job: HairJob;
 }
-/** What one turn of the page orders goes to the worker in one message. */
+/** What one turn of the page orders together goes to the worker in one message, as JSON: text is copied faster than objects. */
 export type Orders = readonly Order[];
 export interface Finished {
   readonly id: number;
@@ -96,7 +96,7 @@ export class Studio {
     const alone = this.#outbox.filter(({ id }) => !this.#known.has(id));
     this.#outbox = [];
     for (const orders of [together, ...alone.map((order) => [order])])
-      if (orders.length > 0) this.#worker.postMessage(orders satisfies Orders);
+      if (orders.length > 0) this.#worker.postMessage(JSON.stringify(orders satisfies Orders));
   }
 
   #hear(answer: Answer): void {

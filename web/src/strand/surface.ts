@@ -67,13 +67,22 @@ function size(canvas: HTMLCanvasElement, layout: StripLayout, dpr: number): void
   canvas.style.height = `${layout.height}px`;
 }
 
+const bitmapRenderers = new WeakMap<HTMLCanvasElement, ImageBitmapRenderingContext>();
+
+/** Asked for once: it takes longer than to hand a bitmap over. */
+function bitmapsOn(canvas: HTMLCanvasElement): ImageBitmapRenderingContext | null {
+  const made = bitmapRenderers.get(canvas) ?? canvas.getContext('bitmaprenderer');
+  if (made) bitmapRenderers.set(canvas, made);
+  return made;
+}
+
 /** Puts a finished drawing on the strip; where the browser can, by handing it over without a copy. */
 export function showHair(canvas: HTMLCanvasElement, job: HairJob, picture: ImageBitmap | Source): void {
   size(canvas, job.layout, job.dpr);
   canvas.style.clipPath = job.layout.bareTo ? `inset(0 0 0 ${job.layout.bareTo}px)` : '';
   const bitmap = 'transferToImageBitmap' in picture ? picture.transferToImageBitmap() : picture;
   if (bitmap instanceof ImageBitmap) {
-    canvas.getContext('bitmaprenderer')?.transferFromImageBitmap(bitmap);
+    bitmapsOn(canvas)?.transferFromImageBitmap(bitmap);
     return;
   }
   const pen = canvas.getContext('2d');
