@@ -192,6 +192,7 @@ const shots: Shot[] = [
     size: 'tablet',
     at: hash('assess'),
     ready: async (page) => {
+      await drawn(page);
       await page.getByRole('button', { name: 'Stop now' }).click();
       await settle(page);
     },
