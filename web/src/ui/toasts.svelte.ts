@@ -5,7 +5,8 @@ export interface Toast {
   undo?: () => void;
 }
 
-const shownFor = 9000;
+/** ms; a way back stays longer: hands may be wet, and the next change closes it anyway. */
+const shownFor = { note: 9000, wayBack: 20000 };
 let next = 1;
 const timers: Record<number, ReturnType<typeof setTimeout> | undefined> = {};
 
@@ -25,7 +26,8 @@ export function keep(id: number): void {
 
 export function release(id: number): void {
   clearTimeout(timers[id]);
-  timers[id] = setTimeout(() => dismiss(id), shownFor);
+  const { undo } = toasts.find((toast) => toast.id === id) ?? {};
+  timers[id] = setTimeout(() => dismiss(id), undo ? shownFor.wayBack : shownFor.note);
 }
 
 /** Show a note; at most three are kept, the oldest goes first. */

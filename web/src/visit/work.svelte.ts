@@ -54,7 +54,10 @@ export class Work {
   #planning = new Planning(() => this.visit);
   #reach = new Latest<ReachAnswer>();
   #reached: Visit['head'] | undefined;
-  #sending = false;
+  /** The save under way, and the drop of the draft after it. */
+  #sending: Promise<void> | undefined;
+  #dropping: Promise<void> | undefined;
+  #rests = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #aimTimer: ReturnType<typeof setTimeout> | undefined;
   readonly #drafts: Drafts | undefined;
@@ -137,12 +140,15 @@ export class Work {
   }
 
   /** Stores the document; a conflict is shown, never solved by overwriting. */
-  async save(): Promise<void> {
+  save(): Promise<void> {
     clearTimeout(this.#timer);
     // One at a time: a second one would carry an entry number that the first is about to use up.
-    if (this.#sending) return;
+    this.#sending ??= this.#send().finally(() => (this.#sending = undefined));
+    return this.#sending;
+  }
+
+  async #send(): Promise<void> {
     const sent = this.visit;
-    this.#sending = true;
     this.saving = 'saving';
     try {
       const stored = await api.saveVisit(this.id, this.#seq, sent);
@@ -155,16 +161,15 @@ export class Work {
       const conflict = error instanceof Refused && error.status === 409;
       this.saveTrouble = troubleOf(error);
       this.saving = conflict ? 'changed_elsewhere' : this.saveTrouble.away ? 'waiting' : 'refused';
+      if (this.#rests) return;
       if (this.saveTrouble.away) this.#timer = setTimeout(() => void this.save(), 3000);
       else if (!conflict && this.visit !== sent) this.#saveSoon();
-    } finally {
-      this.#sending = false;
     }
   }
 
   #drop(): void {
     this.kept = false;
-    if (!this.overtaken) void this.#drafts?.drop(this.id);
+    if (!this.overtaken) this.#dropping = this.#drafts?.drop(this.id);
   }
 
   assessNow(): Promise<void> {
@@ -273,7 +278,8 @@ export class Work {
     };
   }
 
-  close(): void {
+  /** Leaves off everything but storing; ends once the last change is stored or, with the server gone, laid down here. */
+  async close(): Promise<void> {
     hand.forget(this);
     hand.forget(this.#aim);
     this.#assess.stop();
@@ -281,6 +287,17 @@ export class Work {
     this.#aim.stop();
     this.#reach.stop();
     this.stopPlan();
-    if (this.saving === 'waiting') void this.save();
+    if (this.saving === 'waiting') this.#keep();
+    await this.#sending;
+    if (this.saving === 'waiting') await this.save();
+    await Promise.all([this.#keeping, this.#dropping]);
+  }
+
+  /** Stores no more: whoever opens the visit next hands its draft in. */
+  async rest(): Promise<void> {
+    this.#rests = true;
+    clearTimeout(this.#timer);
+    await this.#sending;
+    await this.#dropping;
   }
 }

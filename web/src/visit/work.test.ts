@@ -119,10 +119,48 @@ describe('an open visit', () => {
     const work = new Work(saved(visit, 4));
     hand.hold();
     work.change(read(10));
-    work.close();
+    void work.close();
     hand.release();
     await vi.advanceTimersByTimeAsync(1000);
     expect(server.saveVisit).toHaveBeenCalledTimes(1);
+  });
+
+  it('that is closed ends when its last change is handed in', async () => {
+    const answers: (() => void)[] = [];
+    server.saveVisit.mockImplementation(
+      (_, seq, document) => new Promise((resolve) => answers.push(() => resolve(saved(document, seq + 1)))),
+    );
+    const work = new Work(saved(visit, 4));
+    work.change(read(10));
+    await vi.advanceTimersByTimeAsync(500);
+    work.change(read(20)); // the one before is still on its way
+    let ended = false;
+    void work.close().then(() => (ended = true));
+    answers[0]?.();
+    await vi.advanceTimersByTimeAsync(0);
+    expect(server.saveVisit.mock.lastCall?.slice(1)).toEqual([5, read(20)]);
+    expect(ended).toBe(false);
+    answers[1]?.();
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(ended).toBe(true);
+    expect(server.saveVisit).toHaveBeenCalledTimes(2);
+  });
+
+  it('that is closed with the server gone leaves its draft here and goes on trying until it rests', async () => {
+    server.saveVisit.mockRejectedValue(new Away());
+    const keep = vi.fn(() => Promise.resolve(true));
+    const drafts = { keep, read: () => Promise.resolve(undefined), drop: () => Promise.resolve() };
+    const work = new Work(saved(visit, 4), drafts);
+    hand.hold();
+    work.change(read(10));
+    await work.close();
+    hand.release();
+    expect(keep.mock.calls).toEqual([['v1', { seq: 4, document: read(10) }]]);
+    await vi.advanceTimersByTimeAsync(10_000);
+    expect(server.saveVisit).toHaveBeenCalledTimes(4);
+    await work.rest();
+    await vi.advanceTimersByTimeAsync(10_000);
+    expect(server.saveVisit).toHaveBeenCalledTimes(4);
   });
 
   it('gives a way back', async () => {
