@@ -7,6 +7,19 @@ export interface Draft {
   document: Visit;
 }
 
+/** True when both say the same, in whatever order they say it. */
+export function sameDocument(a: unknown, b: unknown): boolean {
+  if (a === b) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || !a || !b || Array.isArray(a) !== Array.isArray(b))
+    return false;
+  const [left, right] = [a, b].map((one) => Object.entries(one).filter(([, value]) => value !== undefined));
+  const there = new Map(right);
+  return (
+    left!.length === there.size &&
+    left!.every(([key, value]) => there.has(key) && sameDocument(value, there.get(key)))
+  );
+}
+
 /** Where the open visit leaves its unsaved document. */
 export interface Drafts {
   keep(id: string, draft: Draft): Promise<boolean>;

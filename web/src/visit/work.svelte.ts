@@ -10,7 +10,7 @@ import type {
   Visit,
 } from '../api/types';
 import * as api from '../api/visits';
-import type { Draft, Drafts } from '../offline/drafts';
+import { sameDocument, type Draft, type Drafts } from '../offline/drafts';
 import { hand } from '../ui/hand.svelte';
 import { closeWaysBack } from '../ui/toasts.svelte';
 import { pruned } from './aims';
@@ -77,6 +77,8 @@ export class Work {
       this.visit = draft.document;
       this.kept = true;
       this.#saveSoon();
+    } else if (sameDocument(draft.document, stored.document)) {
+      this.#drop(); // stored, and the page was closed before it knew
     } else this.overtaken = draft;
   }
 

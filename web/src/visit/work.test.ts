@@ -251,6 +251,18 @@ describe('a draft', () => {
     expect(server.saveVisit.mock.lastCall?.slice(1)).toEqual([4, read(30)]);
   });
 
+  it('that the server has stored already is dropped without a question', async () => {
+    const { kept, drafts } = fakeDrafts();
+    const { head, ...rest } = read(30);
+    const draft = { seq: 3, document: { head, ...rest } }; // the same in another order
+    kept.set('v1', draft);
+    const work = new Work(saved(read(30), 4), drafts, draft);
+    expect(work.overtaken).toBeUndefined();
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(kept.size).toBe(0);
+    expect(server.saveVisit).not.toHaveBeenCalled();
+  });
+
   it('that another device has overtaken waits for a person', async () => {
     const { kept, drafts } = fakeDrafts();
     const draft = { seq: 3, document: read(30) };
