@@ -58,7 +58,8 @@ test('a changed reading draws its own strip and no other', async ({ page, salon 
     Object.assign(window, { drawn });
     const post = Worker.prototype.postMessage;
     Worker.prototype.postMessage = function (this: Worker, message: unknown, ...rest: []) {
-      if (Array.isArray(message)) drawn.push(message.length);
+      // Orders of drawings are a list, written as JSON.
+      if (typeof message === 'string' && message.startsWith('[')) drawn.push(JSON.parse(message).length);
       return post.call(this, message, ...rest);
     };
   });
