@@ -151,7 +151,10 @@ test('a head that comes back is read as its plan left it, with new growth at the
   await open(page, salon);
   await page.getByRole('button', { name: 'New visit' }).first().click();
   const sheet = page.getByRole('dialog');
+  const label = sheet.getByLabel('Label', { exact: true });
+  await label.fill('CLIENT ONE');
   await sheet.locator('fieldset').filter({ hasText: 'earlier visit' }).locator('label').filter({ hasText: 'Client one (invented)' }).click();
+  await expect(label).toHaveValue('Client one (invented)');
   await expect(sheet.getByRole('radio', { name: 'coloured as planned' })).toBeChecked();
   await sheet.getByRole('button', { name: 'Start with the reading' }).click();
   await expect(page.getByRole('heading', { name: 'reading' })).toBeVisible({ timeout: 300_000 });
