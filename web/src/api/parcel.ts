@@ -15,7 +15,7 @@ export interface Kept {
   readonly zones: readonly unknown[];
 }
 
-/** An answer packed for another answer than this one would be read wrong: each thread starts counting somewhere else. */
+/** Numbers of answers. Page and worker each count from somewhere else, so that neither takes the other's answer for its own. */
 let last = Math.floor(Math.random() * 2 ** 40);
 const REMEMBERED = 3;
 const sent = new Map<string, { nth: number; texts: readonly string[] }[]>();

@@ -10,16 +10,8 @@ import { areaWords } from './words';
 export { known } from './names';
 export { lightKey, screen, type ZonePicture } from './pieces';
 
-/** The last picture of each area by its name, and all that went into it. */
-const made = new Map<string, { from: readonly unknown[]; picture: StrandPicture }>();
-
-/** What a picture takes from the reading itself; its colours come from the server's answer. */
-const shapeOf = ({ id, woven, spans }: Area): string =>
-  JSON.stringify([
-    id,
-    woven,
-    spans.map((span) => [span.id, span.from_cm, span.to_cm, span.populations?.filter((p) => p.packet_mm)]),
-  ]);
+/** The last picture of each area and all that went into it. */
+const made = new WeakMap<Area, { from: readonly unknown[]; picture: StrandPicture }>();
 
 /** One area as the strand draws it, with the packets that lie in it; undefined while a span has no colour yet. The same again is the same object. */
 export function strandPicture(
@@ -30,17 +22,17 @@ export function strandPicture(
 ): StrandPicture | undefined {
   const from: unknown[] = [head.hair, light, language()];
   for (const shown of [area, ...packetsOf(head, area.id)]) {
-    from.push(shapeOf(shown));
+    from.push(shown);
     for (const span of shown.spans) {
       const zone = zones.get(zoneId(shown, span));
       from.push(zone?.today, zone?.planned, zone?.wished, zone?.bowls?.join());
     }
   }
-  const before = made.get(area.id);
+  const before = made.get(area);
   if (before && before.from.length === from.length && before.from.every((one, i) => one === from[i]))
     return before.picture;
   const picture = makePicture(head, area, zones, light);
-  if (picture) made.set(area.id, { from, picture });
+  if (picture) made.set(area, { from, picture });
   return picture;
 }
 

@@ -31,6 +31,15 @@ beforeEach(() => {
   server.saveVisit.mockImplementation((_, seq, document) => Promise.resolve(saved(document, seq + 1)));
 });
 
+/** The server stores nothing before its answers are let go, one by one. */
+function slowToStore(): (() => void)[] {
+  const answers: (() => void)[] = [];
+  server.saveVisit.mockImplementation(
+    (_, seq, document) => new Promise((resolve) => answers.push(() => resolve(saved(document, seq + 1)))),
+  );
+  return answers;
+}
+
 describe('an open visit', () => {
   it('is read at once and stored once things are quiet, with the entry it has seen', async () => {
     const work = new Work(saved(visit, 4));
@@ -74,10 +83,7 @@ describe('an open visit', () => {
   });
 
   it('waits for one answer before it stores the next change', async () => {
-    const answers: (() => void)[] = [];
-    server.saveVisit.mockImplementation(
-      (_, seq, document) => new Promise((resolve) => answers.push(() => resolve(saved(document, seq + 1)))),
-    );
+    const answers = slowToStore();
     const work = new Work(saved(visit, 4));
     work.change(read(10));
     await vi.advanceTimersByTimeAsync(500);
@@ -126,10 +132,7 @@ describe('an open visit', () => {
   });
 
   it('that is closed ends when its last change is handed in', async () => {
-    const answers: (() => void)[] = [];
-    server.saveVisit.mockImplementation(
-      (_, seq, document) => new Promise((resolve) => answers.push(() => resolve(saved(document, seq + 1)))),
-    );
+    const answers = slowToStore();
     const work = new Work(saved(visit, 4));
     work.change(read(10));
     await vi.advanceTimersByTimeAsync(500);
