@@ -5,7 +5,7 @@ import { Latest, Newest } from './latest';
 
 /** As many scenarios as a search draws: a first answer while grams change. */
 const SCENARIOS_AT_ONCE = 64;
-/** Every scenario is asked for once the hand has been still for so long, ms: taps follow one another faster. */
+/** Every scenario is asked for once the hand has been still for so long, ms (prior): taps follow one another faster. */
 const STILL_MS = 150;
 const still = () => new Promise((go) => setTimeout(go, STILL_MS));
 const roughly = (visit: Visit): Visit => ({

@@ -1,7 +1,7 @@
 import { flushSync } from 'svelte';
 import { afterEach, expect, it, vi } from 'vitest';
 import { hairShown } from '../strand/studio';
-import { withHair } from './told.svelte';
+import { LONGEST_WAIT, withHair } from './told.svelte';
 
 vi.mock('../strand/studio');
 const shows: (() => void)[] = [];
@@ -36,4 +36,20 @@ it('tells an answer when its hair is shown, and never an older one after it', as
   await turn();
   expect(told?.now).toBe(3);
   expect(seen).toEqual([1, 3]);
+});
+
+it('tells an answer without its hair where drawing hangs', async () => {
+  vi.useFakeTimers();
+  let newest = $state(1);
+  let told: { readonly now: number } | undefined;
+  end = $effect.root(() => {
+    told = withHair(() => newest);
+  });
+  newest = 2;
+  flushSync();
+  await vi.advanceTimersByTimeAsync(LONGEST_WAIT - 10);
+  expect(told?.now).toBe(1);
+  await vi.advanceTimersByTimeAsync(20);
+  expect(told?.now).toBe(2);
+  vi.useRealTimers();
 });

@@ -1,6 +1,10 @@
 import { tick, untrack } from 'svelte';
 import { hairShown } from '../strand/studio';
 
+/** Words wait so long for their picture at most, ms (prior): where drawing is slow or hangs they go before it. */
+export const LONGEST_WAIT = 250;
+const longEnough = () => new Promise((go) => setTimeout(go, LONGEST_WAIT));
+
 /**
  * `newest` once the hair that was drawn for it is shown: what a screen says of an answer appears together with its picture,
  * in one frame. Call it while a component is set up.
@@ -14,7 +18,7 @@ export function withHair<T>(newest: () => T): { readonly now: T } {
     const nth = ++asked;
     // The strips order their pictures in this turn.
     void tick()
-      .then(hairShown)
+      .then(() => Promise.race([hairShown(), longEnough()]))
       .then(() => {
         if (nth < told) return;
         told = nth;
