@@ -1,6 +1,8 @@
 import { flushSync } from 'svelte';
-import { describe, expect, it, vi } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { calm, hand } from './hand.svelte';
+
+afterEach(() => void vi.useRealTimers());
 
 describe('a hand that holds a value', () => {
   it('lets what can wait come afterwards, of each owner the last', () => {
@@ -19,7 +21,8 @@ describe('a hand that holds a value', () => {
     expect(last).toHaveBeenCalledTimes(1);
   });
 
-  it('keeps what is calm as it was, and unasked, until it lets go', () => {
+  it('keeps what is calm as it was, and unasked, until a moment after it let go', () => {
+    vi.useFakeTimers();
     let value = $state(1);
     const asked = vi.fn(() => value);
     let followed: { readonly now: number };
@@ -34,10 +37,16 @@ describe('a hand that holds a value', () => {
       value = next;
       flushSync();
     }
-    expect(asked).toHaveBeenCalledTimes(1);
     hand.release();
+    value = 8;
     flushSync();
-    expect(seen).toEqual([1, 5]);
+    expect(asked).toHaveBeenCalledTimes(1);
+    vi.runAllTimers();
+    flushSync();
+    expect(seen).toEqual([1, 8]);
+    value = 9;
+    flushSync();
+    expect(seen, 'it follows again').toEqual([1, 8, 9]);
     end();
   });
 });

@@ -1,12 +1,18 @@
-import { untrack } from 'svelte';
+/** What is calm moves again so long after the hand let go, ms: in frames of its own. */
+const AFTER = 50;
 
 /** Whether a finger holds a value that runs. What can wait for its end waits, so that frames stay free meanwhile. */
 class Hand {
-  held = $state(false);
+  /** No state: a press that screens had to hear of would cost its own frame. */
+  held = false;
+  #stirs = false;
+  #settled = $state(0);
+  #timer: ReturnType<typeof setTimeout> | undefined;
   readonly #waiting = new Map<object, () => void>();
 
   hold(): void {
-    this.held = true;
+    clearTimeout(this.#timer);
+    this.held = this.#stirs = true;
   }
 
   release(): void {
@@ -15,11 +21,21 @@ class Hand {
     const due = [...this.#waiting.values()];
     this.#waiting.clear();
     due.forEach((what) => what());
+    this.#timer = setTimeout(() => {
+      this.#stirs = false;
+      this.#settled++;
+    }, AFTER);
+  }
+
+  /** From the press until what is calm may move again. */
+  get stirs(): boolean {
+    void this.#settled;
+    return this.#stirs;
   }
 
   /** Does `what` now, or once the hand lets go; of several of one owner only the last. */
   afterwards(owner: object, what: () => void): void {
-    if (untrack(() => this.held)) this.#waiting.set(owner, what);
+    if (this.held) this.#waiting.set(owner, what);
     else what();
   }
 
@@ -30,10 +46,10 @@ class Hand {
 }
 export const hand = new Hand();
 
-/** `value`, but while a value is held what it was before: for what need not follow every step. */
+/** `value`, but while a value is held, and a moment after, what it was before: for what need not follow every step. */
 export function calm<T>(value: () => T): { readonly now: T } {
   let last: { now: T } | undefined;
-  const now = $derived.by(() => (hand.held && last ? last : (last = { now: value() })).now);
+  const now = $derived.by(() => (hand.stirs && last ? last : (last = { now: value() })).now);
   return {
     get now() {
       return now;

@@ -36,7 +36,9 @@ export const ownBowl = (bowl: BowlView): Bowl => ({
 export class Work {
   readonly id: string;
   #seq: number;
-  visit = $state.raw<Visit>() as Visit;
+  #visit: Visit;
+  /** Counts what screens were told of the document. */
+  #told = $state(0);
 
   saving = $state<Saving>('saved');
   assessment = $state.raw<AssessAnswer>();
@@ -70,16 +72,25 @@ export class Work {
   constructor(stored: Pick<api.SavedVisit, 'id' | 'seq' | 'document'>, drafts?: Drafts, draft?: Draft) {
     this.id = stored.id;
     this.#seq = stored.seq;
-    this.visit = stored.document;
+    this.#visit = stored.document;
     this.#drafts = drafts;
     if (!draft) return;
     if (draft.seq === stored.seq) {
-      this.visit = draft.document;
+      this.#visit = draft.document;
       this.kept = true;
       this.#saveSoon();
     } else if (sameDocument(draft.document, stored.document)) {
       this.#drop(); // stored, and the page was closed before it knew
     } else this.overtaken = draft;
+  }
+
+  /**
+   * The document as it is. Screens are told of a value that is held once the hand lets go: until then they move with the
+   * answers to it alone, and whoever asks finds the newest.
+   */
+  get visit(): Visit {
+    void this.#told;
+    return this.#visit;
   }
 
   /** Takes the overtaken change (as a new one) or lets it go. */
@@ -107,17 +118,18 @@ export class Work {
   /** Replaces the document; saving and reading follow. Gives a way back, good until the next change. */
   change(next: Visit): () => void {
     closeWaysBack();
-    const before = this.visit;
-    this.visit = next.head === before.head ? next : pruned(next);
+    const before = this.#visit;
+    const read = next.head !== before.head;
+    this.#visit = read ? pruned(next) : next;
+    hand.afterwards(this.#assess, () => this.#told++);
     this.#store();
-    if (this.visit.head !== before.head) {
+    if (read) {
       this.reach = undefined;
       void this.assessNow();
     }
     // A new wish is answered at once; a head that is being read leaves its wishes for a quiet moment.
-    if (this.visit.aims !== before.aims) void this.aimNow();
-    else if (this.visit.head !== before.head && this.visit.aims?.length)
-      hand.afterwards(this.#aim, () => this.#aimSoon());
+    if (this.#visit.aims !== before.aims) void this.aimNow();
+    else if (read && this.#visit.aims?.length) hand.afterwards(this.#aim, () => this.#aimSoon());
     return () => void this.change(before);
   }
 
@@ -274,6 +286,8 @@ export class Work {
     if (route || !bowls.length) this.#planning.take(route);
     const way = route?.kind ?? (bowls.length ? this.visit.way : undefined);
     const undo = this.change({ ...this.visit, bowls, way: way ?? '' });
+    // The plan screen, which asks, has not heard of it.
+    if (hand.held) void this.planNow();
     return () => {
       this.#planning.route = before;
       undo();

@@ -1,3 +1,4 @@
+import { flushSync } from 'svelte';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { Away, Refused } from '../api/client';
 import type { Visit } from '../api/types';
@@ -119,6 +120,25 @@ describe('an open visit', () => {
     await vi.advanceTimersByTimeAsync(500);
     expect(server.saveVisit.mock.calls.map(([, , document]) => document)).toEqual([read(30)]);
     expect(work.saving).toBe('saved');
+  });
+
+  it('under a hand is the newest for whoever asks, and is told of to screens once it lets go', () => {
+    const work = new Work(saved(visit, 4));
+    const seen: Visit[] = [];
+    const end = $effect.root(() => {
+      $effect(() => void seen.push(work.visit));
+    });
+    flushSync();
+    hand.hold();
+    for (const white of [10, 20]) {
+      work.change(read(white));
+      flushSync();
+      expect(work.visit).toEqual(read(white));
+    }
+    hand.release();
+    flushSync();
+    expect(seen).toEqual([visit, read(20)]);
+    end();
   });
 
   it('that is closed under a hand is stored once', async () => {
