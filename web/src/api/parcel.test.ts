@@ -14,7 +14,11 @@ describe('an answer on its way', () => {
   });
 
   it('arrives as it was sent whatever the page has of those before', () => {
-    const zone = fc.constantFrom('a', 'b', 'c', 'd');
+    const name = fc.constantFrom('a', 'b', 'c', 'd');
+    const zone = fc.record(
+      { zone: name, today: fc.record({ level: fc.integer({ min: 1, max: 3 }) }), bowl: name },
+      { requiredKeys: ['zone'] },
+    );
     const answers = fc.array(
       // Up to four questions are asked before an answer comes.
       fc.record({ zones: fc.array(zone, { maxLength: 4 }), late: fc.integer({ min: 0, max: 3 }) }),
@@ -26,7 +30,7 @@ describe('an answer on its way', () => {
         const haves: (Kept | undefined)[] = [undefined];
         for (const { zones, late } of list) {
           const has = haves.at(-1 - Math.min(late, haves.length - 1));
-          const sent = { schema: 'x', zones: zones.map((name) => ({ name })) };
+          const sent = { schema: 'x', zones };
           const { answer, kept } = unpack(pack(JSON.stringify(sent), kind, has?.nth), has);
           expect(answer).toEqual(sent);
           haves.push(kept);
@@ -40,7 +44,7 @@ describe('an answer on its way', () => {
       JSON.stringify({ schema: 'x', zones: [{ zone: 'a' }, { zone: 'b', level }] });
     const first = unpack(pack(at(5), 'plan'));
     const parcel: Parcel = pack(at(6), 'plan', first.kept?.nth);
-    expect(parcel.zones).toEqual([0, '{"zone":"b","level":6}']);
+    expect(parcel.zones).toEqual([0, { like: 1, but: '{"level":6}' }]);
     const again = unpack(parcel, first.kept);
     expect(again.kept?.zones[0]).toBe(first.kept?.zones[0]);
     expect(again.answer).toEqual({ schema: 'x', zones: [{ zone: 'a' }, { zone: 'b', level: 6 }] });
@@ -48,6 +52,18 @@ describe('an answer on its way', () => {
     expect(pack(at(6), 'other', again.kept?.nth).zones).toHaveLength(2);
     for (let i = 0; i < 3; i++) pack(at(i), 'plan');
     expect(pack(at(6), 'plan', again.kept?.nth).zones?.[0]).toBe('{"zone":"a"}');
+  });
+
+  it('keeps each field that says the same, and forgets those that are gone', () => {
+    const ask = (zone: object, has?: Kept) =>
+      unpack(pack(JSON.stringify({ zones: [zone] }), 'fields', has?.nth), has);
+    const today = { level: 5 };
+    const first = ask({ zone: 'a', today, planned: { level: 6 } });
+    const second = ask({ zone: 'a', today, planned: { level: 7 } }, first.kept);
+    expect(second.kept?.zones).toEqual([{ zone: 'a', today, planned: { level: 7 } }]);
+    const todays = [first, second].map(({ kept }) => (kept?.zones[0] as { today: object }).today);
+    expect(todays[1]).toBe(todays[0]);
+    expect(ask({ zone: 'a', today }, second.kept).kept?.zones).toEqual([{ zone: 'a', today }]);
   });
 
   it('lets text that is no JSON be found out by the reader', () => {

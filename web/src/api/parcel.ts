@@ -1,13 +1,16 @@
 /**
- * An answer on its way to the page: JSON text, its zones one by one. A zone that says what it said in an answer the page
- * has is only its place there, so that it is neither copied nor read again.
+ * An answer on its way to the page: JSON text, its zones one by one. What a zone says as it did in an answer the page has is
+ * neither copied nor read again.
  */
 export interface Parcel {
   readonly text: string;
-  readonly zones?: readonly (string | number)[];
+  readonly zones?: readonly PackedZone[];
   /** Numbers the answers that have zones. */
   readonly nth?: number;
 }
+
+/** A zone as text; or as its place in the answer the page has, with the text of those of its fields that say otherwise there. */
+export type PackedZone = string | number | { readonly like: number; readonly but: string };
 
 /** The zones of an answer that the page has. */
 export interface Kept {
@@ -15,10 +18,29 @@ export interface Kept {
   readonly zones: readonly unknown[];
 }
 
+/** The texts of a zone's fields, by their names. */
+type Fields = ReadonlyMap<string, string>;
+
 /** Numbers of answers. Page and worker each count from somewhere else, so that neither takes the other's answer for its own. */
 let last = Math.floor(Math.random() * 2 ** 40);
 const REMEMBERED = 3;
-const sent = new Map<string, { nth: number; texts: readonly string[] }[]>();
+const sent = new Map<string, { nth: number; zones: readonly Fields[] }[]>();
+
+const isObject = (value: unknown): value is object =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const fieldsOf = (zone: object): Fields =>
+  new Map(Object.entries(zone).map(([name, value]) => [name, JSON.stringify(value)]));
+
+const textOf = (fields: Iterable<readonly [string, string]>): string =>
+  `{${Array.from(fields, ([name, text]) => `${JSON.stringify(name)}:${text}`).join(',')}}`;
+
+/** Like the zone that had its place, as far as it is. */
+function packZone(zone: Fields, place: number, before: Fields | undefined): PackedZone {
+  if (!before || [...before.keys()].some((name) => !zone.has(name))) return textOf(zone);
+  const changed = [...zone].filter(([name, text]) => before.get(name) !== text);
+  return changed.length === 0 ? place : { like: place, but: textOf(changed) };
+}
 
 /** Packs the answer to a question of this kind for a page that has answer `has` to it. */
 export function pack(text: string, kind: string, has?: number): Parcel {
@@ -28,29 +50,31 @@ export function pack(text: string, kind: string, has?: number): Parcel {
   } catch {
     return { text }; // whoever reads it finds out
   }
-  const zones = (answer as { zones?: unknown } | undefined)?.zones;
-  if (!Array.isArray(zones)) return { text };
-  const texts = zones.map((zone) => JSON.stringify(zone));
+  const list = (answer as { zones?: unknown } | undefined)?.zones;
+  if (!Array.isArray(list) || !list.every(isObject)) return { text };
+  const zones = list.map(fieldsOf);
   const before = sent.get(kind) ?? [];
-  const places = new Map(before.find(({ nth }) => nth === has)?.texts.map((zone, place) => [zone, place]));
+  const there = before.find(({ nth }) => nth === has)?.zones;
   const nth = ++last;
-  sent.set(kind, [{ nth, texts }, ...before].slice(0, REMEMBERED));
+  sent.set(kind, [{ nth, zones }, ...before].slice(0, REMEMBERED));
   return {
     text: JSON.stringify({ ...(answer as object), zones: [] }),
-    zones: texts.map((zone) => places.get(zone) ?? zone),
+    zones: zones.map((zone, place) => packZone(zone, place, there?.[place])),
     nth,
   };
 }
 
 /**
  * The answer again, and its zones to be kept; those that say what they said in `kept`, the answer it was packed for, are the
- * same objects. Throws SyntaxError for text that is no JSON.
+ * same objects, and so is each of their fields that does. Throws SyntaxError for text that is no JSON.
  */
 export function unpack({ text, zones, nth }: Parcel, kept?: Kept): { answer: unknown; kept?: Kept } {
   const answer: unknown = text ? JSON.parse(text) : undefined;
   if (!zones || nth === undefined) return { answer, kept };
-  const read = zones.map((zone): unknown =>
-    typeof zone === 'number' ? kept?.zones[zone] : JSON.parse(zone),
-  );
+  const read = zones.map((zone): unknown => {
+    if (typeof zone === 'number') return kept?.zones[zone];
+    if (typeof zone === 'string') return JSON.parse(zone);
+    return { ...(kept?.zones[zone.like] as object), ...(JSON.parse(zone.but) as object) };
+  });
   return { answer: { ...(answer as object), zones: read }, kept: { nth, zones: read } };
 }
