@@ -1,5 +1,5 @@
 import { hasPlan } from './check';
-import type { StrandPicture, StrandSpan } from './types';
+import type { ColourFan, StrandPicture, StrandSpan } from './types';
 
 /** Everything about a strip that does not depend on colour, in CSS px. */
 export interface StripLayout {
@@ -14,7 +14,7 @@ export interface StripLayout {
   readonly plannedTop: number | null;
   readonly joins: readonly number[];
   readonly letters: readonly { readonly letter: string; readonly x: number; readonly y: number }[];
-  readonly fans: readonly { readonly span: StrandSpan; readonly y: number; readonly height: number }[];
+  readonly fans: readonly { readonly fan: ColourFan; readonly y: number; readonly height: number }[];
   readonly fanX: number;
   readonly marks: readonly { readonly half: 'today' | 'planned'; readonly x: number; readonly y: number }[];
 }
@@ -60,9 +60,9 @@ function placeLetters(spans: readonly StrandSpan[], pxPerCm: number, y: number, 
 }
 
 function placeFans(spans: readonly StrandSpan[], top: number, height: number) {
-  const withFan = spans.filter((span) => span.fan);
-  const each = height / Math.max(withFan.length, 1);
-  return withFan.map((span, i) => ({ span, y: top + i * each, height: each }));
+  const fans = spans.flatMap(({ fan }) => fan ?? []);
+  const each = height / Math.max(fans.length, 1);
+  return fans.map((fan, i) => ({ fan, y: top + i * each, height: each }));
 }
 
 function placeMarks(

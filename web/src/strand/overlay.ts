@@ -106,9 +106,7 @@ export function drawOverlay(pen: Pen, layout: StripLayout, ink: Ink): void {
   const bottom = (layout.plannedTop ?? layout.todayTop) + layout.halfHeight;
   if (layout.bareTo > 0) drawJoin(pen, layout.bareTo, layout.todayTop - 2, bottom);
   for (const x of layout.joins) drawJoin(pen, x, layout.todayTop - 2, bottom);
-  for (const { span, y, height } of layout.fans) {
-    if (span.fan) drawFan(pen, span.fan, layout.fanX, y, height);
-  }
+  for (const { fan, y, height } of layout.fans) drawFan(pen, fan, layout.fanX, y, height);
   for (const { x, y } of layout.marks) drawMark(pen, x, y, ink);
   for (const { letter, x, y } of layout.letters) drawLetter(pen, letter, x, y, ink);
 }

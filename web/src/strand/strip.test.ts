@@ -1,6 +1,6 @@
 import { render, screen } from '@testing-library/svelte';
 import { createRawSnippet } from 'svelte';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { checkPicture } from './check';
 import { AREAS, KINDS, pop } from './demo-data';
 import { describeStrand } from './describe';
@@ -118,7 +118,8 @@ describe('the strip on the page', () => {
     );
   });
 
-  it('shows each area with its title', async () => {
+  it('shows each area with its title, and says what changed once the picture rests', async () => {
+    vi.useFakeTimers();
     const { rerender } = render(StrandBoard, { rows: AREAS, words: strandWordsEn });
     expect(screen.getAllByRole('img')).toHaveLength(AREAS.length);
     expect(screen.getByText('front hairline')).toBeTruthy();
@@ -127,6 +128,10 @@ describe('the strip on the page', () => {
       spans: hairline.spans.map((s) => ({ ...s, today: [pop('grey', 1, 'ash')] })),
     };
     await rerender({ rows: [{ id: 'hairline', title: 'front hairline', picture: grey }] });
-    expect(screen.getByRole('img').getAttribute('aria-label')).toContain('100 % grey');
+    const said = () => screen.getByRole('img').getAttribute('aria-label');
+    expect(said()).not.toContain('100 % grey');
+    await vi.advanceTimersByTimeAsync(300);
+    expect(said()).toContain('100 % grey');
+    vi.useRealTimers();
   });
 });

@@ -31,7 +31,7 @@ function fake() {
 }
 /** Orders leave at the end of the turn. */
 const turn = () => Promise.resolve();
-const job = (seed: number) => ({ seed }) as HairJob;
+const job = (seed: number) => ({ seed, picture: { spans: [] }, layout: {} }) as unknown as HairJob;
 
 describe('drawing by a worker', () => {
   it('has one drawing under way for each strip and takes the newest next', async () => {
@@ -93,6 +93,40 @@ describe('drawing by a worker', () => {
     finish(orders[3]!.id);
     await turn();
     expect(heard.slice(6)).toEqual(['3', 'given up']);
+  });
+
+  it('draws no hair again that a strip shows; its signs come with the pictures of the turn', async () => {
+    const { orders, worker, finish, answer } = fake();
+    const studio = new Studio(worker, () => undefined);
+    const [a, b] = [{}, {}];
+    const shown: string[] = [];
+    const fan = (tone: number): HairJob => ({
+      ...job(1),
+      picture: { ...job(1).picture, spans: [{ fan: tone }] as never },
+    });
+    const ask = (owner: object, name: string, what: HairJob) =>
+      studio.draw(owner, {
+        job: what,
+        show: (picture, drawn) => shown.push(`${name} ${picture ? 'new' : 'same'} ${drawn}`),
+      });
+    ask(a, 'a1', fan(1));
+    ask(b, 'b1', job(10));
+    ask(a, 'a2', fan(2)); // the same hair as what is under way
+    await turn();
+    finish(orders[0]!.id, orders[1]!.id);
+    await vi.waitFor(() => expect(shown).toEqual(['a1 new webgl', 'b1 new webgl', 'a2 same webgl']));
+    ask(a, 'a3', fan(3));
+    ask(b, 'b2', job(11));
+    await new Promise((go) => setTimeout(go));
+    expect(shown, 'a waits for b').toHaveLength(3);
+    expect(orders.map(({ job: { seed } }) => seed)).toEqual([1, 10, 11]);
+    finish(orders[2]!.id);
+    await vi.waitFor(() => expect(shown.slice(3)).toEqual(['b2 new webgl', 'a3 same webgl']));
+    // A driver that was lost has lost the pictures too.
+    answer({ again: true });
+    ask(a, 'a4', fan(3));
+    await turn();
+    expect(orders).toHaveLength(4);
   });
 
   it('keeps nobody waiting when the worker is gone', async () => {

@@ -7,7 +7,10 @@ export interface Order {
   readonly id: number;
   readonly job: HairJob;
 }
-/** What one turn of the page orders together goes to the worker in one message, as JSON: text is copied faster than objects. */
+/**
+ * What one turn of the page orders together goes to the worker in one message, as JSON: text is copied faster than objects,
+ * and tells whether hair is the same as before.
+ */
 export type Orders = readonly Order[];
 export interface Finished {
   readonly id: number;
@@ -18,22 +21,38 @@ export interface Finished {
 export type Answer =
   { readonly finished: readonly Finished[] } | { readonly again: true } | { readonly unable: true };
 
-/** Called with each finished picture. */
-type Show = (picture: ImageBitmap | Source, drawn: Drawn) => void;
+/** Called with each finished picture, or without one where the hair is still that of the last: only its signs differ. */
+type Show = (picture: ImageBitmap | Source | undefined, drawn: Drawn) => void;
 
 interface Wish {
   readonly job: HairJob;
   readonly show: Show;
 }
-/** A wish and its number: later ones have higher ones. */
+/** A wish, its number (later ones have higher ones) and its order as text. */
 interface Pending extends Wish {
   readonly nth: number;
+  readonly text: string;
+}
+
+/** What hair depends on, without what is drawn over it. */
+function bare({ picture, layout, ...how }: HairJob): HairJob {
+  return {
+    ...how,
+    picture: {
+      ...picture,
+      spans: picture.spans.map((span) => ({ ...span, fan: undefined, bowls: undefined })),
+    },
+    layout: { ...layout, joins: [], letters: [], fans: [], marks: [] },
+  };
 }
 
 const watchers = new Set<() => void>();
 const tellAll = () => watchers.forEach((tell) => tell());
 
-/** One worker and its orders: one under way for each owner; of those that come meanwhile the newest is next. */
+/**
+ * One worker and its orders: one under way for each owner; of those that come meanwhile the newest is next. An owner is what
+ * shows the pictures: hair that it shows is not drawn again.
+ */
 export class Studio {
   readonly #worker: Worker;
   readonly #gone: (left: Map<object, Wish>) => void;
@@ -41,9 +60,10 @@ export class Studio {
   #last = 0;
   readonly #under = new Map<number, { owner: object; wish: Pending }>();
   readonly #next = new Map<object, Pending>();
-  /** Strips that have shown a picture. */
-  readonly #known = new Set<number>();
-  #outbox: Order[] = [];
+  /** What each strip shows. */
+  #shows = new WeakMap<object, { readonly text: string; readonly drawn: Drawn }>();
+  readonly #newest = new WeakMap<object, Pending>();
+  #outbox: { readonly id: number; readonly owner: object; readonly text: string }[] = [];
   #wishes = 0;
   #listeners: { readonly upTo: number; readonly tell: () => void }[] = [];
 
@@ -56,11 +76,12 @@ export class Studio {
   }
 
   draw(owner: object, { job, show }: Wish): void {
-    const wish = { job, show, nth: ++this.#wishes };
+    const wish = { job, show, nth: ++this.#wishes, text: JSON.stringify(bare(job)) };
+    this.#newest.set(owner, wish);
     let id = this.#ids.get(owner);
     if (id === undefined) this.#ids.set(owner, (id = ++this.#last));
     if (this.#under.has(id)) this.#next.set(owner, wish);
-    else this.#send(id, owner, wish);
+    else this.#begin(id, owner, wish);
   }
 
   forget(owner: object): void {
@@ -84,23 +105,43 @@ export class Studio {
     due.forEach(({ tell }) => tell());
   }
 
+  #begin(id: number, owner: object, wish: Pending): void {
+    const shows = this.#shows.get(owner);
+    if (shows?.text === wish.text) this.#keep(owner, wish, shows.drawn);
+    else this.#send(id, owner, wish);
+  }
+
+  /** The hair stays; what stands on it changes together with the pictures of this turn. */
+  #keep(owner: object, wish: Pending, drawn: Drawn): void {
+    queueMicrotask(
+      () =>
+        void this.shown().then(() => {
+          if (this.#newest.get(owner) === wish) wish.show(undefined, drawn);
+        }),
+    );
+  }
+
   #send(id: number, owner: object, wish: Pending): void {
     this.#under.set(id, { owner, wish });
     if (this.#outbox.length === 0) queueMicrotask(() => this.#post());
-    this.#outbox.push({ id, job: wish.job });
+    this.#outbox.push({ id, owner, text: wish.text });
   }
 
   #post(): void {
     // What changes together comes together; a strip that shows nothing yet need not wait for others.
-    const together = this.#outbox.filter(({ id }) => this.#known.has(id));
-    const alone = this.#outbox.filter(({ id }) => !this.#known.has(id));
+    const together = this.#outbox.filter(({ owner }) => this.#shows.has(owner));
+    const alone = this.#outbox.filter(({ owner }) => !this.#shows.has(owner));
     this.#outbox = [];
     for (const orders of [together, ...alone.map((order) => [order])])
-      if (orders.length > 0) this.#worker.postMessage(JSON.stringify(orders satisfies Orders));
+      if (orders.length > 0)
+        this.#worker.postMessage(`[${orders.map(({ id, text }) => `{"id":${id},"job":${text}}`).join(',')}]`);
   }
 
   #hear(answer: Answer): void {
-    if ('again' in answer) return tellAll();
+    if ('again' in answer) {
+      this.#shows = new WeakMap();
+      return tellAll();
+    }
     if ('unable' in answer) return this.#end();
     for (const { id, picture, drawn } of answer.finished) {
       const done = this.#under.get(id);
@@ -108,9 +149,9 @@ export class Studio {
       if (!done) continue;
       const next = this.#next.get(done.owner);
       this.#next.delete(done.owner);
-      if (next) this.#send(id, done.owner, next);
-      this.#known.add(id);
+      this.#shows.set(done.owner, { text: done.wish.text, drawn });
       done.wish.show(picture, drawn);
+      if (next) this.#begin(id, done.owner, next);
     }
     this.#listen();
   }

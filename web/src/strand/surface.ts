@@ -95,8 +95,7 @@ const signsOn = new WeakMap<HTMLCanvasElement, string>();
 
 /** Draws lines, letters, marks and fans where they have changed since the last time. */
 export function drawSigns(canvas: HTMLCanvasElement, layout: StripLayout, dpr: number, ink: Ink): void {
-  const { fans, ...rest } = layout;
-  const key = JSON.stringify([rest, fans.map(({ span, y }) => [span.fan, y]), dpr, ink]);
+  const key = JSON.stringify([layout, dpr, ink]);
   if (signsOn.get(canvas) === key) return;
   signsOn.set(canvas, key);
   size(canvas, layout, dpr);

@@ -22,10 +22,13 @@ export const lightKey: Record<Light, keyof UnderLights> = {
   evening: 'lamp',
 };
 
+/** Of one, by eight bits; short, as colours travel to the hair's worker as text. */
+const parts = Array.from({ length: 256 }, (_, n) => Math.round((n / 255) * 1e4) / 1e4);
+
 /** "#rrggbb" as three parts of one. */
 export function screen(hex: string): Screen {
   const n = parseInt(hex.slice(1), 16);
-  return [(n >> 16) / 255, ((n >> 8) & 255) / 255, (n & 255) / 255];
+  return [parts[(n >> 16) & 255]!, parts[(n >> 8) & 255]!, parts[n & 255]!];
 }
 
 /** The fibres of one half, the colour in which those that are mixed are seen together, and that of all. */
