@@ -37,6 +37,19 @@ test('another way can be looked at, taken and undone', async ({ page, salon }) =
   await expect(ways).toBeVisible();
 });
 
+test('the buttons of a gram stay under the finger', async ({ page, salon }) => {
+  await open(page, salon, hash);
+  await openWays(page);
+  const bowls = page.getByRole('complementary', { name: 'Bowls' });
+  await bowls.getByRole('button', { name: 'Change grams' }).first().click();
+  const more = bowls.getByRole('button', { name: /^More/ }).first();
+  const before = await more.boundingBox();
+  await more.click();
+  await expect(bowls.getByText('Your own bowls')).toBeVisible();
+  await expect(bowls.locator('[aria-busy="true"]')).toHaveCount(0);
+  expect(await more.boundingBox()).toEqual(before);
+});
+
 test('while another way is looked at, every part of the screen shows it and the visit stays as it is', async ({
   page,
   salon,
