@@ -142,9 +142,12 @@ export class Planning {
     await this.#try.run(async (signal) => {
       const visit = this.#visit();
       try {
-        const plan = await api.whatIf(roughly(visit), signal);
-        if (signal.aborted) return;
-        this.#is({ visit, plan, stopped: false });
+        // Asked for twice, by the hand and by the screen, it is worked out once.
+        if (!this.isFor(visit)) {
+          const plan = await api.whatIf(roughly(visit), signal);
+          if (signal.aborted) return;
+          this.#is({ visit, plan, stopped: false });
+        }
         last = visit;
       } catch (error) {
         if (!signal.aborted) this.trouble = troubleOf(error);

@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { Away } from '../api/client';
 import type { PlanAnswer, Visit } from '../api/types';
 import * as api from '../api/visits';
+import { hand } from '../ui/hand.svelte';
 import { newVisit, withReading } from './head';
 import { Work } from './work.svelte';
 
@@ -99,6 +100,35 @@ describe('the plan of an open visit', () => {
     expect(work.trying).toBe(false);
     work.change(read(50));
     expect(work.planIsCurrent).toBe(false);
+  });
+
+  it('follows grams that are held, and works the last ones out once more when screens are told', async () => {
+    const found = answer('exhausted', 0);
+    server.whatIf.mockImplementation(() => Promise.resolve({ ...found }));
+    const work = new Work(saved(visit));
+    const grams = (g: number) => ({
+      label: 'A',
+      range: 'r',
+      parts: [{ product: 'p', grams: g }],
+      minutes: 30,
+      zones: [],
+    });
+    const asked = () =>
+      server.whatIf.mock.calls.map(([sent]) => [sent.bowls?.[0]?.parts[0]?.grams, sent.options]);
+    hand.hold();
+    for (const g of [31, 32]) {
+      work.tryBowls([grams(g)]);
+      await vi.advanceTimersByTimeAsync(80);
+      expect(work.planIsCurrent).toBe(true);
+    }
+    hand.release();
+    await planned(work); // as the screen does
+    const rough = { scenarios: 64 };
+    expect(asked()).toEqual([
+      [31, rough],
+      [32, rough],
+      [32, undefined],
+    ]);
   });
 
   it('leaves every scenario for when taps have ended', async () => {
