@@ -66,6 +66,15 @@ describe('an answer on its way', () => {
     expect(ask({ zone: 'a', today }, second.kept).kept?.zones).toEqual([{ zone: 'a', today }]);
   });
 
+  it('finds a zone again wherever it stands', () => {
+    const ask = (zones: object[], has?: Kept) =>
+      unpack(pack(JSON.stringify({ zones }), 'places', has?.nth), has);
+    const first = ask([{ zone: 'a' }, { zone: 'b', level: 5 }]);
+    const second = ask([{ zone: 'new' }, { zone: 'b', level: 5 }, { zone: 'a' }], first.kept);
+    expect(second.kept?.zones[1]).toBe(first.kept?.zones[1]);
+    expect(second.kept?.zones[2]).toBe(first.kept?.zones[0]);
+  });
+
   it('lets text that is no JSON be found out by the reader', () => {
     expect(() => unpack(pack('<p>', 'any'))).toThrow(SyntaxError);
   });

@@ -35,8 +35,10 @@ const fieldsOf = (zone: object): Fields =>
 const textOf = (fields: Iterable<readonly [string, string]>): string =>
   `{${Array.from(fields, ([name, text]) => `${JSON.stringify(name)}:${text}`).join(',')}}`;
 
-/** Like the zone that had its place, as far as it is. */
-function packZone(zone: Fields, place: number, before: Fields | undefined): PackedZone {
+/** Like the zone of the same name before, as far as it is. */
+function packZone(zone: Fields, there: readonly Fields[]): PackedZone {
+  const place = there.findIndex((other) => other.get('zone') === zone.get('zone'));
+  const before = there[place];
   if (!before || [...before.keys()].some((name) => !zone.has(name))) return textOf(zone);
   const changed = [...zone].filter(([name, text]) => before.get(name) !== text);
   return changed.length === 0 ? place : { like: place, but: textOf(changed) };
@@ -54,12 +56,12 @@ export function pack(text: string, kind: string, has?: number): Parcel {
   if (!Array.isArray(list) || !list.every(isObject)) return { text };
   const zones = list.map(fieldsOf);
   const before = sent.get(kind) ?? [];
-  const there = before.find(({ nth }) => nth === has)?.zones;
+  const there = before.find(({ nth }) => nth === has)?.zones ?? [];
   const nth = ++last;
   sent.set(kind, [{ nth, zones }, ...before].slice(0, REMEMBERED));
   return {
     text: JSON.stringify({ ...(answer as object), zones: [] }),
-    zones: zones.map((zone, place) => packZone(zone, place, there?.[place])),
+    zones: zones.map((zone) => packZone(zone, there)),
     nth,
   };
 }

@@ -61,8 +61,7 @@ export class Studio {
   readonly #under = new Map<number, { owner: object; wish: Pending }>();
   readonly #next = new Map<object, Pending>();
   /** What each strip shows. */
-  #shows = new WeakMap<object, { readonly text: string; readonly drawn: Drawn }>();
-  readonly #newest = new WeakMap<object, Pending>();
+  #shows = new WeakMap<object, { readonly text: string; readonly drawn: Drawn; readonly nth: number }>();
   #outbox: { readonly id: number; readonly owner: object; readonly text: string }[] = [];
   #wishes = 0;
   #listeners: { readonly upTo: number; readonly tell: () => void }[] = [];
@@ -77,7 +76,6 @@ export class Studio {
 
   draw(owner: object, { job, show }: Wish): void {
     const wish = { job, show, nth: ++this.#wishes, text: JSON.stringify(bare(job)) };
-    this.#newest.set(owner, wish);
     let id = this.#ids.get(owner);
     if (id === undefined) this.#ids.set(owner, (id = ++this.#last));
     if (this.#under.has(id)) this.#next.set(owner, wish);
@@ -106,17 +104,19 @@ export class Studio {
   }
 
   #begin(id: number, owner: object, wish: Pending): void {
-    const shows = this.#shows.get(owner);
-    if (shows?.text === wish.text) this.#keep(owner, wish, shows.drawn);
+    if (this.#shows.get(owner)?.text === wish.text) this.#keep(owner, wish);
     else this.#send(id, owner, wish);
   }
 
   /** The hair stays; what stands on it changes together with the pictures of this turn. */
-  #keep(owner: object, wish: Pending, drawn: Drawn): void {
+  #keep(owner: object, wish: Pending): void {
     queueMicrotask(
       () =>
         void this.shown().then(() => {
-          if (this.#newest.get(owner) === wish) wish.show(undefined, drawn);
+          const shows = this.#shows.get(owner);
+          if (shows?.text !== wish.text || shows.nth > wish.nth) return;
+          this.#shows.set(owner, { ...shows, nth: wish.nth });
+          wish.show(undefined, shows.drawn);
         }),
     );
   }
@@ -149,7 +149,7 @@ export class Studio {
       if (!done) continue;
       const next = this.#next.get(done.owner);
       this.#next.delete(done.owner);
-      this.#shows.set(done.owner, { text: done.wish.text, drawn });
+      this.#shows.set(done.owner, { text: done.wish.text, drawn, nth: done.wish.nth });
       done.wish.show(picture, drawn);
       if (next) this.#begin(id, done.owner, next);
     }
