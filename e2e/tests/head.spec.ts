@@ -31,6 +31,27 @@ async function clickOn(page: Page, area: string): Promise<void> {
 }
 const start = ['front hairline', 'temples', 'top', 'crown', 'nape'];
 
+test('a name that was typed counts before the press on a value, and both stay', async ({ page, salon }) => {
+  await open(page, salon, reading);
+  await expectHair(page, 5);
+  await pick(page, 'crown');
+  await button(page, 'This area').or(page.getByText('This area', { exact: true })).first().click();
+  await page.getByRole('textbox', { name: 'Name' }).fill('whorl');
+  const white = page.getByRole('spinbutton', { name: 'White' });
+  const before = Number(await white.getAttribute('aria-valuenow'));
+  await button(page, 'More: White').hover();
+  await page.mouse.down();
+  await page.waitForTimeout(1000);
+  await page.mouse.up();
+  await expect.poll(() => names(page)).toEqual(['front hairline', 'temples', 'top', 'whorl', 'nape']);
+  await expect(list(page).getByRole('radio', { checked: true })).toHaveAccessibleName(/whorl/);
+  const after = Number(await white.getAttribute('aria-valuenow'));
+  expect(after).toBeGreaterThan(before + 5);
+  await pick(page, 'front hairline');
+  await pick(page, 'whorl');
+  await expect(white).toHaveAttribute('aria-valuenow', String(after));
+});
+
 test('an area is chosen on the drawing and in the list, and the head turns to it', async ({
   page,
   salon,

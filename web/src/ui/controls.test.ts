@@ -86,6 +86,37 @@ describe('Stepper', () => {
       expect(onchange).toHaveBeenCalledTimes(2);
     });
 
+    it('counts what was typed, here or in another, before the first step', async () => {
+      const told: string[] = [];
+      const one = (label: string) =>
+        render(Stepper, { ...level, label, onchange: (value) => told.push(`${label} ${value}`) });
+      one('First');
+      one('Second');
+      const box = screen.getByRole('spinbutton', { name: 'First' });
+      for (const at of ['Second', 'First']) {
+        box.focus();
+        await fireEvent.keyDown(box, { key: '3' });
+        const more = screen.getByRole('button', { name: `More: ${at}` });
+        await fireEvent.pointerDown(more, { button: 0 });
+        await fireEvent.pointerUp(more);
+        await fireEvent.keyDown(box, { key: 'End' });
+      }
+      expect(told).toEqual(['First 3', 'Second 6.5', 'First 10', 'First 3', 'First 3.5', 'First 10']);
+    });
+
+    it('tells the newest value when a key comes between the number and its telling', async () => {
+      const onchange = vi.fn();
+      render(Stepper, { ...level, max: 100, onchange });
+      const more = screen.getByRole('button', { name: 'More: Level' });
+      await fireEvent.pointerDown(more, { button: 0 });
+      vi.advanceTimersByTime(420);
+      vi.advanceTimersToNextFrame(); // 7 is shown
+      await fireEvent.keyDown(screen.getByRole('spinbutton'), { key: 'ArrowUp' });
+      vi.advanceTimersToNextFrame();
+      await fireEvent.pointerUp(more);
+      expect(onchange.mock.calls.map(([value]) => value)).toEqual([6.5, 7.5]);
+    });
+
     it('is a hand that holds until the release or the end of the range', async () => {
       render(Stepper, { ...level, max: 7 });
       const more = screen.getByRole('button', { name: 'More: Level' });

@@ -21,6 +21,28 @@ describe('a hand that holds a value', () => {
     expect(last).toHaveBeenCalledTimes(1);
   });
 
+  it('lets nothing wait any more once something else is done, by a key or by another finger', () => {
+    for (const [what, otherwise, end] of [
+      ['a key', () => dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter' })), () => undefined],
+      ['a finger', () => hand.hold(), () => hand.release()],
+    ] as const) {
+      const [first, later] = [vi.fn(), vi.fn()];
+      hand.hold();
+      hand.afterwards({}, first);
+      expect(first, what).not.toHaveBeenCalled();
+      otherwise();
+      expect(first, what).toHaveBeenCalledTimes(1);
+      hand.afterwards({}, later);
+      expect(later, what).toHaveBeenCalledTimes(1);
+      hand.release();
+      end();
+      // The next hold is one again.
+      hand.hold();
+      expect(hand.held, what).toBe(true);
+      hand.release();
+    }
+  });
+
   it('keeps what is calm as it was, and unasked, until a moment after it let go', () => {
     vi.useFakeTimers();
     let value = $state(1);

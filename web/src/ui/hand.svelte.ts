@@ -1,30 +1,44 @@
 /** What is calm moves again so long after the hand let go, ms: in frames of its own. */
 const AFTER = 50;
 
-/** Whether a finger holds a value that runs. What can wait for its end waits, so that frames stay free meanwhile. */
+/** What somebody else than the finger does meanwhile. */
+const OTHERWISE = ['pointerdown', 'keydown', 'click', 'input', 'change'] as const;
+
+/**
+ * Whether a finger holds a value that runs. What can wait for its end waits, so that frames stay free meanwhile; once
+ * something else is done, by another finger or a key, nothing waits any more: it must find everything as it is.
+ */
 class Hand {
   /** No state: a press that screens had to hear of would cost its own frame. */
   held = false;
+  #fingers = 0;
   #stirs = false;
   #settled = $state(0);
   #timer: ReturnType<typeof setTimeout> | undefined;
   readonly #waiting = new Map<object, () => void>();
-
-  hold(): void {
-    clearTimeout(this.#timer);
-    this.held = this.#stirs = true;
-  }
-
-  release(): void {
+  readonly #end = () => {
     if (!this.held) return;
     this.held = false;
-    const due = [...this.#waiting.values()];
-    this.#waiting.clear();
-    due.forEach((what) => what());
+    for (const event of OTHERWISE) removeEventListener(event, this.#end, true);
     this.#timer = setTimeout(() => {
       this.#stirs = false;
       this.#settled++;
     }, AFTER);
+    const due = [...this.#waiting.values()];
+    this.#waiting.clear();
+    due.forEach((what) => what());
+  };
+
+  hold(): void {
+    if (++this.#fingers > 1) return this.#end();
+    clearTimeout(this.#timer);
+    this.held = this.#stirs = true;
+    for (const event of OTHERWISE) addEventListener(event, this.#end, true);
+  }
+
+  release(): void {
+    this.#fingers = Math.max(0, this.#fingers - 1);
+    this.#end();
   }
 
   /** From the press until what is calm may move again. */

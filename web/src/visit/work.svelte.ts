@@ -85,8 +85,8 @@ export class Work {
   }
 
   /**
-   * The document as it is. Screens are told of a value that is held once the hand lets go: until then they move with the
-   * answers to it alone, and whoever asks finds the newest.
+   * The document as it is. Screens are told of a reading or grams that are held once the hand lets go: until then they move
+   * with the answers alone, and whoever asks finds the newest.
    */
   get visit(): Visit {
     void this.#told;
@@ -121,7 +121,9 @@ export class Work {
     const before = this.#visit;
     const read = next.head !== before.head;
     this.#visit = read ? pruned(next) : next;
-    hand.afterwards(this.#assess, () => this.#told++);
+    // A wish is drawn from the document itself, beside its answer; a reading and grams are drawn from their answers.
+    if (next.aims === before.aims) hand.afterwards(this.#assess, () => this.#told++);
+    else this.#told++;
     this.#store();
     if (read) {
       this.reach = undefined;
