@@ -80,8 +80,8 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
     int setting, begin, end;
   };
   std::vector<Piece> pieces;
-  std::vector<std::vector<Shares>> shares;
-  for (const RecipeSet& set : domain.sets) shares.push_back(set.shares());
+  std::vector<std::vector<Shares>> shares_of;
+  for (const RecipeSet& set : domain.sets) shares_of.push_back(set.shares());
   std::vector<SettingRun> runs(domain.settings.size());
   options.parallel(static_cast<int>(runs.size()), [&](int begin, int end) {
     for (int i = begin; i < end; ++i)
@@ -89,7 +89,7 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
           prepare(domain.settings[static_cast<size_t>(i)].setting, zones, groups, draws, policy);
   });
   for (size_t i = 0; i < runs.size(); ++i) {
-    const int n = static_cast<int>(shares[static_cast<size_t>(domain.settings[i].set)].size());
+    const int n = static_cast<int>(shares_of[static_cast<size_t>(domain.settings[i].set)].size());
     for (int b = 0; b < n; b += kPiece) pieces.push_back({static_cast<int>(i), b, std::min(n, b + kPiece)});
   }
 
@@ -99,7 +99,7 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
     const SettingRun& run = runs[static_cast<size_t>(piece.setting)];
     const Domain::OneSetting& one = domain.settings[static_cast<size_t>(piece.setting)];
     const RecipeSet& set = domain.sets[static_cast<size_t>(one.set)];
-    const Shares* own = shares[static_cast<size_t>(one.set)].data() + piece.begin;
+    const Shares* own = shares_of[static_cast<size_t>(one.set)].data() + piece.begin;
     std::vector<BestFew>& best = found[index];
     best.resize(masks);
     std::vector<float> loads(kBlock * kBands), losses(kBlock);

@@ -18,7 +18,8 @@ Trial priced(Trial t, unsigned seed) {
     if ((i + seed) % 3 == 0) p.stock_g = 4 + static_cast<double>(5 * i % 23);
     p.fully_declared = true;
     // Reg. (EC) 1223/2009 Annex III entry 22: resorcinol, at most 1.25 % of what is on the head (oxidative, hair).
-    if ((i + seed) % 4 == 1 && p.swatch) p.declared = {{.cas = "108-46-3", .entry = "22", .name = "", .percent = 4}};
+    if ((i + seed) % 4 == 1 && p.swatch)
+      p.declared = {{.cas = "108-46-3", .entry = "22", .name = "", .percent = 4, .basis = ""}};
   }
   return t;
 }
