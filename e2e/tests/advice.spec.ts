@@ -63,8 +63,11 @@ test('a way over several steps is looked at, taken as the plan, undone, taken ag
   await expect(bowls.getByRole('heading', { name: 'Step 1 of 2' })).toBeVisible();
   await expect(taken.getByRole('table').first()).toBeVisible();
   await expect(page.getByRole('banner')).toContainText('· saved');
+  const undo = page.getByRole('button', { name: 'Undo' });
+  await expect(undo).toBeVisible();
   await page.emulateMedia({ media: 'print' });
   await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  await expect(undo, 'notes are not printed').toBeHidden();
   const paper = page.getByRole('article');
   await expect(paper.getByText('Step 2 of 2')).toBeVisible();
   await expect(paper.getByRole('columnheader', { name: 'Then mix' }).first()).toBeVisible();
