@@ -48,6 +48,22 @@ test('the buttons of a gram stay under the finger', async ({ page, salon }) => {
   await expect(bowls.getByText('Your own bowls')).toBeVisible();
   await expect(bowls.locator('[aria-busy="true"]')).toHaveCount(0);
   expect(await more.boundingBox()).toEqual(before);
+
+  // Held, it is answered on the way; let go, all of the card says what was weighed.
+  let answers = 0;
+  page.on('response', (response) => (answers += Number(response.url().endsWith('/what-if'))));
+  await more.hover();
+  await page.mouse.down();
+  await page.waitForTimeout(1500);
+  expect(answers).toBeGreaterThan(2);
+  await page.mouse.up();
+  const card = bowls.getByRole('region').first();
+  const parts = await card.getByRole('spinbutton').evaluateAll((all) => all.map((one) => one.ariaValueNow));
+  const total = `${parts.reduce((sum, one) => sum + Number(one), 0).toFixed(1)} g`;
+  await expect(card.locator('header')).toContainText(total);
+  await expect(page.getByRole('banner')).toContainText('· saved');
+  await page.reload();
+  await expect(card.locator('header')).toContainText(total, { timeout: 60_000 });
 });
 
 test('while another way is looked at, every part of the screen shows it and the visit stays as it is', async ({
