@@ -25,7 +25,7 @@ inline Ran ran(const std::vector<std::string>& arguments, const std::string& inp
 }
 
 inline std::string demo(const std::string& name) {
-  return std::string(STRANDLINE_SOURCE_DIR) + "/knowledge/demo/visits/" + name + ".json";
+  return STRANDLINE_SOURCE_DIR "/knowledge/demo/visits/" + name + ".json";
 }
 
 // A demo visit worked out with fewer scenarios, for standard input ("-").

@@ -55,7 +55,8 @@ StaticFiles::StaticFiles(const std::filesystem::path& folder) {
     file.bytes.assign(std::istreambuf_iterator<char>(in), {});
     file.type = type_of(entry.path().extension().string());
     file.etag = etag_of(file.bytes);
-    const std::string name = "/" + std::filesystem::relative(entry.path(), folder).generic_string();
+    std::string name = "/";
+    name += std::filesystem::relative(entry.path(), folder).generic_string();
     file.hashed = name.starts_with("/assets/");
     files_[name] = std::move(file);
   }

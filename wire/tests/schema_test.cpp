@@ -11,7 +11,7 @@ namespace strandline::wire {
 namespace {
 
 std::string read(const std::string& file) {
-  std::ifstream in(std::string(STRANDLINE_SOURCE_DIR) + "/" + file);
+  std::ifstream in(STRANDLINE_SOURCE_DIR "/" + file);
   return {std::istreambuf_iterator<char>(in), {}};
 }
 
@@ -24,7 +24,9 @@ void collect_references(const Json& value, std::set<std::string>& out) {
 
 // Regenerate with: ./strandline schema > knowledge/schema/visit.schema.json
 TEST(VisitSchema, IsTheOnePublished) {
-  EXPECT_EQ(read("knowledge/schema/visit.schema.json"), print(visit_schema(), true) + "\n");
+  std::string printed = print(visit_schema(), true);
+  printed += '\n';
+  EXPECT_EQ(read("knowledge/schema/visit.schema.json"), printed);
 }
 
 TEST(VisitSchema, EveryReferenceIsDefined) {

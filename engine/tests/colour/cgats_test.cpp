@@ -99,9 +99,11 @@ TEST(Cgats, TabsKeepEmptyCellsAndNamesWithBlanks) {
 }
 
 TEST(Cgats, SeveralTables) {
-  const auto doc =
-      read(std::string(kPlain) + "CTI1\nBEGIN_DATA_FORMAT\nRGB_R\nEND_DATA_FORMAT\nBEGIN_DATA\n1\n2\nEND_DATA\n" +
-           "DESCRIPTOR \"the same columns again\"\nBEGIN_DATA\n3\nEND_DATA\n");
+  std::string text = kPlain;
+  text +=
+      "CTI1\nBEGIN_DATA_FORMAT\nRGB_R\nEND_DATA_FORMAT\nBEGIN_DATA\n1\n2\nEND_DATA\n"
+      "DESCRIPTOR \"the same columns again\"\nBEGIN_DATA\n3\nEND_DATA\n";
+  const auto doc = read(text);
   ASSERT_TRUE(doc);
   ASSERT_EQ(doc->tables.size(), 3u);
   EXPECT_EQ(doc->tables[1].identifier, "CTI1");

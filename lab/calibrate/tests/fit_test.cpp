@@ -16,7 +16,7 @@ namespace strandline::calibrate {
 namespace {
 
 const Problem& problem() {
-  static const Problem p = read_problem(std::string(STRANDLINE_SOURCE_DIR) + "/knowledge/calibration");
+  static const Problem p = read_problem(STRANDLINE_SOURCE_DIR "/knowledge/calibration");
   return p;
 }
 
