@@ -10,10 +10,7 @@ export type { Key } from './types';
 export const languages = { en: 'English', fr: 'Français', es: 'Español', de: 'Deutsch' } as const;
 export type Language = keyof typeof languages;
 
-/** Languages in which some sentences are still English; the choice says so. */
-export const unfinished: Partial<Record<Language, string>> = { es: 'sin terminar', de: 'in Arbeit' };
-
-const dictionaries: Record<Language, Partial<Dictionary>> = { en, fr, es, de };
+const dictionaries: Record<Language, Dictionary> = { en, fr, es, de };
 
 const stored = 'strandline.language';
 
@@ -39,9 +36,9 @@ function held(text: string): string {
   return current === 'fr' ? signs.replace(/ ([:;?!»])/g, '\u00a0$1').replace(/« /g, '«\u00a0') : signs;
 }
 
-/** The sentence for a key in the chosen language; English where that language has none yet. */
+/** The sentence for a key in the chosen language. */
 export function t<K extends Key>(key: K, ...args: Args<K>): string {
-  const entry = (dictionaries[current][key] ?? en[key]) as string | ((...a: unknown[]) => string);
+  const entry = dictionaries[current][key] as string | ((...a: unknown[]) => string);
   return held(typeof entry === 'string' ? entry : entry(...args));
 }
 

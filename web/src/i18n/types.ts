@@ -9,8 +9,5 @@ export type Dictionary = { [K in Key]: Widen<(typeof en)[K]> };
 
 export type Args<K extends Key> = (typeof en)[K] extends (...args: infer A) => string ? A : [];
 
-/** A dictionary that is still growing: what is missing is shown in English. */
-export type PartialDictionary = Partial<Dictionary>;
-
 /** One part of the English dictionary in another language: every key, with the same parameters. */
 export type Part<T> = { [K in keyof T]: Widen<T[K]> };

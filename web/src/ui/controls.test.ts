@@ -89,7 +89,7 @@ describe('Stepper', () => {
     it('counts what was typed, here or in another, before the first step', async () => {
       const told: string[] = [];
       const one = (label: string) =>
-        render(Stepper, { ...level, label, onchange: (value) => told.push(`${label} ${value}`) });
+        render(Stepper, { ...level, label, onchange: (value: number) => told.push(`${label} ${value}`) });
       one('First');
       one('Second');
       const box = screen.getByRole('spinbutton', { name: 'First' });

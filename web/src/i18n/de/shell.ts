@@ -35,7 +35,6 @@ export const shell: Part<typeof english> = {
   'settings.title': 'Einstellungen',
   'settings.note': 'Nur für dieses Gerät.',
   'settings.language': 'Sprache',
-  'settings.unfinished': 'In Arbeit: Begründungen und seltene Meldungen erscheinen noch auf Englisch.',
   'settings.theme': 'Hell oder dunkel',
   'theme.system': 'wie das Gerät',
   'theme.light': 'hell',

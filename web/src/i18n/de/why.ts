@@ -1,35 +1,144 @@
-import type { PartialDictionary } from '../types';
+import type { why as english } from '../en/why';
+import type { Part } from '../types';
+import { n, of } from './count';
 
-type P = Readonly<Record<string, string>>;
-const of = (p: P, key: string) => (p[key] ?? '?').replace(/\.0$/, '').replace('.', ',');
-
-/** Warum eine Schale oder eine Reihenfolge so ist; das Übrige steht noch auf Englisch da. */
-export const why: PartialDictionary = {
-  'why.natural_share_for_white': (p: P) =>
+/** Warum eine Schale, eine Reihenfolge oder eine Ablehnung so ist. */
+export const why: Part<typeof english> = {
+  // Eine Schale.
+  'why.natural_share_for_white': (p) =>
     `${of(p, 'share')} % Naturton, damit ${of(p, 'white')} % Weiß gedeckt wird und nicht flach wirkt.`,
-  'why.counter_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, nimmt die Wärme darunter zurück.`,
-  'why.developer_for_white': (p: P) => `Entwickler ${of(p, 'percent')} %, damit Weiß annimmt.`,
-  'why.developer_for_deposit': (p: P) =>
+  'why.counter_tone': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, nimmt die Wärme darunter zurück.`,
+  'why.developer_for_lift': (p) =>
+    `Entwickler ${of(p, 'percent')} %, weil der Wunsch ${n.tonhöhen(of(p, 'levels'))} heller ist.`,
+  'why.developer_for_white': (p) => `Entwickler ${of(p, 'percent')} %, damit Weiß annimmt.`,
+  'why.developer_for_deposit': (p) =>
     `Entwickler ${of(p, 'percent')} %: Farbe lagert sich an, kaum etwas hellt auf.`,
-  'why.own_bowl': () => 'Diese Zone braucht eine eigene Schale.',
-  'why.warming_tone': (p: P) =>
-    `${of(p, 'product')}, ${of(p, 'share')} %, gibt die Wärme zurück, die fehlen würde.`,
-  'why.in_packets': (p: P) => `Etwa ${of(p, 'packets')} Päckchen, je ${of(p, 'grams')} g.`,
-  'why.beside_packets': () => 'Kommt zwischen die Päckchen, während sie einwirken; alles zusammen ausspülen.',
+  'why.warmth_expected': (p) =>
+    `Beim Aufhellen um ${n.tonhöhen(of(p, 'levels'))} kommt die Wärme darunter zum Vorschein.`,
   'why.deepen_at_basin': () =>
-    'Selten zu dunkel. Ist es am Becken zu hell, dort mit einer Tönung einen Ton tiefer nachdunkeln.',
+    'Selten zu dunkel. Ist es am Becken zu hell, dort mit einer Tönung vertiefen, die eine Tonhöhe dunkler ist.',
+  'why.warming_tone': (p) =>
+    `${of(p, 'product')}, ${of(p, 'share')} %, gibt die Wärme zurück, die fehlen würde.`,
+  'why.in_packets': (p) => `Etwa ${n.päckchen(of(p, 'packets'))}, je ${of(p, 'grams')} g.`,
+  'why.beside_packets': () => 'Kommt zwischen die Päckchen, während sie einwirken; alles zusammen ausspülen.',
+  'why.one_bowl_serves': (p) => `Eine Schale genügt für ${n.zonen(of(p, 'zones'))}.`,
+  'why.own_bowl': () => 'Diese Zone braucht eine eigene Schale.',
+  'why.one_bowl_fewer': (p) =>
+    `Es ginge mit ${n.schalen(of(p, 'bowls'))}, dann aber ${n.tonhöhen(of(p, 'worse'))} weiter vom Wunsch.`,
+  'why.same_mix_later': (p) =>
+    `Die Mischung von Schale ${of(p, 'bowl')} kommt ${n.minuten(of(p, 'minutes'))} vor dem Ausspülen auf die Längen.`,
+  'why.fourth_shade_nearer': (p) =>
+    `Eine vierte Nuance und feinere Gramm bringen es ${n.tonhöhen(of(p, 'levels'))} näher; versucht wurden nur Schritte, ausgehend von der besten Schale mit drei Nuancen in Achteln.`,
+  'why.grams_nearer': (p) =>
+    `Feinere Gramm bringen es ${n.tonhöhen(of(p, 'levels'))} näher; versucht wurden nur Schritte, ausgehend von der besten Schale in Achteln.`,
+  'why.builds_up_on_lengths': (p) =>
+    `Schale ${of(p, 'bowl')} ist nicht auch für die Längen: sie würden ${n.tonhöhen(of(p, 'levels'))} zu dunkel.`,
   'why.nothing_wished': () => 'Jede Zone soll bleiben, wie sie ist.',
-  'why.finish_with': (p: P) => `Das Abgewogene mit ${of(p, 'grams')} g ${of(p, 'product')} fertig machen.`,
-  'why.weighed_is_lost': (p: P) =>
+  'why.no_bowl_may_serve': () =>
+    'Keine Schale dieses Regals darf auf ihre Zonen, daher wird sie nicht verglichen.',
+  'why.comes_off_early': (p) =>
+    `Schale ${of(p, 'bowl')} auf ${of(p, 'zone')}: die Uhr lässt ihr ${n.minuten(of(p, 'minutes'))}, nicht die geplanten ${of(p, 'planned')}. Eine zweite Person, weniger Bereiche auf einmal oder eine frische Mischung; sonst weniger erwarten.`,
+  'why.leave_as_it_is': () => 'Es bleibt, wie es ist: nichts im Regal bringt es dem Wunsch näher.',
+  // Was nicht zu haben ist.
+  'why.colour_does_not_lift_colour': () =>
+    'Farbe hellt Farbe nicht auf: Gefärbtes wird zuerst abgezogen oder aufgehellt.',
+  'why.lift_limit': () => 'Das ist mehr Aufhellung, als dieses Regal auf diesem Haar in einem Zug gibt.',
+  'why.depth_out_of_reach': () => 'Keine Nuance dieses Regals wird hier so dunkel.',
+  'why.needs_filler': () =>
+    'Aufgehelltes Haar, das so viel dunkler wird, braucht zuerst Vorpigment, sonst wird es fahl.',
+  'why.warmth_stays': () =>
+    'Die Wärme, die beim Aufhellen zum Vorschein kommt, lässt sich nicht ganz zurücknehmen.',
+  'why.tone_between_words': () => 'Der Ton kommt nahe, nicht ganz hin.',
+  'why.tone_out_of_reach': () => 'Der Ton ist mit diesen Nuancen nicht zu treffen.',
+  'why.white_cover': (p) =>
+    `Weiß bleibt ${n.tonhöhen(of(p, 'levels'))} heller als der Rest und wäre zu sehen.`,
+  'why.base_too_dark_for_high_lift': () =>
+    'Eine Hellerfärbung braucht eine hellere natürliche Tonhöhe als diese.',
+  'why.high_lift_on_coloured': () =>
+    'Eine Hellerfärbung gehört auf Naturhaar, nicht auf gefärbtes oder aufgehelltes Haar.',
+  'why.lightened_is_toned': () =>
+    'Aufgehelltes Haar wird mit schwachem Entwickler getönt, nicht mit Dauerfarbe noch einmal aufgehellt.',
+  'why.condition_spent': () =>
+    'Das Haar hat keine Kraft mehr für weiteres Aufhellen. Pflegen und einen weiteren Besuch planen.',
+  'why.minerals_first': () =>
+    'Im Haar sind Mineralien aus dem Wasser: vor jedem Peroxid mit einer chelatbildenden Kur lösen.',
+  'why.metal_test_first': () =>
+    'Die Vorgeschichte kann Metall enthalten: vor jedem Peroxid kommt ein Metalltest.',
+  'why.range_not_on_scalp': () => 'Eine Serie bleibt weg: sie darf die Kopfhaut nicht berühren.',
+  'why.straightened_lately': () => 'Dieses Haar wurde kürzlich geglättet: stärkere Entwickler bleiben weg.',
+  'why.failed_stretch': () =>
+    'Das Haar hat die Nassdehnung nicht bestanden: dort kein Aufheller, keine Hellerfärbung, nichts ab 6 %.',
+  'why.law': () => 'Eine gesetzliche Grenze steht dagegen.',
+  // Woher die Ungewissheit einer Vorhersage kommt.
+  'why.doubt_from_level_reading': (p) =>
+    `Die Ungewissheit der Farbtiefe kommt zu ${of(p, 'percent')} % von der gelesenen Tonhöhe.`,
+  'why.doubt_from_white_share': (p) =>
+    `Die Ungewissheit der Farbtiefe kommt zu ${of(p, 'percent')} % vom Anteil an Weiß.`,
+  'why.doubt_from_porosity': (p) =>
+    `Die Ungewissheit der Farbtiefe kommt zu ${of(p, 'percent')} % von der Porosität.`,
+  'why.doubt_from_white_look': (p) =>
+    `Die Ungewissheit der Farbtiefe kommt zu ${of(p, 'percent')} % von der Farbe des weißen Haars, die hier nie gemessen wurde.`,
+  'why.doubt_from_lightening': (p) =>
+    `Die Ungewissheit der Farbtiefe kommt zu ${of(p, 'percent')} % daher, wie schnell dieser Kopf aufhellt: ein Strähnentest zeigt es.`,
+  'why.doubt_from_uptake': (p) =>
+    `Die Ungewissheit der Farbtiefe kommt zu ${of(p, 'percent')} % daher, wie viel Farbe dieses Haar annimmt: ein Strähnentest zeigt es.`,
+  'why.doubt_from_blend': (p) =>
+    `Die Ungewissheit der Farbtiefe kommt zu ${of(p, 'percent')} % daher, wie weißes und pigmentiertes Haar zusammen aussehen.`,
+  // Worauf vor dem Mischen zu zeigen ist.
+  'why.finding_dark_band': (p) =>
+    `${of(p, 'zone')}: ein Band, ${n.tonhöhen(of(p, 'levels'))} dunkler als das Haar davor und danach. Ihm eine eigene Schale geben; heute lieber heller, später vertiefen.`,
+  'why.finding_light_band': (p) =>
+    `${of(p, 'zone')}: ein Band, ${n.tonhöhen(of(p, 'levels'))} heller als das Haar davor und danach. Für sich vertiefen.`,
+  'why.finding_hot_regrowth': (p) =>
+    `${of(p, 'zone')}: gefärbter Nachwuchs, ${n.tonhöhen(of(p, 'levels'))} heller als die Längen. Mit deren Nuance und schwachem Entwickler vertiefen.`,
+  'why.finding_uneven_ends': (p) =>
+    `${of(p, 'zone')}: die Spitzen weichen um ${n.tonhöhen(of(p, 'levels'))} von den Längen ab. Ihnen eine eigene Schale oder eine eigene Zeit geben.`,
+  'why.finding_green': (p) =>
+    `${of(p, 'zone')}: es wirkt grün. Zuerst Mineralien und Metall ausschließen; dann nimmt etwas Rot oder Kupfer es zurück.`,
+  // Wege in mehr als einem Schritt.
+  'why.later_bowl_decides': () => 'Ein späterer Schritt folgt hier: es zählt die Schale danach.',
+  'why.route_chelate': (p) => `Die Mineralien lösen: ${n.minuten(of(p, 'minutes'))}, dann gut ausspülen.`,
+  'why.route_soften': (p) =>
+    `Das widerspenstige Weiß erweichen: ${of(p, 'percent')} %, ${n.minuten(of(p, 'minutes'))}.`,
+  'why.route_fill': () => 'Vorpigmentieren, damit die Farbtiefe einen warmen Grund hat.',
+  'why.route_remove': (p) =>
+    `Die alte Farbe abziehen: ${n.minuten(of(p, 'minutes'))}, dann so lange ausspülen, wie der Hersteller es sagt.`,
+  'why.route_lighten': (p) =>
+    `Mit ${of(p, 'percent')} % aufhellen, bis zu ${n.minuten(of(p, 'minutes'))}. Alle paar Minuten nachsehen; abbrechen, wenn es schmerzt, heiß wird oder das Haar sich dehnt.`,
+  'why.route_needs_visits': (p) =>
+    `Es braucht ${n.besuche(of(p, 'visits'))} im Abstand von mindestens ${n.wochen(of(p, 'weeks'))}. Vor jedem das Haar prüfen.`,
+  'why.route_stays_short': () => 'Auch so wird der Wunsch nicht ganz erreicht.',
+  'why.route_strand_first': () =>
+    'Mehr als ein Schritt macht es ungewisser: den ganzen Weg zuerst an einer Strähne probieren.',
+  // Ein zweiter Blick.
+  'why.change_strength': (p) => `Entwickler ${of(p, 'percent')} % nehmen.`,
+  'why.change_ratio': (p) => `1 zu ${of(p, 'ratio')} mischen.`,
+  'why.change_minutes': (p) => `${n.minuten(of(p, 'minutes'))} einwirken lassen.`,
+  'why.swap_shade': (p) => `${of(p, 'by')} statt ${of(p, 'product')} nehmen.`,
+  'why.add_shade': (p) => `${of(p, 'share')} % ${of(p, 'product')} dazugeben.`,
+  'why.drop_shade': (p) => `${of(p, 'product')} weglassen.`,
+  'why.shift_shares': (p) => `Mehr von ${of(p, 'product')} nehmen: ${of(p, 'share')} % der Farbe.`,
+  'why.finish_with': (p) => `Das Abgewogene mit ${of(p, 'grams')} g ${of(p, 'product')} fertig machen.`,
+  'why.weighed_is_lost': (p) =>
     `Schale ${of(p, 'bowl')}: was abgewogen ist (${of(p, 'grams')} g davon), lässt sich nicht gut fertig machen. Neu beginnen.`,
   'why.another_bowl': () => 'Eine andere Schale kommt näher als jede Änderung an dieser.',
-  'why.packets_first': () => 'Päckchen zuerst: was dazwischen liegt, folgt.',
+  'why.other_maker_skin_test': () =>
+    'Farbe eines anderen Herstellers: zuerst ist ein neuer Hauttest fällig, wie der Hersteller es sagt.',
+  'why.nothing_may_replace': () => 'Nichts im Regal darf auf diesem Haar an ihre Stelle treten.',
+  'why.scalp_lightener_strength': () => 'Ein Aufheller dieser Stärke darf die Kopfhaut nicht berühren.',
+  // Die Reihenfolge der Arbeit.
+  'why.packets_first': () => 'Päckchen zuerst: was dazwischen kommt, folgt.',
   'why.whitest_first': () => 'Das weißeste Haar zuerst: es braucht am längsten.',
   'why.resistant_first': () => 'Widerspenstiges Weiß zuerst: es braucht am längsten.',
   'why.crown_to_nape_then_sides': () => 'Vom Wirbel zum Nacken, dann die Seiten.',
-  'problem.woven_takes_all': (p: P) =>
-    `Die Päckchen nehmen alles Haar von ${of(p, 'area')}. Etwas dazwischen lassen.`,
-  'problem.shared_for_stock': (p: P) =>
-    `${of(p, 'product')}: nur ${of(p, 'grams')} g im Regal, also nicht für jede Schale.`,
-  'problem.stock_short': (p: P) => `${of(p, 'product')}: nicht genug im Regal.`,
+  'why.hairline_last': () => 'Die Haarkontur zuletzt, wo nötig mit eigener frischer Mischung.',
+  'why.away_from_scalp_first': () =>
+    'Zuerst abseits der Kopfhaut: die Wärme der Kopfhaut beschleunigt das Aufhellen.',
+  'why.scalp_zone_later': () => 'Die Kopfhautzone später: die Wärme der Kopfhaut beschleunigt das Aufhellen.',
+  'why.back_before_front': () => 'Beim Aufhellen erst hinten, dann vorn.',
+  'why.porous_ends_last': () => 'Poröse Spitzen zuletzt: sie nehmen am schnellsten an.',
+  'why.lengths_after_regrowth': () => 'Die Längen nach dem Nachwuchs.',
+  'why.as_listed': () => 'In der Reihenfolge, in der die Bereiche aufgeführt sind.',
+  'why.small_mix': () => 'Eine kleine frische Mischung: die erste wäre zu alt.',
+  'why.one_basin_time': () => 'Alles auf der Kopfhaut wird zusammen ausgespült.',
 };

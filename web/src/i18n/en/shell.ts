@@ -32,7 +32,6 @@ export const shell = {
   'settings.title': 'Settings',
   'settings.note': 'For this device only.',
   'settings.language': 'Language',
-  'settings.unfinished': 'Unfinished: reasons and rare messages still appear in English.',
   'settings.theme': 'Light or dark',
   'theme.system': 'as the device',
   'theme.light': 'light',

@@ -25,7 +25,7 @@ export const advice: Part<typeof english> = {
   'route.step_several': 'A cada zona lo que necesita',
   'route.step_colour': 'Teñir',
   'route.step_tone': 'Matizar',
-  'route.check': 'Después aclarar con agua y mirar: el cuenco siguiente se mezcla solo entonces.',
+  'route.check': 'Después enjuagar y mirar: el cuenco siguiente se mezcla solo entonces.',
   'route.check_table': (bowl, zone) => `Cuenco ${bowl} según lo que muestre ${zone}`,
   'route.check_level': 'Muestra altura',
   'route.check_likely': 'Probable',

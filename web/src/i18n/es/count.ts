@@ -7,6 +7,17 @@ const count = counter('es', ',');
 export const n = {
   alturas: (x: Written) => count(x, { one: 'altura', other: 'alturas' }),
   semanas: (x: Written) => count(x, { one: 'semana', other: 'semanas' }),
+  minutos: (x: Written) => count(x, { one: 'minuto', other: 'minutos' }),
   zonas: (x: Written) => count(x, { one: 'zona', other: 'zonas' }),
+  cuencos: (x: Written) => count(x, { one: 'cuenco', other: 'cuencos' }),
+  paquetes: (x: Written) => count(x, { one: 'paquete', other: 'paquetes' }),
+  visitas: (x: Written) => count(x, { one: 'visita', other: 'visitas' }),
   mezclas: (x: Written) => count(x, { one: 'mezcla', other: 'mezclas' }),
+  cabellos: (x: Written) => count(x, { one: 'cabello', other: 'cabellos' }),
+  letras: (x: Written) => count(x, { one: 'letra', other: 'letras' }),
+  productos: (x: Written) => count(x, { one: 'producto', other: 'productos' }),
 };
+
+/** Un valor como se escribe en español; los nombres quedan como están, y lo que falta se lee «?». */
+export const of = (p: Readonly<Record<string, string>>, key: string) =>
+  (p[key] ?? '?').replace(/^(-?\d+)\.0$/, '$1').replace(/^(-?\d+)\.(\d+)$/, '$1,$2');

@@ -1,26 +1,28 @@
-import type { PartialDictionary } from '../types';
+import type { Dictionary } from '../types';
 import { advice } from './advice';
 import { aim } from './aim';
 import { hair } from './hair';
+import { kit } from './kit';
 import { plan } from './plan';
+import { problems } from './problems';
 import { reading } from './reading';
 import { shell } from './shell';
 import { ui } from './ui';
 import { visit } from './visit';
-import { warnings } from './warnings';
 import { ways } from './ways';
 import { why } from './why';
 
-export const es: PartialDictionary = {
+export const es: Dictionary = {
   ...ui,
   ...shell,
+  ...kit,
   ...hair,
   ...visit,
   ...reading,
   ...aim,
   ...plan,
+  ...problems,
   ...ways,
   ...advice,
   ...why,
-  ...warnings,
 };

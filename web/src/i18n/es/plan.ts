@@ -11,7 +11,7 @@ export const plan: Part<typeof english> = {
   'plan.to_aim': 'Al resultado deseado',
   'plan.time': 'En el sillón',
   'plan.mixed': 'Mezclado',
-  'plan.cost': 'Coste de cuencos',
+  'plan.cost': 'Coste',
   'plan.print': 'Imprimir el plan',
   'plan.keep_picture': 'Guardar la imagen',
   'plan.picture': 'El mechón de cada zona, arriba hoy, abajo lo planeado',
@@ -21,7 +21,7 @@ export const plan: Part<typeof english> = {
   'plan.no_bowls': 'Ningún cuenco: no hay nada que teñir.',
   'plan.searched': (count) => `${n.mezclas(count)} comparadas, todas las que hay.`,
   'plan.asked': (zones, bowls, ways) =>
-    `Se pidió: ${n.zonas(zones)}, ${bowls} boles como mucho, cada mezcla probada en ${ways} cabezas como esta puede ser.`,
+    `Se pidió: ${n.zonas(zones)}, ${n.cuencos(bowls)} como mucho, cada mezcla probada en ${ways} cabezas como esta puede ser.`,
   'plan.stopped': (count) => `${n.mezclas(count)} comparadas, después se paró: puede haber una mejor.`,
   'plan.bowl': (label) => `cuenco ${label}`,
   'plan.develops': (label) => `${label} actúa`,
@@ -65,7 +65,7 @@ export const plan: Part<typeof english> = {
   'law.over': 'Por encima de un límite legal en la cabeza',
   'law.entry': (substance, found, cap) => `${substance}: ${found} % donde se permite ${cap} %.`,
   'law.over_todo': 'No use esta mezcla. Cambie los gramos o elija otro tono.',
-  'law.unknown': 'No se declara cada porcentaje: la comprobación legal está incompleta.',
+  'law.unknown': 'No se declaran todos los porcentajes: la comprobación legal está incompleta.',
   'person.colourist': 'manos',
   'person.assistant': 'ayudante',
   'task.prepare': 'preparar',
@@ -74,7 +74,7 @@ export const plan: Part<typeof english> = {
   'task.check': 'comprobar',
   'task.remove_packet': 'sacar paquete',
   'task.emulsify': 'emulsionar',
-  'task.rinse': 'aclarar',
+  'task.rinse': 'enjuagar',
   'task.shampoo': 'lavar',
   'task.tone': 'matizar',
   'task.treat': 'tratar',
@@ -95,7 +95,8 @@ export const plan: Part<typeof english> = {
   'gate.instructions': 'Las instrucciones del producto, la ley local y la práctica autorizada van primero.',
   'gate.allergy':
     'El color para el cabello puede causar reacciones alérgicas graves. Nunca tras una reacción anterior a un tinte o a un tatuaje de henna negra; no en menores de 16 años.',
-  'gate.eyes': 'Lejos de los ojos; no para cejas ni pestañas. Si entra, aclarar de inmediato con mucha agua.',
+  'gate.eyes':
+    'Lejos de los ojos; no para cejas ni pestañas. Si entra, enjuagar de inmediato con mucha agua.',
   'gate.scalp': 'No sobre cuero cabelludo roto, irritado o infectado. Guantes puestos.',
   'gate.lightener':
     'Decolorante: sin calor en el cuero cabelludo, comprobar desde los 15 minutos, luego cada 5; parar con escozor o calor.',

@@ -35,7 +35,6 @@ export const shell: Part<typeof english> = {
   'settings.title': 'Ajustes',
   'settings.note': 'Solo para este aparato.',
   'settings.language': 'Idioma',
-  'settings.unfinished': 'Sin terminar: los motivos y los avisos raros salen todavía en inglés.',
   'settings.theme': 'Claro u oscuro',
   'theme.system': 'como el aparato',
   'theme.light': 'claro',
@@ -56,7 +55,7 @@ export const shell: Part<typeof english> = {
   'stop.lead': 'Escozor, hinchazón, calor, rotura: primero se quita el producto, todo lo demás espera.',
   'stop.rinse': 'Aclarar con mucha agua tibia, sin frotar, hasta que el agua salga clara.',
   'stop.eyes':
-    'En un ojo: aclarar el ojo abierto bajo agua corriente al menos 15 minutos, después un médico.',
+    'En un ojo: enjuagar el ojo abierto bajo agua corriente al menos 15 minutos, después un médico.',
   'stop.help':
     'Hinchazón de cara o garganta, dificultad para respirar, desmayo, ampollas: llamar de inmediato a emergencias.',
   'stop.keep': 'Guardar el envase y lo que queda en el cuenco; anotar la hora.',

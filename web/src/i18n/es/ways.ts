@@ -12,7 +12,7 @@ export const ways: Part<typeof english> = {
   'ways.fewer_bowls': 'Menos cuencos',
   'ways.later_on_lengths': 'La misma mezcla, más tarde en los largos',
   'ways.nearer': (levels) => `${n.alturas(levels)} más cerca del deseo`,
-  'ways.lighter_first': 'Más claro hoy, oscurecer en el lavabo',
+  'ways.lighter_first': 'Más claro hoy, oscurecer en el lavacabezas',
   'ways.quicker': 'Se enjuaga antes',
   'ways.softer_line': 'Una raíz menos marcada',
   'ways.closer': 'Gramos más finos, más cerca del deseo',

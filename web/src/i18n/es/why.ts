@@ -1,34 +1,140 @@
-import type { PartialDictionary } from '../types';
+import type { why as english } from '../en/why';
+import type { Part } from '../types';
+import { n, of } from './count';
 
-type P = Readonly<Record<string, string>>;
-const of = (p: P, key: string) => (p[key] ?? '?').replace(/\.0$/, '').replace('.', ',');
-
-/** Por qué un bol o un orden es como es; lo demás sigue en inglés. */
-export const why: PartialDictionary = {
-  'why.natural_share_for_white': (p: P) =>
-    `${of(p, 'share')} % de natural, para cubrir ${of(p, 'white')} % de canas sin que quede plano.`,
-  'why.counter_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, compensa el calor de debajo.`,
-  'why.developer_for_white': (p: P) => `Oxidante de ${of(p, 'percent')} %, para que las canas tomen.`,
-  'why.developer_for_deposit': (p: P) =>
-    `Oxidante de ${of(p, 'percent')} %: el color se deposita, casi nada aclara.`,
-  'why.own_bowl': () => 'Esta zona pide su propio bol.',
-  'why.warming_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, devuelve el calor que faltaría.`,
-  'why.in_packets': (p: P) => `Unos ${of(p, 'packets')} paquetes, ${of(p, 'grams')} g en cada uno.`,
-  'why.beside_packets': () => 'Va entre los paquetes mientras actúan; aclarar todo junto.',
+/** Por qué un cuenco, un orden o un rechazo es como es. */
+export const why: Part<typeof english> = {
+  // Un cuenco.
+  'why.natural_share_for_white': (p) =>
+    `${of(p, 'share')} % de natural, para cubrir el ${of(p, 'white')} % de canas sin que quede plano.`,
+  'why.counter_tone': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, compensa el fondo cálido.`,
+  'why.developer_for_lift': (p) =>
+    `Oxidante de ${of(p, 'percent')} %, porque el deseo es ${n.alturas(of(p, 'levels'))} más claro.`,
+  'why.developer_for_white': (p) => `Oxidante de ${of(p, 'percent')} %, para que las canas tomen el color.`,
+  'why.developer_for_deposit': (p) =>
+    `Oxidante de ${of(p, 'percent')} %: el color se deposita y casi nada aclara.`,
+  'why.warmth_expected': (p) => `Aclarar ${n.alturas(of(p, 'levels'))} deja ver el fondo cálido.`,
   'why.deepen_at_basin': () =>
-    'Pocas veces demasiado oscuro. Si en el lavabo queda claro, oscurecer allí con un tono sobre tono un tono más oscuro.',
-  'why.nothing_wished': () => 'Todas las zonas se quedan como están.',
-  'why.finish_with': (p: P) => `Terminar lo pesado con ${of(p, 'grams')} g de ${of(p, 'product')}.`,
-  'why.weighed_is_lost': (p: P) =>
-    `Bol ${of(p, 'bowl')}: lo pesado (${of(p, 'grams')} g) no se puede terminar bien. Empezarlo de nuevo.`,
-  'why.another_bowl': () => 'Otro bol se acerca más que cualquier cambio de este.',
+    'Pocas veces queda demasiado oscuro. Si en el lavacabezas se ve demasiado claro, oscurecerlo allí con un tono sobre tono una altura más oscuro.',
+  'why.warming_tone': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, devuelve la calidez que faltaría.`,
+  'why.in_packets': (p) =>
+    `Alrededor de ${n.paquetes(of(p, 'packets'))}, con ${of(p, 'grams')} g en cada uno.`,
+  'why.beside_packets': () => 'Va entre los paquetes mientras actúan; enjuagar todo junto.',
+  'why.one_bowl_serves': (p) => `Un solo cuenco sirve para ${n.zonas(of(p, 'zones'))}.`,
+  'why.own_bowl': () => 'Esta zona pide su propio cuenco.',
+  'why.one_bowl_fewer': (p) =>
+    `Bastaría con ${n.cuencos(of(p, 'bowls'))}, pero quedaría ${n.alturas(of(p, 'worse'))} más lejos del deseo.`,
+  'why.same_mix_later': (p) =>
+    `La mezcla del cuenco ${of(p, 'bowl')} se pone en los largos a falta de ${n.minutos(of(p, 'minutes'))}.`,
+  'why.fourth_shade_nearer': (p) =>
+    `Un cuarto tono y gramos más finos lo dejan ${n.alturas(of(p, 'levels'))} más cerca; solo se probaron pasos desde el mejor cuenco de tres tonos en octavos.`,
+  'why.grams_nearer': (p) =>
+    `Unos gramos más finos lo dejan ${n.alturas(of(p, 'levels'))} más cerca; solo se probaron pasos desde el mejor cuenco en octavos.`,
+  'why.builds_up_on_lengths': (p) =>
+    `El cuenco ${of(p, 'bowl')} no va también en los largos: quedarían ${n.alturas(of(p, 'levels'))} demasiado oscuros.`,
+  'why.nothing_wished': () => 'Todas las zonas deben quedar como están.',
+  'why.no_bowl_may_serve': () =>
+    'Ningún cuenco de este estante puede ir en sus zonas, así que no se compara.',
+  'why.comes_off_early': (p) =>
+    `Cuenco ${of(p, 'bowl')} en ${of(p, 'zone')}: el reloj lo deja actuar ${n.minutos(of(p, 'minutes'))}, no los ${of(p, 'planned')} previstos. Otro par de manos, menos zonas a la vez o una mezcla fresca; si no, cuente con menos resultado.`,
+  'why.leave_as_it_is': () => 'Se queda como está: nada del estante lo acerca al deseo.',
+  // Lo que no se alcanza.
+  'why.colour_does_not_lift_colour': () =>
+    'El tinte no aclara el tinte: lo teñido primero se limpia o se aclara.',
+  'why.lift_limit': () => 'Pide aclarar más de lo que este estante da de una vez en este cabello.',
+  'why.depth_out_of_reach': () => 'Ningún tono de este estante oscurece tanto aquí.',
+  'why.needs_filler': () =>
+    'El cabello aclarado que se oscurece tanto necesita antes un prepigmento, o queda apagado.',
+  'why.warmth_stays': () => 'El fondo cálido que deja ver el aclarado no se puede compensar del todo.',
+  'why.tone_between_words': () => 'El matiz se acerca, no llega del todo.',
+  'why.tone_out_of_reach': () => 'Este matiz no se consigue con estos tonos.',
+  'why.white_cover': (p) =>
+    `Las canas quedan ${n.alturas(of(p, 'levels'))} más claras que el resto y se notarían.`,
+  'why.base_too_dark_for_high_lift': () => 'El superaclarante pide una altura natural más clara que esta.',
+  'why.high_lift_on_coloured': () =>
+    'El superaclarante es para cabello natural, no para cabello teñido ni aclarado.',
+  'why.lightened_is_toned': () =>
+    'El cabello aclarado se matiza con un oxidante de poca fuerza; no se vuelve a aclarar con un tinte.',
+  'why.condition_spent': () =>
+    'El estado del cabello ya no permite aclararlo más. Trátelo y planee otra visita.',
+  'why.minerals_first': () =>
+    'Hay minerales del agua en este cabello: quitarlos con un tratamiento quelante antes de cualquier peróxido.',
+  'why.metal_test_first': () =>
+    'Por su historia puede haber metal: antes de cualquier peróxido va una prueba de metal.',
+  'why.range_not_on_scalp': () => 'Una gama queda fuera: no puede tocar el cuero cabelludo.',
+  'why.straightened_lately': () => 'Este cabello se alisó hace poco: los oxidantes más fuertes quedan fuera.',
+  'why.failed_stretch': () =>
+    'El estiramiento en mojado falló: ahí ni decolorante, ni superaclarante, ni nada de 6 % o más.',
+  'why.law': () => 'Un límite legal lo impide.',
+  // De dónde viene la duda de una previsión.
+  'why.doubt_from_level_reading': (p) =>
+    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de la altura leída.`,
+  'why.doubt_from_white_share': (p) =>
+    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de la parte de canas.`,
+  'why.doubt_from_porosity': (p) =>
+    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de la porosidad.`,
+  'why.doubt_from_white_look': (p) =>
+    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene del color de las canas, que aquí nunca se midió.`,
+  'why.doubt_from_lightening': (p) =>
+    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de lo rápido que aclara esta cabeza: lo dice una prueba de mechón.`,
+  'why.doubt_from_uptake': (p) =>
+    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de cuánto color toma este cabello: lo dice una prueba de mechón.`,
+  'why.doubt_from_blend': (p) =>
+    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de cómo se ven juntos el cabello blanco y el pigmentado.`,
+  // Lo que hay que señalar antes de mezclar.
+  'why.finding_dark_band': (p) =>
+    `${of(p, 'zone')}: una banda ${n.alturas(of(p, 'levels'))} más oscura que lo que la rodea. Dele su propio cuenco; hoy, mejor dejarla más clara y oscurecerla después.`,
+  'why.finding_light_band': (p) =>
+    `${of(p, 'zone')}: una banda ${n.alturas(of(p, 'levels'))} más clara que lo que la rodea. Oscurézcala aparte.`,
+  'why.finding_hot_regrowth': (p) =>
+    `${of(p, 'zone')}: crecimiento teñido ${n.alturas(of(p, 'levels'))} más claro que los largos. Oscurézcalo con el tono de los largos y un oxidante de poca fuerza.`,
+  'why.finding_uneven_ends': (p) =>
+    `${of(p, 'zone')}: puntas que se apartan ${n.alturas(of(p, 'levels'))} de los largos. Deles un cuenco o un tiempo propios.`,
+  'why.finding_green': (p) =>
+    `${of(p, 'zone')}: se ve verde. Descarte primero minerales y metal; después un poco de rojo o cobre lo corrige.`,
+  // Caminos en varios pasos.
+  'why.later_bowl_decides': () => 'Aquí sigue otro paso: lo que cuenta es el cuenco de después.',
+  'why.route_chelate': (p) => `Quitar los minerales: ${n.minutos(of(p, 'minutes'))}, luego enjuagar bien.`,
+  'why.route_soften': (p) =>
+    `Ablandar las canas resistentes: ${of(p, 'percent')} %, ${n.minutos(of(p, 'minutes'))}.`,
+  'why.route_fill': () => 'Prepigmentar, para que lo oscuro tenga un fondo cálido.',
+  'why.route_remove': (p) =>
+    `Quitar el color viejo: ${n.minutos(of(p, 'minutes'))}, luego enjuagar todo el tiempo que diga el fabricante.`,
+  'why.route_lighten': (p) =>
+    `Aclarar con ${of(p, 'percent')} %, hasta ${n.minutos(of(p, 'minutes'))}. Mirar cada pocos minutos; parar con dolor, calor o si el cabello se estira.`,
+  'why.route_needs_visits': (p) =>
+    `Lleva ${n.visitas(of(p, 'visits'))}, con ${n.semanas(of(p, 'weeks'))} o más entre una y otra. Revise el cabello antes de cada una.`,
+  'why.route_stays_short': () => 'Aun así no se alcanza del todo el deseo.',
+  'why.route_strand_first': () => 'Más de un paso añade duda: pruebe antes todo el camino en un mechón.',
+  // Una segunda mirada.
+  'why.change_strength': (p) => `Tomar oxidante de ${of(p, 'percent')} %.`,
+  'why.change_ratio': (p) => `Mezclar 1 : ${of(p, 'ratio')}.`,
+  'why.change_minutes': (p) => `Dejarlo ${n.minutos(of(p, 'minutes'))}.`,
+  'why.swap_shade': (p) => `Tomar ${of(p, 'by')} en vez de ${of(p, 'product')}.`,
+  'why.add_shade': (p) => `Añadir ${of(p, 'share')} % de ${of(p, 'product')}.`,
+  'why.drop_shade': (p) => `No poner ${of(p, 'product')}.`,
+  'why.shift_shares': (p) => `Poner más de ${of(p, 'product')}: ${of(p, 'share')} % del color.`,
+  'why.finish_with': (p) => `Terminar lo pesado con ${of(p, 'grams')} g de ${of(p, 'product')}.`,
+  'why.weighed_is_lost': (p) =>
+    `Cuenco ${of(p, 'bowl')}: lo pesado (${of(p, 'grams')} g) no se puede terminar bien. Empezarlo de nuevo.`,
+  'why.another_bowl': () => 'Otro cuenco se acerca más que cualquier cambio de este.',
+  'why.other_maker_skin_test': () =>
+    'Color de otro fabricante: antes hace falta una nueva prueba cutánea, como diga el fabricante.',
+  'why.nothing_may_replace': () => 'Nada del estante puede ocupar su lugar en este cabello.',
+  'why.scalp_lightener_strength': () => 'Un decolorante de esta fuerza no puede tocar el cuero cabelludo.',
+  // El orden del trabajo.
   'why.packets_first': () => 'Primero los paquetes: lo de en medio va después.',
-  'why.whitest_first': () => 'Primero el pelo más blanco: es el que más tarda.',
+  'why.whitest_first': () => 'Primero el cabello más blanco: es el que más tarda.',
   'why.resistant_first': () => 'Primero las canas resistentes: son las que más tardan.',
   'why.crown_to_nape_then_sides': () => 'De la coronilla a la nuca, luego los lados.',
-  'problem.woven_takes_all': (p: P) =>
-    `Los paquetes toman todo el pelo de ${of(p, 'area')}. Dejar algo entre ellos.`,
-  'problem.shared_for_stock': (p: P) =>
-    `${of(p, 'product')}: solo ${of(p, 'grams')} g en el estante, así que no para todos los boles.`,
-  'problem.stock_short': (p: P) => `${of(p, 'product')}: no hay bastante en el estante.`,
+  'why.hairline_last': () => 'El contorno al final, con su propia mezcla fresca donde haga falta.',
+  'why.away_from_scalp_first': () =>
+    'Primero lo que está lejos del cuero cabelludo: su calor acelera el aclarado.',
+  'why.scalp_zone_later': () => 'La zona del cuero cabelludo, más tarde: su calor acelera el aclarado.',
+  'why.back_before_front': () => 'Al aclarar, detrás antes que delante.',
+  'why.porous_ends_last': () => 'Las puntas porosas al final: son las que antes toman el color.',
+  'why.lengths_after_regrowth': () => 'Los largos después del crecimiento.',
+  'why.as_listed': () => 'En el orden de la lista de zonas.',
+  'why.small_mix': () => 'Una mezcla pequeña y fresca: la primera ya estaría pasada.',
+  'why.one_basin_time': () => 'Todo lo que toca el cuero cabelludo se retira a la vez.',
 };

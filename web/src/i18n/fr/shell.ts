@@ -32,7 +32,6 @@ export const shell = {
   'settings.title': 'Réglages',
   'settings.note': 'Pour cet appareil seulement.',
   'settings.language': 'Langue',
-  'settings.unfinished': 'Inachevé : les raisons et les messages rares restent en anglais.',
   'settings.theme': 'Clair ou sombre',
   'theme.system': 'comme l’appareil',
   'theme.light': 'clair',
