@@ -21,16 +21,23 @@ describe('an answer on its way', () => {
     );
     const answers = fc.array(
       // Up to four questions are asked before an answer comes.
-      fc.record({ zones: fc.array(zone, { maxLength: 4 }), late: fc.integer({ min: 0, max: 3 }) }),
+      fc.record({
+        zones: fc.array(zone, { maxLength: 4 }),
+        late: fc.integer({ min: 0, max: 3 }),
+        more: fc.record(
+          { cost: fc.integer({ min: 0, max: 2 }), notes: fc.array(name) },
+          { requiredKeys: [] },
+        ),
+      }),
     );
     let run = 0;
     fc.assert(
       fc.property(answers, (list) => {
         const kind = `kind ${run++}`;
         const haves: (Kept | undefined)[] = [undefined];
-        for (const { zones, late } of list) {
+        for (const { zones, late, more } of list) {
           const has = haves.at(-1 - Math.min(late, haves.length - 1));
-          const sent = { schema: 'x', zones };
+          const sent = { schema: 'x', ...more, zones };
           const { answer, kept } = unpack(pack(JSON.stringify(sent), kind, has?.nth), has);
           expect(answer).toEqual(sent);
           haves.push(kept);
@@ -64,6 +71,17 @@ describe('an answer on its way', () => {
     const todays = [first, second].map(({ kept }) => (kept?.zones[0] as { today: object }).today);
     expect(todays[1]).toBe(todays[0]);
     expect(ask({ zone: 'a', today }, second.kept).kept?.zones).toEqual([{ zone: 'a', today }]);
+  });
+
+  it('does so with the fields of the answer itself', () => {
+    const ask = (answer: object, has?: Kept) =>
+      unpack(pack(JSON.stringify({ ...answer, zones: [] }), 'whole', has?.nth), has);
+    const bowls = [{ label: 'A' }];
+    const first = ask({ bowls, cost: 4 });
+    const second = ask({ bowls, cost: 5 }, first.kept);
+    expect(second.answer).toEqual({ bowls, cost: 5, zones: [] });
+    expect((second.answer as { bowls: unknown }).bowls).toBe((first.answer as { bowls: unknown }).bowls);
+    expect(ask({ cost: 5 }, second.kept).answer).toEqual({ cost: 5, zones: [] });
   });
 
   it('finds a zone again wherever it stands', () => {

@@ -101,12 +101,17 @@ function drawMark(pen: Pen, x: number, y: number, ink: Ink): void {
   pen.fillText('≠', x, y + 0.5);
 }
 
+/** What changes most often; right of all else, but for letters on very short hair. */
+export function drawFans(pen: Pen, layout: StripLayout): void {
+  for (const { fan, y, height } of layout.fans) drawFan(pen, fan, layout.fanX, y, height);
+}
+
 /** Everything on the strip that is not hair; the pen is scaled to CSS px. */
 export function drawOverlay(pen: Pen, layout: StripLayout, ink: Ink): void {
   const bottom = (layout.plannedTop ?? layout.todayTop) + layout.halfHeight;
   if (layout.bareTo > 0) drawJoin(pen, layout.bareTo, layout.todayTop - 2, bottom);
   for (const x of layout.joins) drawJoin(pen, x, layout.todayTop - 2, bottom);
-  for (const { fan, y, height } of layout.fans) drawFan(pen, fan, layout.fanX, y, height);
+  drawFans(pen, layout);
   for (const { x, y } of layout.marks) drawMark(pen, x, y, ink);
   for (const { letter, x, y } of layout.letters) drawLetter(pen, letter, x, y, ink);
 }

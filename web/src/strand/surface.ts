@@ -1,6 +1,6 @@
 import { paintPlainly } from './fallback';
-import type { StripLayout } from './layout';
-import { drawOverlay, type Ink, type Pen } from './overlay';
+import { LETTER_RADIUS, type StripLayout } from './layout';
+import { drawFans, drawOverlay, type Ink, type Pen } from './overlay';
 import { HairPainter } from './painter';
 import type { PaintRequest } from './request';
 
@@ -91,17 +91,25 @@ export function showHair(canvas: HTMLCanvasElement, job: HairJob, picture: Image
   pen.drawImage(bitmap, 0, 0);
 }
 
-const signsOn = new WeakMap<HTMLCanvasElement, string>();
+const signsOn = new WeakMap<HTMLCanvasElement, { readonly still: string; readonly fans: string }>();
 
 /** Draws lines, letters, marks and fans where they have changed since the last time. */
 export function drawSigns(canvas: HTMLCanvasElement, layout: StripLayout, dpr: number, ink: Ink): void {
-  const key = JSON.stringify([layout, dpr, ink]);
-  if (signsOn.get(canvas) === key) return;
-  signsOn.set(canvas, key);
+  const { fans: blades, ...rest } = layout;
+  const [still, fans] = [JSON.stringify([rest, dpr, ink]), JSON.stringify(blades)];
+  const before = signsOn.get(canvas);
+  if (before?.still === still && before.fans === fans) return;
+  signsOn.set(canvas, { still, fans });
   size(canvas, layout, dpr);
   const pen = canvas.getContext('2d');
   if (!pen) throw new Error('strand: no 2-D canvas');
   pen.setTransform(dpr, 0, 0, dpr, 0, 0);
-  pen.clearRect(0, 0, layout.width, layout.height);
-  drawOverlay(pen, layout, ink);
+  const left = layout.fanX - 1;
+  if (before?.still === still && layout.letters.every(({ x }) => x + LETTER_RADIUS + 1 < left)) {
+    pen.clearRect(left, 0, layout.width, layout.height);
+    drawFans(pen, layout);
+  } else {
+    pen.clearRect(0, 0, layout.width, layout.height);
+    drawOverlay(pen, layout, ink);
+  }
 }

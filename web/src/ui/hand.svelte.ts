@@ -53,6 +53,11 @@ class Hand {
     else what();
   }
 
+  /** Ends once nothing is held. */
+  released(): Promise<void> {
+    return new Promise((go) => this.afterwards({}, go));
+  }
+
   /** Drops what waits for this owner. */
   forget(owner: object): void {
     this.#waiting.delete(owner);

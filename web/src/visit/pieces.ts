@@ -1,5 +1,5 @@
 import type { ColourView, Rgb, Span, TargetView, UnderLights, Weave } from '../api/types';
-import { t } from '../i18n/index.svelte';
+import { language, t } from '../i18n/index.svelte';
 import type { Light } from '../shell/view.svelte';
 import { bedBetweenPackets } from '../strand/colour';
 import type { ColourFan, Packets, Population, Rgb as Screen, StrandSpan } from '../strand/types';
@@ -71,7 +71,18 @@ function packetsIn(span: Span): PacketsOf {
   return found;
 }
 
+/** The last half made of each view: most of what an answer says is what the one before said. */
+const halves = new WeakMap<ColourView, { light: Light; language: string; half: Half }>();
+
 function halfOf(view: ColourView, light: Light, packets: PacketsOf): Half {
+  const before = halves.get(view);
+  if (!packets.size && before?.light === light && before.language === language()) return before.half;
+  const half = makeHalf(view, light, packets);
+  if (!packets.size) halves.set(view, { light, language: language(), half });
+  return half;
+}
+
+function makeHalf(view: ColourView, light: Light, packets: PacketsOf): Half {
   const list = view.populations.map((p) => {
     const colour: Rgb = p.srgb[lightKey[light]];
     const own = packets.get(p.name);

@@ -1,5 +1,6 @@
 import type { PlanAnswer, RouteView, Visit } from '../api/types';
 import * as api from '../api/visits';
+import { hand } from '../ui/hand.svelte';
 import { troubleOf, type Trouble } from './failed';
 import { Latest, Newest } from './latest';
 
@@ -7,7 +8,7 @@ import { Latest, Newest } from './latest';
 const SCENARIOS_AT_ONCE = 64;
 /** Every scenario is asked for once the hand has been still for so long, ms (prior): taps follow one another faster. */
 const STILL_MS = 150;
-const still = () => new Promise((go) => setTimeout(go, STILL_MS));
+const still = () => hand.released().then(() => new Promise((go) => setTimeout(go, STILL_MS)));
 const roughly = (visit: Visit): Visit => ({
   ...visit,
   options: { scenarios: SCENARIOS_AT_ONCE, ...visit.options },

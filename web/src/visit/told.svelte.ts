@@ -3,7 +3,14 @@ import { hairShown } from '../strand/studio';
 
 /** Words wait so long for their picture at most, ms (prior): where drawing is slow or hangs they go before it. */
 export const LONGEST_WAIT = 250;
-const longEnough = () => new Promise((go) => setTimeout(go, LONGEST_WAIT));
+const hairShownSoon = () =>
+  new Promise<void>((go) => {
+    const longEnough = setTimeout(go, LONGEST_WAIT);
+    void hairShown().then(() => {
+      clearTimeout(longEnough);
+      go();
+    });
+  });
 
 /**
  * `newest` once the hair that was drawn for it is shown: what a screen says of an answer appears together with its picture,
@@ -18,7 +25,7 @@ export function withHair<T>(newest: () => T): { readonly now: T } {
     const nth = ++asked;
     // The strips order their pictures in this turn.
     void tick()
-      .then(() => Promise.race([hairShown(), longEnough()]))
+      .then(hairShownSoon)
       .then(() => {
         if (nth < told) return;
         told = nth;
