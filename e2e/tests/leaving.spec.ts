@@ -42,3 +42,15 @@ test('a visit that is left and opened again before it is stored shows its last c
   await expect(page.getByText('Two versions of this visit')).toHaveCount(0);
   await expect(page.getByText(/changed elsewhere|another device/)).toHaveCount(0);
 });
+
+test('a way back is not offered any more once the visit is opened anew', async ({ page, salon }) => {
+  await open(page, salon, `#/visits/${id}/assess`);
+  await page.getByRole('button', { name: /^Copy / }).click();
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeVisible();
+  await expect(page.getByRole('banner')).toContainText('· saved');
+  await page.getByRole('link', { name: 'All visits' }).click();
+  await expect(page.getByRole('heading', { name: 'Visits' })).toBeVisible();
+  await page.goBack();
+  await expect(page.getByRole('spinbutton', { name: 'White' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Undo' })).toHaveCount(0);
+});

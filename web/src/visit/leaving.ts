@@ -1,7 +1,5 @@
 /** An open visit that can be left. */
 interface Leavable {
-  /** 'saved' once nothing is left to hand in. */
-  readonly saving: string;
   /** Ends once its last change is handed in or, with the server gone, laid down on the device; it goes on trying. */
   close(): Promise<void>;
   /** Tries no more: somebody else does. */
@@ -12,11 +10,7 @@ interface Leavable {
 const left = new Map<string, { work: Leavable; end: Promise<void> }>();
 
 export function leave(id: string, work: Leavable): void {
-  const mine = { work, end: work.close() };
-  left.set(id, mine);
-  void mine.end.then(() => {
-    if (work.saving === 'saved' && left.get(id) === mine) left.delete(id);
-  });
+  left.set(id, { work, end: work.close() });
 }
 
 /** Ends once nothing of this visit is on its way to the server any more. */
