@@ -49,7 +49,7 @@ export default defineConfig({
     // Assets stay files: data: URLs would need a wider Content-Security-Policy.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
-    // One file, kept by the device; 250 KB packed is its aim, 180 KB its size.
+    // kB unpacked. One file, kept by the device; its aim is 250 KB packed.
     chunkSizeWarningLimit: 700,
     rolldownOptions: { checks: { pluginTimings: false } },
   },

@@ -1,25 +1,14 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { Away } from '../api/client';
-import type { PlanAnswer, Visit } from '../api/types';
+import type { PlanAnswer } from '../api/types';
 import * as api from '../api/visits';
 import { hand } from '../ui/hand.svelte';
-import { newVisit, withReading } from './head';
+import { read, saved, visit } from './test-visit';
 import { Work } from './work.svelte';
 
 vi.mock('../api/visits');
 const server = vi.mocked(api);
 
-const saved = (document: Visit, seq = 1): api.SavedVisit => ({
-  id: 'v1',
-  seq,
-  client: '',
-  date: '',
-  opened_at: '',
-  changed_at: '',
-  document,
-});
-const visit = newVisit('A. B.', '2026-03-09');
-const read = (white: number) => ({ ...visit, head: withReading(visit.head, 'crown', 'regrowth', { white }) });
 const answer = (stopped: string, gap: number, bowls: unknown[] = []) =>
   ({ bowls, zones: [], routes: [], report: { stopped, gap, objective: gap } }) as unknown as PlanAnswer;
 const whole = answer('exhausted', 0, [{ label: 'A' }]);

@@ -6,23 +6,11 @@ import * as api from '../api/visits';
 import type { Draft, Drafts } from '../offline/drafts';
 import { hand } from '../ui/hand.svelte';
 import { notify, toasts } from '../ui/toasts.svelte';
-import { newVisit, withReading } from './head';
+import { read, saved, visit } from './test-visit';
 import { Work } from './work.svelte';
 
 vi.mock('../api/visits');
 const server = vi.mocked(api);
-
-const saved = (document: Visit, seq = 1): api.SavedVisit => ({
-  id: 'v1',
-  seq,
-  client: '',
-  date: '',
-  opened_at: '',
-  changed_at: '',
-  document,
-});
-const visit = newVisit('A. B.', '2026-03-09');
-const read = (white: number) => ({ ...visit, head: withReading(visit.head, 'crown', 'regrowth', { white }) });
 
 beforeEach(() => {
   vi.useFakeTimers();
