@@ -55,14 +55,14 @@ TEST(ReviewCommand, NeedsBowls) {
 }
 
 TEST(ConvertCommand, MakesTheSameFromAnotherRange) {
-  const Ran r = ran({"convert", demo("my_own_bowls"), "--range", "gloss", "--json"});
+  const Ran r = ran({"convert", demo("my_own_bowls"), "--range", "demi", "--json"});
   ASSERT_EQ(r.code, 0) << r.err;
   const auto json = wire::parse(r.out);
   ASSERT_TRUE(json);
   EXPECT_EQ(json->at("schema"), "strandline.remade/1");
   for (const auto& bowl : json->at("bowls")) {
     if (bowl.contains("bowl")) {
-      EXPECT_EQ(bowl.at("bowl").at("range"), "gloss");
+      EXPECT_EQ(bowl.at("bowl").at("range"), "demi");
       EXPECT_FALSE(bowl.at("zones").empty());
     } else {
       EXPECT_FALSE(bowl.at("notes").empty()) << "where nothing may be mixed that is said";
@@ -72,7 +72,7 @@ TEST(ConvertCommand, MakesTheSameFromAnotherRange) {
 
 TEST(ConvertCommand, SaysWhatIsWrongWithARange) {
   EXPECT_EQ(ran({"convert", demo("my_own_bowls"), "--range", "nothing"}).code, 2);
-  const Ran powder = ran({"convert", demo("my_own_bowls"), "--range", "lift"});
+  const Ran powder = ran({"convert", demo("my_own_bowls"), "--range", "lightener-off-scalp"});
   EXPECT_EQ(powder.code, 2);
   EXPECT_NE(powder.err.find("gives no colour"), std::string::npos) << powder.err;
   EXPECT_EQ(ran({"convert", demo("my_own_bowls")}).code, 2) << "the range is asked for";
@@ -80,11 +80,11 @@ TEST(ConvertCommand, SaysWhatIsWrongWithARange) {
 
 TEST(SubstituteCommand, DoesWithoutATube) {
   EXPECT_EQ(ran({"substitute", demo("my_own_bowls"), "--product", "nothing"}).code, 2);
-  const Ran gold = ran({"substitute", demo("my_own_bowls"), "--product", "cover-6-gold"});
+  const Ran gold = ran({"substitute", demo("my_own_bowls"), "--product", "permanent-6-gold"});
   EXPECT_EQ(gold.code, 0) << gold.err;
   EXPECT_NE(gold.out.find("Instead of bowl A"), std::string::npos) << gold.out;
   EXPECT_EQ(gold.out.find("Instead of bowl B"), std::string::npos) << "only bowls that hold it";
-  const Ran none = ran({"substitute", demo("my_own_bowls"), "--product", "vivid-red"});
+  const Ran none = ran({"substitute", demo("my_own_bowls"), "--product", "direct-red"});
   EXPECT_EQ(none.code, 0);
   EXPECT_NE(none.out.find("No bowl holds it"), std::string::npos) << none.out;
 }

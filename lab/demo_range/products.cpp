@@ -109,62 +109,64 @@ Range range(const std::string& id, const std::string& name, ProductClass cls, Re
 }
 
 void add_ranges(Shelf& s) {
-  Range permanent = range("cover", "permanent tint", ProductClass::permanent, {6, 1, 35}, {1}, {3, 6, 9}, {25, 35, 45});
+  Range permanent =
+      range("permanent", "permanent tint", ProductClass::permanent, {6, 1, 35}, {1}, {3, 6, 9}, {25, 35, 45});
   permanent.bottle_blends = true;
   permanent.level_max = 10;
   s.ranges.push_back(permanent);
 
-  Range high = range("bright", "high-lift tint", ProductClass::high_lift, {12, 2, 50}, {2}, {9, 12}, {45, 50, 60});
+  Range high = range("high-lift", "high-lift tint", ProductClass::high_lift, {12, 2, 50}, {2}, {9, 12}, {45, 50, 60});
   high.base_level_min = 6;
   high.alkaline_lift = 1.25;
   s.ranges.push_back(high);
 
-  Range demi = range("gloss", "demi colour", ProductClass::demi, {1.5, 2, 20}, {2}, {1.5, 3}, {5, 20, 20});
+  Range demi = range("demi", "demi colour", ProductClass::demi, {1.5, 2, 20}, {2}, {1.5, 3}, {5, 20, 20});
   demi.alkaline_lift = 0.15;
   s.ranges.push_back(demi);
 
   // Hardly alkaline: it deposits and does not lift.
-  Range acid = range("silk", "acid demi colour", ProductClass::demi, {1.5, 1, 20}, {1}, {1.5}, {5, 20, 20});
+  Range acid = range("acid-demi", "acid demi colour", ProductClass::demi, {1.5, 1, 20}, {1}, {1.5}, {5, 20, 20});
   acid.alkaline_lift = 0.02;
   s.ranges.push_back(acid);
 
-  Range lightener = range("lift", "powder lightener, off the scalp", ProductClass::lightener, {6, 2, 40}, {1.5, 2},
-                          {1.5, 3, 6, 9}, {15, 30, 45});
+  Range lightener = range("lightener-off-scalp", "powder lightener, off the scalp", ProductClass::lightener, {6, 2, 40},
+                          {1.5, 2}, {1.5, 3, 6, 9}, {15, 30, 45});
   lightener.mix_warn_min = 45;
   lightener.mix_life_min = 60;
   lightener.scalp_allowed = false;
   s.ranges.push_back(lightener);
 
   // On the scalp: less alkali and weaker bottles.
-  Range gentle = range("rise", "cream lightener, on the scalp", ProductClass::lightener, {6, 2, 45}, {2}, {1.5, 3, 6},
-                       {15, 35, 50});
+  Range gentle = range("lightener-on-scalp", "cream lightener, on the scalp", ProductClass::lightener, {6, 2, 45}, {2},
+                       {1.5, 3, 6}, {15, 35, 50});
   gentle.mix_warn_min = 45;
   gentle.mix_life_min = 60;
   gentle.alkaline_lift = 0.7;
   s.ranges.push_back(gentle);
 
-  Range direct = range("vivid", "direct colour", ProductClass::direct, {0, 0, 25}, {0}, {}, {15, 25, 30});
+  Range direct = range("direct", "direct colour", ProductClass::direct, {0, 0, 25}, {0}, {}, {15, 25, 30});
   s.ranges.push_back(direct);
 
-  Range remover = range("undo", "oxidative colour remover", ProductClass::remover, {0, 1, 20}, {1}, {}, {10, 20, 20});
+  Range remover =
+      range("remover", "oxidative colour remover", ProductClass::remover, {0, 1, 20}, {1}, {}, {10, 20, 20});
   s.ranges.push_back(remover);
 
-  Range filler = range("fill", "filler", ProductClass::filler, {0, 0, 15}, {0}, {}, {10, 15, 20});
+  Range filler = range("filler", "filler", ProductClass::filler, {0, 0, 15}, {0}, {}, {10, 15, 20});
   s.ranges.push_back(filler);
 
   // Half the alkali of a tint, just before it, on white that takes badly.
   Range softener =
-      range("soften", "pre-softening cream", ProductClass::pre_treatment, {6, 1, 10}, {1}, {3, 6}, {5, 10, 15});
+      range("softener", "pre-softening cream", ProductClass::pre_treatment, {6, 1, 10}, {1}, {3, 6}, {5, 10, 15});
   softener.alkaline_lift = 0.5;
   s.ranges.push_back(softener);
 
   Range chelating =
-      range("clarify", "chelating treatment", ProductClass::pre_treatment, {0, 0, 10}, {0}, {}, {5, 10, 15});
+      range("chelating", "chelating treatment", ProductClass::pre_treatment, {0, 0, 10}, {0}, {}, {5, 10, 15});
   s.ranges.push_back(chelating);
 }
 
 void add_tints(Shelf& s, double* worst) {
-  add_shades(s, "cover", ProductClass::permanent,
+  add_shades(s, "permanent", ProductClass::permanent,
              {{Tone::natural, 1, 10},
               {Tone::ash, 5, 9},
               {Tone::gold, 4, 9},
@@ -173,8 +175,8 @@ void add_tints(Shelf& s, double* worst) {
               {Tone::red, 4, 6},
               {Tone::violet, 4, 6}},
              0.14, worst);
-  add_correctors(s, "cover", 0.9, 0.18);
-  add_shades(s, "gloss", ProductClass::demi,
+  add_correctors(s, "permanent", 0.9, 0.18);
+  add_shades(s, "demi", ProductClass::demi,
              {{Tone::natural, 3, 10},
               {Tone::ash, 6, 9},
               {Tone::violet, 8, 10},
@@ -183,11 +185,11 @@ void add_tints(Shelf& s, double* worst) {
               {Tone::copper, 5, 8},
               {Tone::red, 4, 6}},
              0.16, worst);
-  add_correctors(s, "gloss", 0.7, 0.2);
-  add_shades(s, "silk", ProductClass::demi,
+  add_correctors(s, "demi", 0.7, 0.2);
+  add_shades(s, "acid-demi", ProductClass::demi,
              {{Tone::natural, 5, 9}, {Tone::violet, 9, 10}, {Tone::beige, 8, 10}, {Tone::copper, 7, 8}}, 0.19, worst);
-  add_clear(s, "silk", 0.19);
-  add_shades(s, "bright", ProductClass::high_lift,
+  add_clear(s, "acid-demi", 0.19);
+  add_shades(s, "high-lift", ProductClass::high_lift,
              {{Tone::natural, 10, 10}, {Tone::ash, 10, 10}, {Tone::violet, 10, 10}, {Tone::beige, 10, 10}}, 0.17,
              worst);
 }
@@ -202,7 +204,7 @@ void add_direct(Shelf& s) {
                          Dye{"red", {"77061-58-6", "268", "Basic Red 51", 0.3, ""}},
                          Dye{"blue", {"502453-61-4", "282", "HC Blue 16", 1.2, ""}},
                          Dye{"violet", {"104226-19-9", "224", "HC Violet 2", 0.9, ""}}}) {
-    Product p = plain(std::string("vivid-") + dye.name, "vivid", std::string("direct ") + dye.name,
+    Product p = plain(std::string("direct-") + dye.name, "direct", std::string("direct ") + dye.name,
                       ProductClass::direct, 150, 100, 0.12);
     p.swatch = swatch(band(dye.name, 1.1));
     p.declared = {dye.declared};
@@ -212,7 +214,7 @@ void add_direct(Shelf& s) {
 
 void add_fillers(Shelf& s, double* worst) {
   for (const auto& [level, tone] : {std::pair{7, Tone::copper}, std::pair{8, Tone::gold}}) {
-    Product p = plain("fill-" + number(level) + "-" + std::string(word(tone)), "fill",
+    Product p = plain("filler-" + number(level) + "-" + std::string(word(tone)), "filler",
                       "filler " + number(level) + " " + std::string(word(tone)), ProductClass::filler, 180, 60, 0.16);
     double miss = 0;
     p.level = level;
@@ -234,16 +236,19 @@ void add_developers(Shelf& s) {
 }
 
 void add_treatments(Shelf& s) {
-  s.products.push_back(plain("lift-powder", "lift", "powder lightener", ProductClass::lightener, 500, 500, 0.07));
-  Product cream = plain("rise-cream", "rise", "cream lightener", ProductClass::lightener, 400, 100, 0.09);
+  s.products.push_back(
+      plain("lightener-powder", "lightener-off-scalp", "powder lightener", ProductClass::lightener, 500, 500, 0.07));
+  Product cream =
+      plain("lightener-cream", "lightener-on-scalp", "cream lightener", ProductClass::lightener, 400, 100, 0.09);
   cream.density = 1.05;
   s.products.push_back(cream);
-  s.products.push_back(plain("undo-a", "undo", "colour remover", ProductClass::remover, 200, 100, 0.1));
-  s.products.push_back(plain("undo-b", "undo", "remover activator", ProductClass::remover, 200, 100, 0.1));
-  Product soften = plain("soften-cream", "soften", "softening cream", ProductClass::pre_treatment, 300, 100, 0.06);
+  s.products.push_back(plain("remover-a", "remover", "colour remover", ProductClass::remover, 200, 100, 0.1));
+  s.products.push_back(plain("remover-b", "remover", "remover activator", ProductClass::remover, 200, 100, 0.1));
+  Product soften = plain("softener-cream", "softener", "softening cream", ProductClass::pre_treatment, 300, 100, 0.06);
   soften.declared = {{"1336-21-6", "4", "Ammonia", 0.6, "ammonium_hydroxide"}};
   s.products.push_back(soften);
-  Product chelate = plain("chelate", "clarify", "mineral remover", ProductClass::pre_treatment, 250, 250, 0.05);
+  Product chelate =
+      plain("chelating-rinse", "chelating", "mineral remover", ProductClass::pre_treatment, 250, 250, 0.05);
   chelate.declared = {{"2809-21-4", "53", "Etidronic acid", 0.8, "etidronic_acid"}};
   s.products.push_back(chelate);
   s.products.push_back(plain("acid-rinse", "", "acid rinse", ProductClass::after_treatment, 500, 500, 0.03));

@@ -174,12 +174,12 @@ Done by(const std::string& range, const std::vector<std::pair<std::string, doubl
 }
 
 TEST(DemoClasses, LiftFromMostToNone) {
-  const double off = by("lift", {{"lift-powder", 30}, {"developer-6", 60}}).natural.lift_levels;
-  const double on = by("rise", {{"rise-cream", 30}, {"developer-6", 60}}).natural.lift_levels;
-  const double high = by("bright", {{"bright-10-natural", 30}, {"developer-12", 60}}).natural.lift_levels;
-  const double tint = by("cover", {{"cover-7-natural", 30}, {"developer-6", 30}}).natural.lift_levels;
-  const double demi = by("gloss", {{"gloss-7-natural", 30}, {"developer-1.5", 60}}).natural.lift_levels;
-  const double acid = by("silk", {{"silk-7-natural", 30}, {"developer-1.5", 30}}).natural.lift_levels;
+  const double off = by("lightener-off-scalp", {{"lightener-powder", 30}, {"developer-6", 60}}).natural.lift_levels;
+  const double on = by("lightener-on-scalp", {{"lightener-cream", 30}, {"developer-6", 60}}).natural.lift_levels;
+  const double high = by("high-lift", {{"high-lift-10-natural", 30}, {"developer-12", 60}}).natural.lift_levels;
+  const double tint = by("permanent", {{"permanent-7-natural", 30}, {"developer-6", 30}}).natural.lift_levels;
+  const double demi = by("demi", {{"demi-7-natural", 30}, {"developer-1.5", 60}}).natural.lift_levels;
+  const double acid = by("acid-demi", {{"acid-demi-7-natural", 30}, {"developer-1.5", 30}}).natural.lift_levels;
   EXPECT_GT(off, on);
   EXPECT_GT(on, tint);
   EXPECT_GT(high, tint + 1);
@@ -192,51 +192,51 @@ TEST(DemoClasses, LiftFromMostToNone) {
 
 TEST(DemoClasses, ColourOnWhiteByEachThatCarriesIt) {
   for (const auto& [range, parts] : std::map<std::string, std::vector<std::pair<std::string, double>>>{
-           {"cover", {{"cover-6-natural", 30}, {"developer-6", 30}}},
-           {"gloss", {{"gloss-6-natural", 30}, {"developer-1.5", 60}}},
-           {"silk", {{"silk-6-natural", 30}, {"developer-1.5", 30}}}}) {
+           {"permanent", {{"permanent-6-natural", 30}, {"developer-6", 30}}},
+           {"demi", {{"demi-6-natural", 30}, {"developer-1.5", 60}}},
+           {"acid-demi", {{"acid-demi-6-natural", 30}, {"developer-1.5", 30}}}}) {
     const Done d = by(range, parts);
     EXPECT_NEAR(d.white.planned.level, 6, 0.3) << range << ": the reference process on white is the swatch";
   }
-  EXPECT_GT(by("vivid", {{"vivid-red", 40}}).white.planned.lab.a, 15);
-  EXPECT_LT(by("vivid", {{"vivid-blue", 40}}).white.planned.lab.b, 0);
-  EXPECT_EQ(by("vivid", {{"vivid-red", 40}}).natural.lift_levels, 0) << "no peroxide, no lift";
-  EXPECT_GT(by("fill", {{"fill-7-copper", 40}}).white.planned.lab.a, 8);
-  EXPECT_EQ(by("fill", {{"fill-7-copper", 40}}).natural.lift_levels, 0);
+  EXPECT_GT(by("direct", {{"direct-red", 40}}).white.planned.lab.a, 15);
+  EXPECT_LT(by("direct", {{"direct-blue", 40}}).white.planned.lab.b, 0);
+  EXPECT_EQ(by("direct", {{"direct-red", 40}}).natural.lift_levels, 0) << "no peroxide, no lift";
+  EXPECT_GT(by("filler", {{"filler-7-copper", 40}}).white.planned.lab.a, 8);
+  EXPECT_EQ(by("filler", {{"filler-7-copper", 40}}).natural.lift_levels, 0);
 }
 
 TEST(DemoClasses, ClearOnlyDilutesWhenAcidAndLiftsALittleWhenAlkaline) {
-  const Done acid = by("silk", {{"silk-clear", 30}, {"developer-1.5", 30}});
+  const Done acid = by("acid-demi", {{"acid-demi-clear", 30}, {"developer-1.5", 30}});
   EXPECT_LT(acid.natural.deposit, 1e-6);
   EXPECT_LT(acid.natural.lift_levels, 0.1);
-  const Done alkaline = by("cover", {{"cover-clear", 30}, {"developer-6", 30}});
+  const Done alkaline = by("permanent", {{"permanent-clear", 30}, {"developer-6", 30}});
   EXPECT_LT(alkaline.natural.deposit, 1e-6);
   EXPECT_GT(alkaline.natural.lift_levels, 1);
   EXPECT_GT(alkaline.natural.planned.lab.b, alkaline.natural.today.lab.b) << "lift shows warmth";
-  const Done whole = by("silk", {{"silk-6-natural", 30}, {"developer-1.5", 30}}),
-             half = by("silk", {{"silk-6-natural", 15}, {"silk-clear", 15}, {"developer-1.5", 30}});
+  const Done whole = by("acid-demi", {{"acid-demi-6-natural", 30}, {"developer-1.5", 30}}),
+             half = by("acid-demi", {{"acid-demi-6-natural", 15}, {"acid-demi-clear", 15}, {"developer-1.5", 30}});
   EXPECT_NEAR(half.white.deposit / whole.white.deposit, 0.5, 0.05);
 }
 
 TEST(DemoClasses, RemoverTakesOxidativePigmentAndNoMelanin) {
-  const Done d = by("undo", {{"undo-a", 30}, {"undo-b", 30}});
+  const Done d = by("remover", {{"remover-a", 30}, {"remover-b", 30}});
   EXPECT_LT(delta_e_ab(d.natural.planned.lab, d.natural.today.lab), 1e-9);
   EXPECT_GT(d.tinted.planned.level, d.tinted.today.level + 1);
   EXPECT_LT(d.tinted.planned.level, 6.3) << "not beyond the hair's own level";
 }
 
 TEST(DemoClasses, SofteningLiftsLittleAndChelatingNothing) {
-  const Done soften = by("soften", {{"soften-cream", 30}, {"developer-6", 30}});
+  const Done soften = by("softener", {{"softener-cream", 30}, {"developer-6", 30}});
   EXPECT_GT(soften.natural.lift_levels, 0);
   EXPECT_LT(soften.natural.lift_levels, 1);
   EXPECT_EQ(soften.natural.deposit, 0);
-  const Done chelate = by("clarify", {{"chelate", 40}});
+  const Done chelate = by("chelating", {{"chelating-rinse", 40}});
   EXPECT_LT(delta_e_ab(chelate.natural.planned.lab, chelate.natural.today.lab), 1e-9);
   EXPECT_LT(delta_e_ab(chelate.tinted.planned.lab, chelate.tinted.today.lab), 1e-9);
 }
 
 TEST(DemoClasses, LightenerTakesTintMoreSlowlyThanPigment) {
-  const Done d = by("lift", {{"lift-powder", 30}, {"developer-6", 60}});
+  const Done d = by("lightener-off-scalp", {{"lightener-powder", 30}, {"developer-6", 60}});
   EXPECT_GT(d.tinted.planned.level, d.tinted.today.level + 1);
   EXPECT_LT(d.tinted.planned.level, d.natural.planned.level - 0.5);
 }

@@ -87,7 +87,7 @@ TEST(Routes, EachZoneGetsWhatItNeedsSideBySide) {
     EXPECT_EQ(b.bowl.zones.size(), 1u);
     ranges.insert(b.recipe.range);
   }
-  EXPECT_EQ(ranges, (std::set<std::string>{"lift", "undo"}));
+  EXPECT_EQ(ranges, (std::set<std::string>{"lightener-off-scalp", "remover"}));
   EXPECT_TRUE(both->visits[0].steps[0].check_after);
   EXPECT_LT(both->objective, lighten->objective) << "else the lightener would do for both";
 }

@@ -34,18 +34,20 @@ inline Shelf whole_shelf() {
   demi.id = "demi", demi.cls = ProductClass::demi, demi.reference = {1.5, 2, 20}, demi.ratios = {2};
   demi.developer_percents = {1.5}, demi.minutes = {5, 20, 20}, demi.alkaline_lift = 0.15;
   Range lift = demi;
-  lift.id = "lift", lift.cls = ProductClass::lightener, lift.reference = {6, 2, 40}, lift.alkaline_lift = 1;
+  lift.id = "lightener-off-scalp", lift.cls = ProductClass::lightener, lift.reference = {6, 2, 40},
+  lift.alkaline_lift = 1;
   lift.developer_percents = {1.5, 3, 6, 9}, lift.minutes = {15, 30, 45};
-  Range undo = demi;
-  undo.id = "undo", undo.cls = ProductClass::remover, undo.reference = {0, 1, 20}, undo.developer_percents = {};
-  undo.minutes = {10, 20, 20};
+  Range remover = demi;
+  remover.id = "remover", remover.cls = ProductClass::remover, remover.reference = {0, 1, 20},
+  remover.developer_percents = {};
+  remover.minutes = {10, 20, 20};
   Range soft = demi;
   soft.id = "soft", soft.cls = ProductClass::pre_treatment, soft.reference = {6, 1, 15}, soft.ratios = {1};
   soft.developer_percents = {6}, soft.minutes = {10, 15, 20}, soft.alkaline_lift = 1;
-  Range bind = undo;
+  Range bind = remover;
   bind.id = "bind", bind.cls = ProductClass::pre_treatment, bind.reference = {0, 0, 10}, bind.ratios = {0};
   bind.minutes = {5, 10, 15};
-  s.ranges.insert(s.ranges.end(), {demi, lift, undo, soft, bind});
+  s.ranges.insert(s.ranges.end(), {demi, lift, remover, soft, bind});
   for (int level : {6, 7, 8, 9, 10})
     for (const double blue : {0.0, 0.03, 0.08}) {
       Product p = tube("demi-" + std::to_string(level) + "-" + std::to_string(blue), "demi", ProductClass::demi);
@@ -54,8 +56,8 @@ inline Shelf whole_shelf() {
       p.swatch = dyed_white(level, Tone::natural, blue);
       s.products.push_back(p);
     }
-  s.products.push_back(tube("powder", "lift", ProductClass::lightener));
-  s.products.push_back(tube("remover", "undo", ProductClass::remover));
+  s.products.push_back(tube("powder", "lightener-off-scalp", ProductClass::lightener));
+  s.products.push_back(tube("remover", "remover", ProductClass::remover));
   s.products.push_back(tube("softener", "soft", ProductClass::pre_treatment));
   s.products.push_back(tube("mineral-remover", "bind", ProductClass::pre_treatment));
   Product warm = tube("warm-ground", "demi", ProductClass::filler);
