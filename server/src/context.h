@@ -26,7 +26,7 @@ struct Context {
       : world(std::move(w)), house(std::move(h)), sources(house.sources()), workers(threads), files(web) {}
 };
 
-void add_health(httplib::Server& http);
+void add_health(httplib::Server& http, Context& context);  // /health
 void add_shelf(httplib::Server& http, Context& context);   // /shelf, /tones, /levels
 void add_verbs(httplib::Server& http, Context& context);   // /assess … /what-if
 void add_visits(httplib::Server& http, Context& context);  // /visits, /visits/{id}, /changes

@@ -7,7 +7,7 @@ namespace strandline::server {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, int>, 18> statuses{{
+constexpr std::array<std::pair<std::string_view, int>, 21> statuses{{
     {"not_json", 400},
     {"not_a_number", 400},
     {"invalid_utf8", 400},
@@ -22,8 +22,11 @@ constexpr std::array<std::pair<std::string_view, int>, 18> statuses{{
     {"method_not_allowed", 405},
     {"visit_changed_elsewhere", 409},
     {"document_too_large", 413},
+    {"path_too_long", 414},
     {"not_json_content", 415},
+    {"packed_content", 415},
     {"seq_missing", 428},
+    {"headers_too_large", 431},
     {"internal", 500},
     {"store_unavailable", 503},
 }};

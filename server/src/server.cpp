@@ -60,7 +60,6 @@ Server::Server(ServerOptions options, salon::World world, salon::House house)
   http.set_pre_routing_handler([&p](const Request& request, Response& response) {
     const Problems problems = p.guard.check(request);
     if (!problems.empty()) {
-      close_after(request);  // its body is still in the pipe
       reply(response, problems);
       return httplib::Server::HandlerResponse::Handled;
     }
@@ -70,14 +69,17 @@ Server::Server(ServerOptions options, salon::World world, salon::House house)
     }
     return httplib::Server::HandlerResponse::Unhandled;
   });
-  http.set_post_routing_handler([](const Request& request, Response& response) {
-    if (response.status >= 400 && request.method != "GET") close_after(request);
-    set_security_headers(request, response);
-  });
+  http.set_post_routing_handler(set_headers);
+  http.refuse = [](const Problems& problems, Response& response) {
+    reply(response, problems);
+    Request unread;
+    unread.path = "/api/";  // nothing of it is kept by anybody
+    set_headers(unread, response);
+  };
   http.set_error_handler([](const Request& request, Response& response) { answer_error(request, response); });
   http.set_exception_handler(
       [](const Request&, Response& response, std::exception_ptr) { reply(response, Problems{{"internal", "", {}}}); });
-  add_health(http);
+  add_health(http, p.context);
   add_shelf(http, p.context);
   add_verbs(http, p.context);
   add_visits(http, p.context);
