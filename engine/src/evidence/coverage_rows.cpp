@@ -13,7 +13,10 @@ namespace {
 
 constexpr int kZones = 2400, kScenarios = 128;
 constexpr std::uint64_t kSeed = 20261125;
-constexpr const char* kSource = "simulated truth of its own code: 2400 zones, seed 20261125";
+const Basis& source() {
+  static const Basis basis = simulated("simulated truth of its own code: 2400 zones, seed 20261125");
+  return basis;
+}
 
 Span span_of(const truth::Known& k) {
   const Constants c;
@@ -121,17 +124,17 @@ void coverage_rows(Rows& rows) {
     count(all, s, c.after);
     count(by_kind[static_cast<int>(c.known.kind)], s, c.after);
   }
-  rows.between("coverage.lightness", 0.85, 0.95, all.share(all.l), kSource);
-  rows.between("coverage.a", 0.85, 0.95, all.share(all.a), kSource);
-  rows.between("coverage.b", 0.85, 0.95, all.share(all.b), kSource);
-  rows.between("coverage.lightness.shown_10_90", 0.75, 0.88, all.share(all.l80), kSource);
+  rows.within("coverage.lightness", 0.85, 0.95, all.share(all.l), source());
+  rows.within("coverage.a", 0.85, 0.95, all.share(all.a), source());
+  rows.within("coverage.b", 0.85, 0.95, all.share(all.b), source());
+  rows.within("coverage.lightness.shown_10_90", 0.75, 0.88, all.share(all.l80), source());
   // One kind of bowl at a time the range may be a little less exact.
   const char* names[truth::kKinds] = {"tint", "lightener", "demi"};
   for (int k = 0; k < truth::kKinds; ++k)
-    rows.between(std::string("coverage.lightness.") + names[k], 0.8, 0.98, by_kind[k].share(by_kind[k].l), kSource);
+    rows.within(std::string("coverage.lightness.") + names[k], 0.8, 0.98, by_kind[k].share(by_kind[k].l), source());
   // A range that holds everything says nothing: half of them are narrower than this.
   std::nth_element(all.width.begin(), all.width.begin() + kZones / 2, all.width.end());
-  rows.between("coverage.median_width_levels", 0, 2.5, all.width[kZones / 2], kSource);
+  rows.within("coverage.median_width_levels", 0, 2.5, all.width[kZones / 2], source());
 }
 
 }  // namespace strandline

@@ -1,15 +1,19 @@
 #include "strandline/evidence.h"
 
-#include <cmath>
-
 #include "evidence/rows.h"
 
 namespace strandline {
 
-void Rows::add(std::string id, double expected, double got, double tolerance, std::string source) {
+std::string_view code(EvidenceKind kind) {
+  static constexpr std::string_view codes[kEvidenceKinds] = {"outside_unused", "outside_fitted", "common_practice",
+                                                             "own_simulation", "law_or_identity"};
+  return codes[static_cast<int>(kind)];
+}
+
+void Rows::within(std::string id, double low, double high, double got, Basis basis) {
   constexpr double kRounding = 1e-12;
-  const bool pass = std::abs(got - expected) <= tolerance + kRounding;  // false for NaN
-  rows.push_back({std::move(id), expected, got, tolerance, std::move(source), pass});
+  const bool pass = got >= low - kRounding && got <= high + kRounding;  // false for NaN
+  rows.push_back({std::move(id), basis.kind, basis.second_hand, low, high, got, std::move(basis.source), pass});
 }
 
 std::vector<EvidenceRow> evidence(const Shelf& shelf) {

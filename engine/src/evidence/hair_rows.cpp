@@ -5,7 +5,6 @@
 #include "evidence/rows.h"
 #include "generated/tables.h"
 #include "strandline/fibre.h"
-#include "strandline/growth.h"
 #include "strandline/levels.h"
 #include "strandline/optics.h"
 
@@ -33,16 +32,19 @@ double nearest(const Lab& measured, double pheomelanin_share, Spectrum (*seen)(c
 Spectrum by_sphere(const Spectrum& tau) { return reflectance(tau); }
 
 void sphere(Rows& rows) {
-  constexpr const char* kSource = "J Soc Cosmet Chem 46(4) 1995; J Cosmet Sci 51:293 (2000)";
+  // The first and the last were read where a later note quotes them.
+  const Basis read = fitted("J Cosmet Sci 51:293 (2000), tables III, IV, VIII");
+  const Basis quoted = second_hand(fitted("J Soc Cosmet Chem 46(4) 1995"));
   double sum = 0;
   const auto& samples = tables::natural_hair_sphere;
   for (size_t i = 0; i < samples.size(); ++i) {
     const Lab measured{samples[i][0], samples[i][1], samples[i][2]};
     const double miss = nearest(measured, Constants{}.pheomelanin_share, by_sphere);
     sum += miss;
-    rows.between("natural_hair.sphere." + std::to_string(i + 1), 0, 4, miss, kSource);
+    const bool ends = i == 0 || i + 1 == samples.size();
+    rows.within("natural_hair.sphere." + std::to_string(i + 1), 0, 4, miss, ends ? quoted : read);
   }
-  rows.between("natural_hair.sphere.mean", 0, 2, sum / static_cast<double>(samples.size()), kSource);
+  rows.within("natural_hair.sphere.mean", 0, 2, sum / static_cast<double>(samples.size()), second_hand(read));
 }
 
 // R of the same bed lit at 45° and seen along the normal, averaged over the fibres' direction: log-log interpolation of
@@ -80,7 +82,9 @@ double lightness(double grey) {
 // Readings of another geometry, held to it by the computed bed and kept apart from the fit. Single heads, an unknown
 // direction of the fibres and one observer unstated: looser than by sphere.
 void directional_readings(Rows& rows) {
-  constexpr const char* kSource = "Bohnert, Vogt, Weinmann 1998, table 1; Vrhel, Gershon, Iwan, Color Res Appl 1994";
+  const Basis quoted = second_hand(outside("Bohnert, Vogt, Weinmann 1998, table 1"));
+  const Basis spectra = outside("spectra of Vrhel, Gershon, Iwan, Color Res Appl 1994");
+  constexpr size_t kQuoted = 4;  // the first rows of the table
   double sum = 0;
   const auto& samples = tables::natural_hair_directional;
   for (size_t i = 0; i < samples.size(); ++i) {
@@ -88,21 +92,32 @@ void directional_readings(Rows& rows) {
     const double miss =
         samples[i][0] > 0 ? own_share(measured) : nearest(measured, Constants{}.pheomelanin_share, by_45_0);
     sum += miss;
-    rows.between("natural_hair.directional." + std::to_string(i + 1), 0, 5, miss, kSource);
+    rows.within("natural_hair.directional." + std::to_string(i + 1), 0, 5, miss, i < kQuoted ? quoted : spectra);
   }
-  rows.between("natural_hair.directional.mean", 0, 3, sum / static_cast<double>(samples.size()), kSource);
+  rows.within("natural_hair.directional.mean", 0, 3, sum / static_cast<double>(samples.size()), second_hand(spectra));
+}
 
-  // The darkest hair is what the surfaces of the bed give back. Directional readings lie between 11.5 and 12.8; packing
-  // and tilt move the computed floor by the sd that is stored with it.
-  const Constants c;
-  rows.between("black.sphere", 17, 18.4, lightness(c.bed_floor_sphere),
-               "J Soc Cosmet Chem 46(4) 1995; J Cosmet Sci 51:293 (2000)");
-  const double floor = lightness(c.bed_floor_average_45_0);
-  for (const ConstantInfo& info : constant_infos)
-    if (info.member == &Constants::bed_floor_average_45_0) {
-      const double beds = floor - lightness(info.value - info.sd);
-      rows.between("black.directional", 11.5 - beds, 12.8 + beds, floor, kSource);
-    }
+// The darkest hair is what the surfaces of the bed give back. One sample a side: as far as two readings of one tress
+// lie apart (1.2 L*, J Cosmet Sci 51:293, table III) the range reaches beyond them.
+void black(Rows& rows) {
+  constexpr double kRepeat = 1.2;
+  rows.within("black.sphere", 17.3 - kRepeat, 18.37 + kRepeat, lightness(Constants{}.bed_floor_sphere),
+              second_hand(outside("J Soc Cosmet Chem 46(4) 1995; J Cosmet Sci 51:293 (2000)")));
+  rows.within("black.directional", 11.5 - kRepeat, 12.82 + kRepeat, lightness(Constants{}.bed_floor_average_45_0),
+              second_hand(outside("Bohnert, Vogt, Weinmann 1998; Vrhel, Gershon, Iwan 1994")));
+}
+
+double melanin_of(double level) {
+  const Fibre f = natural_fibre(level, Tone::natural);
+  return f.eumelanin + f.pheomelanin;
+}
+
+void melanin(Rows& rows) {
+  // Both are told to one digit.
+  rows.within("melanin.black", 2.5, 3.5, melanin_of(1),
+              fitted("granules about 3 % by weight in black hair (PMC5374528)"));
+  rows.within("melanin.light_blond", 0.05, 0.15, melanin_of(8),
+              second_hand(fitted("a page for pupils of the trade: 0.1 % in light blond")));
 }
 
 }  // namespace
@@ -110,23 +125,16 @@ void directional_readings(Rows& rows) {
 void hair_rows(Rows& rows) {
   sphere(rows);
   directional_readings(rows);
-  for (int level = 2; level <= 9; ++level) {
-    const Fibre f = natural_fibre(level, Tone::natural);
-    // The low end is reported to one digit, for light blond, which is level 8.
-    rows.between("melanin.level" + std::to_string(level), 0.05, 3.5, f.eumelanin + f.pheomelanin,
-                 "reported range of melanin in hair, 0.1 (light blond) to 3.5 % w/w (black)");
-  }
+  black(rows);
+  melanin(rows);
   const double radius = 35e-6;
   for (const auto& [d, minutes, fraction] : tables::cylinder_uptake_curve)
-    rows.add("cylinder_uptake.d" + std::to_string(static_cast<int>(std::lround(d * 1e16))) + "." +
-                 std::to_string(static_cast<int>(minutes)) + "min",
-             fraction, cylinder_uptake(d * minutes * 60 / (radius * radius)), 0.0055,
-             "Crank, The Mathematics of Diffusion, eq. 5.23");
-  for (const auto& [weeks, cm] : tables::regrowth_table) {
-    const Reading grown = regrowth_cm(weeks);
-    rows.add("growth." + std::to_string(static_cast<int>(weeks)) + "weeks", cm, grown.value, grown.sd,
-             "common practice");
-  }
+    rows.about("cylinder_uptake.d" + std::to_string(static_cast<int>(std::lround(d * 1e16))) + "." +
+                   std::to_string(static_cast<int>(minutes)) + "min",
+               fraction, 0.0055, cylinder_uptake(d * minutes * 60 / (radius * radius)),
+               law_or_identity("Crank, The Mathematics of Diffusion, eq. 5.23"));
+  rows.within("growth.cm_a_month", 0.8, 1.3, Constants{}.growth_mm_per_month / 10,
+              outside("2 100 people in 21 regions (Practical Modern Hair Science, p. 197)"));
 }
 
 }  // namespace strandline

@@ -1,15 +1,11 @@
-// What happens after the visit, and along the hair: fade, the regrowth line, warmth of the scalp.
+// What happens after the visit: fade.
 #include "evidence/rows.h"
 #include "strandline/fade.h"
-#include "strandline/growth.h"
-#include "strandline/treatment.h"
 
 namespace strandline {
 namespace {
 
 constexpr double kRed = 1, kBrown = 0;  // redness
-constexpr const char* kClasses = "Practical Modern Hair Science, ch. 4, table 5";
-constexpr const char* kReds = "J Cosmet Sci 72:278 (2021), table III";
 
 double left(ProductClass cls, double red, double washes) { return dye_left(cls, red, 1, washes, 0, Constants{}); }
 
@@ -20,22 +16,14 @@ double of_twelve_after_two(double red) {
 }  // namespace
 
 void later_rows(Rows& rows) {
-  rows.between("fade.red.first_two_of_twelve_washes", 0.7, 1, of_twelve_after_two(kRed), kReds);
-  rows.between("fade.brown.first_two_of_twelve_washes", 0.3, 0.7, of_twelve_after_two(kBrown), kReds);
-  rows.between("fade.permanent.left_after_30_washes", 0.85, 1, left(ProductClass::permanent, kBrown, 30),
-               "IFSCC Mag 11:139 (2008), more than 0.9 for modern shades; less for others");
-  rows.between("fade.demi.left_after_24_washes", 0, 0.35, left(ProductClass::demi, kBrown, 24), kClasses);
-  rows.between("fade.direct.left_after_8_washes", 0, 0.25, left(ProductClass::direct, kBrown, 8), kClasses);
-
-  const Constants c;
-  const double cm_a_week = regrowth_cm(1).value;
-  rows.between("grow.two_levels_apart.weeks", 2, 4, c.line_level_cm / 2 / cm_a_week, "common practice");
-  BowlChemistry bowl;
-  bowl.peroxide_percent = 3;
-  bowl.minutes = 35;
-  const double lengths = treatment(bowl, 10, 15, c).exposure;
-  rows.add("scalp_heat.first_2cm", 1.2, treatment(bowl, 0, 2, c).exposure / lengths, 0.1, "common practice");
-  rows.add("scalp_heat.beyond_2.5cm", 1, treatment(bowl, 2.5, 5, c).exposure / lengths, 0.01, "common practice");
+  const Basis classes = fitted("Practical Modern Hair Science, ch. 4, table 5");
+  const Basis reds = fitted("J Cosmet Sci 72:278 (2021), table III");
+  rows.within("fade.red.first_two_of_twelve_washes", 0.7, 1, of_twelve_after_two(kRed), reds);
+  rows.within("fade.brown.first_two_of_twelve_washes", 0.3, 0.7, of_twelve_after_two(kBrown), reds);
+  rows.within("fade.permanent.left_after_30_washes", 0.85, 1, left(ProductClass::permanent, kBrown, 30),
+              fitted("IFSCC Mag 11:139 (2008), more than 0.9 for modern shades; less for others"));
+  rows.within("fade.demi.left_after_24_washes", 0, 0.35, left(ProductClass::demi, kBrown, 24), classes);
+  rows.within("fade.direct.left_after_8_washes", 0, 0.25, left(ProductClass::direct, kBrown, 8), classes);
 }
 
 }  // namespace strandline

@@ -5,20 +5,33 @@
 
 namespace strandline {
 
+// Where a range comes from.
+struct Basis {
+  EvidenceKind kind;
+  std::string source;
+  bool second_hand = false;
+};
+
+inline Basis outside(std::string source) { return {EvidenceKind::outside_unused, std::move(source)}; }
+inline Basis fitted(std::string source) { return {EvidenceKind::outside_fitted, std::move(source)}; }
+inline Basis practice(std::string what = "common practice") { return {EvidenceKind::common_practice, std::move(what)}; }
+inline Basis simulated(std::string source) { return {EvidenceKind::own_simulation, std::move(source)}; }
+inline Basis law_or_identity(std::string source) { return {EvidenceKind::law_or_identity, std::move(source)}; }
+inline Basis second_hand(Basis basis) { return basis.second_hand = true, basis; }
+
 class Rows {
  public:
-  void add(std::string id, double expected, double got, double tolerance, std::string source);
-  // got within [low, high].
-  void between(std::string id, double low, double high, double got, std::string source) {
-    add(std::move(id), (low + high) / 2, got, (high - low) / 2, std::move(source));
+  void within(std::string id, double low, double high, double got, Basis basis);
+  void about(std::string id, double expected, double half_width, double got, Basis basis) {
+    within(std::move(id), expected - half_width, expected + half_width, got, std::move(basis));
   }
   std::vector<EvidenceRow> rows;
 };
 
-void colour_rows(Rows& rows);                     // white points, CIEDE2000, Kubelka–Munk
-void hair_rows(Rows& rows);                       // natural hair, melanin, uptake, growth
+void colour_rows(Rows& rows);                     // CIEDE2000, Kubelka–Munk
+void hair_rows(Rows& rows);                       // natural hair, black, melanin, uptake, growth
 void law_rows(Rows& rows);                        // peroxide, mixing, salts, limits
-void later_rows(Rows& rows);                      // fade, regrowth line, scalp heat
+void later_rows(Rows& rows);                      // fade
 void coverage_rows(Rows& rows);                   // stated ranges against a simulated truth
 void trade_rows(Rows& rows, const Shelf& shelf);  // lift, average rule, white beside pigmented, tone
 
