@@ -23,6 +23,7 @@ std::vector<EvidenceRow> evidence(const Shelf& shelf) {
   law_rows(rows);
   trade_rows(rows, shelf);
   later_rows(rows);
+  treated_rows(rows);
   coverage_rows(rows);
   return std::move(rows.rows);
 }
