@@ -10,7 +10,7 @@
 
 namespace strandline::scoreboard {
 
-inline constexpr double kMixGrams = 60;  // one bowl: its money counts, law and stock are kept
+inline constexpr MixGrams kMixGrams{60, 60};  // one bowl: its money counts, law and stock are kept
 
 struct OneZone {
   OneZone(std::uint64_t seed, const Shelf& shelf, double doubt = 1)
@@ -46,7 +46,7 @@ struct Searched {
 };
 
 inline Searched search_one(const Domain& domain, const OneZone& zone, const FormulateOptions& options = {},
-                           double grams = kMixGrams) {
+                           MixGrams grams = kMixGrams) {
   const FormulaPolicy policy;
   Searched s;
   s.ms = median_ms(1, [&] {

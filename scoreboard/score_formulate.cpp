@@ -92,7 +92,8 @@ int main() {
   const auto found = scoreboard::search_one(domain, zone);
   Enumeration all;
   const double full_ms = scoreboard::median_ms(1, [&] {
-    all = enumerate(domain, zone.zones, group_zones(zone.zones), zone.draws, 1, policy, {}, {0, scoreboard::kMixGrams});
+    all =
+        enumerate(domain, zone.zones, group_zones(zone.zones), zone.draws, 1, policy, {}, {{}, scoreboard::kMixGrams});
   });
   bool same = found.list.candidates.size() >= kKept;
   for (size_t i = 0; same && i < kKept; ++i)

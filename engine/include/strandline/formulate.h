@@ -7,6 +7,7 @@
 
 #include "strandline/aim.h"
 #include "strandline/formula.h"
+#include "strandline/grams.h"
 #include "strandline/law.h"
 #include "strandline/predict.h"
 #include "strandline/shelf.h"
@@ -142,8 +143,5 @@ struct Plan {
 // Requires check(head), check(shelf) empty and targets from aim(). Problems: empty shelf, no range usable on this head.
 Result<Plan> formulate(const Head& head, const std::vector<Target>& targets, const Shelf& shelf,
                        const FormulaPolicy& policy, const FormulateOptions& options = {});
-
-// Grams of mix these zones need (M15).
-double mix_grams(const Head& head, const std::vector<std::string>& zones, const FormulaPolicy& policy);
 
 }  // namespace strandline

@@ -89,10 +89,14 @@ struct Area {
 
 enum class Texture { straight, wavy, curly, coily };
 
+// How the hair is cut: with many layers fewer fibres reach the tips.
+enum class Layers { none, some, many };
+
 struct Hair {
   double hairs_per_cm2 = 190;
   double diameter_um = 70;
   Texture texture = Texture::straight;
+  Layers layers = Layers::some;
 };
 
 struct Head {

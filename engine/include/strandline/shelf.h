@@ -31,6 +31,9 @@ struct MinuteWindow {
   double min = 0, target = 0, max = 0;
 };
 
+// How a mix leaves the bowl: a cream is brushed on, a liquid poured.
+enum class Consistency { cream, liquid };
+
 // The process by which a range's swatches were made; a bowl is predicted relative to it.
 struct ReferenceProcess {
   double developer_percent = 6;  // hydrogen peroxide in the bottle, % w/w
@@ -55,7 +58,8 @@ struct Range {
   std::optional<double> base_level_min;  // high-lift: natural level from which it may be used
   bool bottle_blends = false;            // two neighbouring bottles may be mixed in 1.5 % steps
   bool scalp_allowed = true;
-  double alkaline_lift = 1;  // class and pH factor on lightening, permanent tint = 1
+  std::optional<Consistency> consistency;  // absent: as is usual for the class
+  double alkaline_lift = 1;                // class and pH factor on lightening, permanent tint = 1
   double mix_life_min = 60;
   double mix_warn_min = 30;
   double corrector_max_share = 0.25;  // of the colour part
@@ -85,6 +89,10 @@ struct Shelf {
   std::vector<Range> ranges;
   std::vector<Product> products;
 };
+
+// The range's own, else the usual: demi, filler, remover and treatments are liquids, all else is a cream (common
+// practice).
+Consistency consistency(const Range&);
 
 const Range* find_range(const Shelf&, std::string_view id);
 const Product* find_product(const Shelf&, std::string_view id);

@@ -64,7 +64,7 @@ std::vector<Tried> try_ways(const RouteTask& task, const Situation& now, Opening
                             const std::vector<const SearchZone*>& zones) {
   std::vector<Tried> all;
   const std::vector<std::string> names = ids(zones);
-  const double grams = mix_grams(task.head, names, task.policy);
+  const MixGrams grams = mix_grams(task.head, names, task.policy);
   // On the scalp all of it leaves together; off it each zone is wrapped and leaves by itself.
   double applying = 0;
   for (const SearchZone* z : zones) {
@@ -81,7 +81,7 @@ std::vector<Tried> try_ways(const RouteTask& task, const Situation& now, Opening
     if (std::any_of(zones.begin(), zones.end(),
                     [&](const SearchZone* z) { return !forbidden(step, *z->span, task.policy).empty(); }))
       continue;
-    Tried t{step, pour(step, grams, task.shelf, task.policy)};
+    Tried t{step, pour(step, grams.of(*step.range), task.shelf, task.policy)};
     if (!within_law_and_stock(t.formula, task.shelf)) continue;
     const auto then = after(now, {t.formula, names}, task.shelf);
     if (!then) continue;

@@ -21,7 +21,7 @@ std::vector<int> zones_of(const std::vector<ZoneGroup>& groups, int mask) {
   return all;
 }
 
-double grams_for(const ChoiceInput& in, const std::vector<int>& zones) {
+MixGrams grams_for(const ChoiceInput& in, const std::vector<int>& zones) {
   std::vector<std::string> names;
   for (int z : zones) names.push_back(in.zones[static_cast<size_t>(z)].draws->id);
   return mix_grams(in.head, names, in.policy);
@@ -73,11 +73,11 @@ Wish bowl_wish(const ChoiceInput& in, const std::vector<int>& zones) {
 
 std::vector<Candidate> exact_list(const ChoiceInput& in, std::vector<Candidate> kept, const std::vector<int>& zones) {
   std::vector<Candidate> all;
-  const double grams = grams_for(in, zones);
+  const MixGrams grams = grams_for(in, zones);
   for (Candidate& c : kept) {
-    const double money =
-        poured_price(in.domain.sets[static_cast<size_t>(c.set)], c.shares,
-                     in.domain.settings[static_cast<size_t>(c.setting)].setting, grams, in.shelf, in.policy);
+    const Setting& setting = in.domain.settings[static_cast<size_t>(c.setting)].setting;
+    const double money = poured_price(in.domain.sets[static_cast<size_t>(c.set)], c.shares, setting,
+                                      grams.of(*setting.range), in.shelf, in.policy);
     if (!std::isfinite(money)) continue;
     c.objective = exact_objective(in, c, zones) + money;
     all.push_back(c);

@@ -70,7 +70,7 @@ Domain domain_settings(const Shelf& shelf, const FormulaPolicy& policy) {
 
 Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones, const std::vector<ZoneGroup>& groups,
                       const Draws& draws, double total_weight, const FormulaPolicy& policy,
-                      const FormulateOptions& options, const std::vector<double>& grams) {
+                      const FormulateOptions& options, const std::vector<MixGrams>& grams) {
   const size_t masks = size_t{1} << groups.size();
   Enumeration out;
   out.best.resize(masks);
@@ -137,7 +137,7 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
           for (size_t g = 0; g < groups.size(); ++g)
             if (mask >> g & 1) sum += group_loss[g * kBlock + static_cast<size_t>(i)];
           if (!grams.empty() && sum <= best[mask].limit())
-            sum += poured_price(set, shares, one.setting, grams[mask], *domain.shelf, policy);
+            sum += poured_price(set, shares, one.setting, grams[mask].of(*one.setting.range), *domain.shelf, policy);
           if (std::isfinite(sum)) best[mask].offer({sum, one.set, piece.setting, shares});
         }
       }

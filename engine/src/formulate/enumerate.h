@@ -36,7 +36,7 @@ struct Enumeration {
 // `grams` of mix per set of groups: money, law and stock count; without it recipes alone.
 Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones, const std::vector<ZoneGroup>& groups,
                       const Draws& draws, double total_weight, const FormulaPolicy& policy,
-                      const FormulateOptions& options, const std::vector<double>& grams = {});
+                      const FormulateOptions& options, const std::vector<MixGrams>& grams = {});
 
 // The chemistry of a setting without its load.
 BowlChemistry bare_chemistry(const Setting& setting);

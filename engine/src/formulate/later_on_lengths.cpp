@@ -89,8 +89,9 @@ Result<Later> later_on_lengths(const ChoiceInput& in, const std::vector<Target>&
   for (int z : lengths) later.bowl.zones.push_back(in.zones[static_cast<size_t>(z)].draws->id);
   Domain::OneSetting setting = in.domain.settings[static_cast<size_t>(regrowth->best.setting)];
   setting.setting.minutes = found->minutes;
-  later.bowl.formula = pour(in.domain.sets[static_cast<size_t>(regrowth->best.set)], regrowth->best.shares,
-                            setting.setting, mix_grams(in.head, later.bowl.zones, in.policy), in.shelf, in.policy);
+  later.bowl.formula =
+      pour(in.domain.sets[static_cast<size_t>(regrowth->best.set)], regrowth->best.shares, setting.setting,
+           mix_grams(in.head, later.bowl.zones, in.policy).of(*setting.setting.range), in.shelf, in.policy);
   later.recipe.minutes = found->minutes;
   later.grams = grams(later.bowl.formula);
   later.cost = cost(later.bowl.formula, in.shelf);

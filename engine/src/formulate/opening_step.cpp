@@ -30,7 +30,7 @@ PlannedBowl first_bowl(const RouteTask& task, const Tried& way, Opening opening,
   b.why.push_back({"route_" + std::string(code(opening)),
                    "",
                    {{"percent", figure(way.step.developer_percent)}, {"minutes", figure(minutes, 0)}}});
-  for (Problem& reason : packets_of(task.head, b, task.policy)) b.why.push_back(std::move(reason));
+  for (Problem& reason : packets_of(task.head, b, task.shelf, task.policy)) b.why.push_back(std::move(reason));
   return b;
 }
 

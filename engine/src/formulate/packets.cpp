@@ -24,17 +24,18 @@ bool all_woven(const Head& head, const std::vector<std::string>& zones) {
   return woven_among(head, zones).size() == zones.size();
 }
 
-Reasons packets_of(const Head& head, const PlannedBowl& bowl, const FormulaPolicy& policy) {
+Reasons packets_of(const Head& head, const PlannedBowl& bowl, const Shelf& shelf, const FormulaPolicy& policy) {
   const std::vector<ZoneRef> woven = woven_among(head, bowl.bowl.zones);
-  if (woven.empty()) return {};
+  const Range* range = find_range(shelf, bowl.bowl.formula.range);
+  if (woven.empty() || !range || consistency(*range) == Consistency::liquid) return {};
   std::set<const Area*> areas;
   std::vector<std::string> names;
   for (const ZoneRef& z : woven) areas.insert(z.area), names.push_back(z.id);
-  double packets = 0;
-  for (const Area* a : areas) packets += std::max(1.0, std::round(scalp_cm2(head, *a) / Constants{}.packet_cm2));
-  const double whole = mix_grams(head, bowl.bowl.zones, policy);
-  const double own = whole > 0 ? bowl.grams * mix_grams(head, names, policy) / whole : 0;
-  return {{"in_packets", "", {{"packets", figure(packets, 0)}, {"grams", figure(own / packets)}}}};
+  double count = 0;
+  for (const Area* a : areas) count += packets(head, *a);
+  const double whole = mix_grams(head, bowl.bowl.zones, policy).cream;
+  const double own = whole > 0 ? bowl.grams * mix_grams(head, names, policy).cream / whole : 0;
+  return {{"in_packets", "", {{"packets", figure(count, 0)}, {"grams", figure(own / count)}}}};
 }
 
 }  // namespace strandline

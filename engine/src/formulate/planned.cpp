@@ -25,8 +25,8 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
   for (int z : chosen.zones) b.bowl.zones.push_back(in.zones[static_cast<size_t>(z)].draws->id);
   const Domain::OneSetting& one = in.domain.settings[static_cast<size_t>(chosen.best.setting)];
   const RecipeSet& set = in.domain.sets[static_cast<size_t>(chosen.best.set)];
-  b.bowl.formula =
-      pour(set, chosen.best.shares, one.setting, mix_grams(in.head, b.bowl.zones, in.policy), in.shelf, in.policy);
+  b.bowl.formula = pour(set, chosen.best.shares, one.setting,
+                        mix_grams(in.head, b.bowl.zones, in.policy).of(*one.setting.range), in.shelf, in.policy);
   b.recipe = recipe_of(in.domain, chosen.best);
   b.objective = chosen.best.objective;
   constexpr size_t kTold = 10;
@@ -96,7 +96,7 @@ std::vector<PlannedBowl> planned_bowls(const ChoiceInput& in, const Choice& choi
       if (serves(b, z.draws->id)) own.push_back(&z);
     b.effects = part_effects(b.bowl.formula, own, in.draws, in.shelf);
     b.why = reasons_for(b, own, in.shelf);
-    for (Problem& reason : packets_of(in.head, b, in.policy)) b.why.push_back(std::move(reason));
+    for (Problem& reason : packets_of(in.head, b, in.shelf, in.policy)) b.why.push_back(std::move(reason));
   }
   return all;
 }

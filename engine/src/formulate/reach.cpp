@@ -80,13 +80,13 @@ Palette palette(const Head& head, const ZoneRef& ref, const ZoneDraws& zone, con
   Palette out;
   out.all = out.no_tint = colours(zone_table(zone, draws), std::vector<float>(kBands, 0.0F).data());
   out.bare = out.all.front();
-  const double grams = mix_grams(head, {ref.id}, policy);
+  const MixGrams grams = mix_grams(head, {ref.id}, policy);
   for (const Domain::OneSetting& one : all.settings) {
     if (!forbidden(one.setting, *ref.span, policy).empty()) continue;
     ManyLoads loads(zone_table(zone, bare_chemistry(one.setting), draws));
     const RecipeSet& set = all.sets[static_cast<size_t>(one.set)];
     std::vector<ScenarioColour> own;
-    for (const Shares& s : pourable(set, one.setting, grams, all, policy))
+    for (const Shares& s : pourable(set, one.setting, grams.of(*one.setting.range), all, policy))
       loads.add(set.load(s, one.setting.ratio), own);
     loads.flush(own);
     out.all.insert(out.all.end(), own.begin(), own.end());

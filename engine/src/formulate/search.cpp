@@ -74,7 +74,8 @@ void BowlSearch::start(Run& run) {
     if (setting.developer_percent >= allowed.strength_below || setting.minutes >= allowed.minutes_below) continue;
     if (allowed.fades_out && permanent(setting)) continue;
     if (!made_.may_serve(i, run.wish.zones)) continue;
-    Terrain& t = run.terrains.emplace(i, made_.terrain(i, run.wish.zones, run.wish.grams)).first->second;
+    Terrain& t =
+        run.terrains.emplace(i, made_.terrain(i, run.wish.zones, run.wish.grams.of(*setting.range))).first->second;
     t.mixing = run.wish.mixing_price;
     constexpr double kSame = 1e-12;  // the same prices added in another order
     t.price_most = allowed.price_most + kSame;
@@ -174,8 +175,8 @@ double BowlSearch::evaluate(const Candidate& c, const Wish& wish) {
   const Domain::OneSetting& one = domain_.settings[static_cast<size_t>(c.setting)];
   const RecipeSet& set = domain_.sets[static_cast<size_t>(c.set)];
   double sum = wish.mixing_price ? mixing_price(set, c.shares) : 0;
-  if (wish.grams > 0) {
-    sum += poured_price(set, c.shares, one.setting, wish.grams, *domain_.shelf, policy_);
+  if (const double grams = wish.grams.of(*one.setting.range); grams > 0) {
+    sum += poured_price(set, c.shares, one.setting, grams, *domain_.shelf, policy_);
     if (!std::isfinite(sum)) return kNever;
   }
   const Spectrum exact = set.load(c.shares, one.setting.ratio);

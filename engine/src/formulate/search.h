@@ -36,7 +36,7 @@ struct Wish {
   int keep = kKept;
   bool distinct = false;  // of recipes with the same tubes under one setting the best alone
   // Of the mix: its money is part of the objective, law and stock are kept. 0: nothing is poured, recipes alone.
-  double grams = 0;
+  MixGrams grams{};
 };
 
 class BowlSearch {

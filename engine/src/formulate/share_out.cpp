@@ -24,10 +24,11 @@ class Sharing {
     for (const Product& p : in.shelf.products) left_[p.id] = p.stock_g;
     for (const Chosen& bowl : choice.bowls) {
       std::vector<Offer> offers;
-      const double grams = bowl_wish(in, bowl.zones).grams;
+      const MixGrams grams = bowl_wish(in, bowl.zones).grams;
       for (const Candidate& c : bowl.list) {
-        const Formula f = pour(in.domain.sets[static_cast<size_t>(c.set)], c.shares,
-                               in.domain.settings[static_cast<size_t>(c.setting)].setting, grams, in.shelf, in.policy);
+        const Setting& setting = in.domain.settings[static_cast<size_t>(c.setting)].setting;
+        const Formula f = pour(in.domain.sets[static_cast<size_t>(c.set)], c.shares, setting, grams.of(*setting.range),
+                               in.shelf, in.policy);
         Needs needs;
         for (const Part& part : f.parts) needs[part.product] += part.grams;
         offers.push_back({&c, std::move(needs)});

@@ -62,13 +62,13 @@ TEST(Choose, FindsTheCheapestCover) {
     BowlSearch tables(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, unhurried);
     const ChoiceInput in = whole.input(tables);
     std::vector<std::vector<int>> zones(size_t{1} << whole.groups.size());
-    std::vector<double> grams(zones.size(), 0);
+    std::vector<MixGrams> grams(zones.size());
     for (size_t mask = 1; mask < zones.size(); ++mask) {
       for (size_t g = 0; g < whole.groups.size(); ++g)
         if (mask >> g & 1) zones[mask].push_back(static_cast<int>(g));
       grams[mask] = bowl_wish(in, zones[mask]).grams;
     }
-    auto oracle = [&](const std::vector<double>& poured) {
+    auto oracle = [&](const std::vector<MixGrams>& poured) {
       return enumerate(p.domain, p.search_zones, whole.groups, p.draws, p.total_weight, p.policy, {}, poured);
     };
     const Enumeration all = oracle(grams), bare = seed <= kSeeds / 3 ? oracle({}) : all;

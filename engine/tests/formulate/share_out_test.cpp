@@ -14,9 +14,9 @@ namespace {
 using namespace testing_support;
 
 double needed(const ChoiceInput& in, const Chosen& bowl, const Candidate& c, const std::string& product) {
-  const Formula f = pour(in.domain.sets[static_cast<size_t>(c.set)], c.shares,
-                         in.domain.settings[static_cast<size_t>(c.setting)].setting, bowl_wish(in, bowl.zones).grams,
-                         in.shelf, in.policy);
+  const Setting& setting = in.domain.settings[static_cast<size_t>(c.setting)].setting;
+  const Formula f = pour(in.domain.sets[static_cast<size_t>(c.set)], c.shares, setting,
+                         bowl_wish(in, bowl.zones).grams.of(*setting.range), in.shelf, in.policy);
   double sum = 0;
   for (const Part& p : f.parts)
     if (p.product == product) sum += p.grams;

@@ -365,9 +365,13 @@ export interface components {
             /** @description micrometre */
             diameter_um?: number;
             texture?: components["schemas"]["Texture"];
+            /** @description of the cut: with many, fewer fibres reach the tips */
+            layers?: components["schemas"]["Layers"];
         };
         /** @enum {string} */
         Texture: "straight" | "wavy" | "curly" | "coily";
+        /** @enum {string} */
+        Layers: "none" | "some" | "many";
         Area: {
             id: string;
             kind?: components["schemas"]["AreaKind"];
@@ -504,6 +508,8 @@ export interface components {
             base_level_min?: number;
             bottle_blends?: boolean;
             scalp_allowed?: boolean;
+            /** @description absent = as is usual for the class */
+            consistency?: components["schemas"]["Consistency"];
             /** @description permanent tint = 1 */
             alkaline_lift?: number;
             /** @description minutes */
@@ -528,6 +534,8 @@ export interface components {
             target?: number;
             max?: number;
         };
+        /** @enum {string} */
+        Consistency: "cream" | "liquid";
         RangeResults: {
             measured?: number;
             simulated?: boolean;

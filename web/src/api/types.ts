@@ -6,6 +6,7 @@ type Schemas = components['schemas'];
 export type Visit = Schemas['Visit'];
 export type Head = Schemas['Head'];
 export type Hair = Schemas['Hair'];
+export type Layers = Schemas['Layers'];
 export type Texture = Schemas['Texture'];
 export type Area = Schemas['Area'];
 export type AreaKind = Schemas['AreaKind'];

@@ -102,4 +102,5 @@ export const reading: Part<typeof english> = {
   'reading.texture': 'Form',
   'reading.thickness': 'Dicke eines Haares',
   'reading.per_cm2': 'Haare auf der Kopfhaut',
+  'reading.layers': 'Stufen im Schnitt',
 };

@@ -98,4 +98,5 @@ export const reading = {
   'reading.texture': 'Texture',
   'reading.thickness': 'Thickness of one hair',
   'reading.per_cm2': 'Hairs on the scalp',
+  'reading.layers': 'Layers of the cut',
 };

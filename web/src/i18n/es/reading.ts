@@ -101,4 +101,5 @@ export const reading: Part<typeof english> = {
   'reading.texture': 'Forma',
   'reading.thickness': 'Grosor de un cabello',
   'reading.per_cm2': 'Cabellos en el cuero cabelludo',
+  'reading.layers': 'Capas del corte',
 };

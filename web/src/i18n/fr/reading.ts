@@ -99,4 +99,5 @@ export const reading = {
   'reading.texture': 'Texture',
   'reading.thickness': 'Épaisseur d’un cheveu',
   'reading.per_cm2': 'Cheveux sur le cuir chevelu',
+  'reading.layers': 'Dégradé de la coupe',
 };

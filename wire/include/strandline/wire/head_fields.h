@@ -124,7 +124,8 @@ struct Fields<Hair> {
   static constexpr auto list =
       std::make_tuple(field("hairs_per_cm2", &Hair::hairs_per_cm2, {.min = 1, .max = 600}),
                       field("diameter_um", &Hair::diameter_um, {.min = 20, .max = 200, .note = "micrometre"}),
-                      field("texture", &Hair::texture));
+                      field("texture", &Hair::texture),
+                      field("layers", &Hair::layers, {.note = "of the cut: with many, fewer fibres reach the tips"}));
 };
 
 template <>

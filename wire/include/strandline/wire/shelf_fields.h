@@ -56,6 +56,7 @@ struct Fields<Range> {
       field("level_max", &Range::level_max, {.min = 0, .max = 12}),
       field("base_level_min", &Range::base_level_min, {.min = 1, .max = 10}),
       field("bottle_blends", &Range::bottle_blends), field("scalp_allowed", &Range::scalp_allowed),
+      field("consistency", &Range::consistency, {.note = "absent = as is usual for the class"}),
       field("alkaline_lift", &Range::alkaline_lift, {.min = 0, .max = 20, .note = "permanent tint = 1"}),
       field("mix_life_min", &Range::mix_life_min, {.min = 0, .max = 1440, .note = "minutes"}),
       field("mix_warn_min", &Range::mix_warn_min, {.min = 0, .max = 1440, .note = "minutes"}),

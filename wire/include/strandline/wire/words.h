@@ -76,6 +76,18 @@ struct Words<AreaKind> {
 };
 
 template <>
+struct Words<Layers> {
+  static constexpr std::string_view name = "Layers";
+  static constexpr WordList<Layers, 3> list{{{Layers::none, "none"}, {Layers::some, "some"}, {Layers::many, "many"}}};
+};
+
+template <>
+struct Words<Consistency> {
+  static constexpr std::string_view name = "Consistency";
+  static constexpr WordList<Consistency, 2> list{{{Consistency::cream, "cream"}, {Consistency::liquid, "liquid"}}};
+};
+
+template <>
 struct Words<Texture> {
   static constexpr std::string_view name = "Texture";
   static constexpr WordList<Texture, 4> list{
