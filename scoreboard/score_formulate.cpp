@@ -61,7 +61,8 @@ Runs without_avx512(const std::function<Runs()>& run) {
 double sampled_ns(const Domain& domain, const OneZone& zone) {
   constexpr int kSample = 2048;
   const RecipeSet& set = domain.sets[0];
-  const ZoneTable table = zone_table(zone.draws.zones[0], bare_chemistry(domain.settings[0].setting), zone.draws);
+  const ZoneTable table = zone_table(
+      zone.draws.zones[0], bare_chemistry(domain.settings[0].setting, domain.settings[0].setting.minutes), zone.draws);
   scoreboard::Seeded random(9);
   std::vector<float> loads, losses(kSample);
   const int n = static_cast<int>(set.products().size());

@@ -67,7 +67,8 @@ double time_to_reach(Rival& rival, double certified, double budget_ms, double* b
   const auto begin = std::chrono::steady_clock::now();
   auto ms = [&] { return std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - begin).count(); };
   for (const auto& one : rival.domain.settings)
-    rival.tables.push_back(zone_table(rival.zone.draws.zones[0], bare_chemistry(one.setting), rival.zone.draws));
+    rival.tables.push_back(
+        zone_table(rival.zone.draws.zones[0], bare_chemistry(one.setting, one.setting.minutes), rival.zone.draws));
   scoreboard::Seeded random(3);
   const RecipeSet& set = rival.domain.sets[0];
   const int n = static_cast<int>(set.products().size());

@@ -35,14 +35,13 @@ std::vector<Step> own_steps(const Visit& visit) {
 
 // Which readings and constants the spread of a plan comes from.
 Result<Plan> with_doubt(Plan plan, const Visit& visit, const Effort& effort) {
-  std::vector<Step> steps;
-  for (const PlannedBowl& b : plan.bowls) steps.push_back({b.bowl.formula, b.bowl.zones});
-  return doubt_of(visit.head, steps, visit.shelf, effort.parallel).map([&](const std::vector<ZoneDoubt>& doubts) {
-    for (ZonePlan& zone : plan.zones)
-      for (const ZoneDoubt& d : doubts)
-        if (d.zone == zone.result.zone) zone.result.doubt = d.shares;
-    return std::move(plan);
-  });
+  return doubt_of(visit.head, steps_of(plan.bowls), visit.shelf, effort.parallel)
+      .map([&](const std::vector<ZoneDoubt>& doubts) {
+        for (ZonePlan& zone : plan.zones)
+          for (const ZoneDoubt& d : doubts)
+            if (d.zone == zone.result.zone) zone.result.doubt = d.shares;
+        return std::move(plan);
+      });
 }
 
 Result<std::vector<Target>> targets(const Visit& visit) {
@@ -97,14 +96,16 @@ Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked, const Effort& 
 
 Result<wire::FadeAnswer> fade(const wire::ReadVisit& asked, const Habit& habit) {
   const Visit& visit = asked.visit;
-  return strandline::fade(visit.head, own_steps(visit), visit.shelf, habit).map([](const Fading& f) {
+  return strandline::fade(visit.head, on_the_clock(visit), visit.shelf, habit).map([](const Fading& f) {
     return wire::view(f);
   });
 }
 
 Result<wire::GrowAnswer> grow(const wire::ReadVisit& asked) {
   const Visit& visit = asked.visit;
-  return strandline::grow(visit.head, own_steps(visit), visit.shelf).map([](const Growth& g) { return wire::view(g); });
+  return strandline::grow(visit.head, on_the_clock(visit), visit.shelf).map([](const Growth& g) {
+    return wire::view(g);
+  });
 }
 
 Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effort& effort) {

@@ -89,6 +89,7 @@ ZoneView view(const ZoneResult& r, const TargetOf& targets) {
 ZoneView view(const ZonePlan& z, const TargetOf& targets) {
   ZoneView out = view(z.result, targets);
   out.bowl = z.bowl;
+  out.minutes = z.minutes;
   out.reachable = z.reachable;
   out.why_not = z.why_not;
   if (z.bowl.empty()) out.doubt.clear();

@@ -41,11 +41,13 @@ void print_today(const std::vector<wire::ZoneToday>& zones, const Paint& paint, 
 }
 
 void print_zones(const std::vector<wire::ZoneView>& zones, const Paint& paint, std::ostream& out) {
-  Table table({"zone", "bowl", "today", "", "wanted", "planned", "", "10–90 %", "white beside", ">condition", "lands"});
+  Table table({"zone", "bowl", ">on for", "today", "", "wanted", "planned", "", "10–90 %", "white beside", ">condition",
+               "lands"});
   for (const wire::ZoneView& z : zones) {
     const std::string wanted = z.target ? (z.target->leave ? "leave" : named(z.target->level, z.target->tone)) : "–";
     const bool mixed = z.planned.populations.size() > 1;
-    table.row({printable(z.zone), z.bowl.empty() ? "–" : printable(z.bowl), swatch(z.today.srgb, paint),
+    table.row({printable(z.zone), z.bowl.empty() ? "–" : printable(z.bowl),
+               z.minutes > 0 ? number(z.minutes, 0) + " min" : "–", swatch(z.today.srgb, paint),
                named(z.today.level, z.today.tone), wanted, swatch(z.planned.srgb, paint),
                named(z.planned.level, z.planned.tone), spread(z.planned.level_spread),
                mixed ? number(z.planned.contrast_levels, 1) + " levels" : "–", percent(z.planned.condition_left),

@@ -30,6 +30,14 @@ struct Bowl {
 struct Step {
   Formula formula;
   std::vector<std::string> zones;
+  // Minutes on each of `zones`, from when half of it was touched; empty: formula.minutes on all of them.
+  std::vector<double> minutes = {};
+};
+
+// How long a bowl is on one of its zones.
+struct OnZone {
+  double minutes = 0;  // from its last touch: what people are told, and what a range's window speaks of
+  double middle = 0;   // from when half of it was touched: what is predicted
 };
 
 }  // namespace strandline

@@ -82,6 +82,7 @@ struct OtherRecipe {
 
 struct PlannedBowl {
   Bowl bowl;
+  std::vector<OnZone> on;  // how long on each of its zones; what every prediction of them is made for
   Recipe recipe;
   double objective = 0;          // expected loss in levels, weighted over its zones
   double rounded_objective = 0;  // the same after rounding to grams
@@ -97,9 +98,14 @@ struct PlannedBowl {
   std::vector<PartEffect> effects;  // one per colour part, in the order of the parts; none where it is the only one
 };
 
+// The bowl on its zones, each for as long as it is on there.
+Step step_of(const PlannedBowl& bowl);
+std::vector<Step> steps_of(const std::vector<PlannedBowl>& bowls);
+
 struct ZonePlan {
   ZoneResult result;
   std::string bowl;       // label, empty = left as it is
+  double minutes = 0;     // that bowl is on it, from its last touch
   bool reachable = true;  // within half a level and the tone, white covered
   Reasons why_not;        // "colour_does_not_lift_colour", "lift_limit", "white_cover", "condition", "law" …
 };

@@ -34,6 +34,10 @@ Result<VisitPlan> what_if(const Visit& visit, const PredictOptions& options = {}
 // In the order in which they go on: by step, then as they are listed.
 std::vector<Bowl> by_step(std::vector<Bowl> bowls);
 
+// The own bowls in that order, on each zone for as long as the clock leaves them there, from when half of it was
+// touched; for as long as they say where no clock holds them. Requires check(visit) empty.
+std::vector<Step> on_the_clock(const Visit& visit);
+
 // What the own bowls break, each on the hair it finds: rules of house and range, law, stock. Stops, not advice.
 Problems stops(const Visit& visit);
 

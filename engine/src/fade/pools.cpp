@@ -44,11 +44,12 @@ ZonePools pools_as_read(const ZoneDraws& zone, const Span& span) {
 
 void apply(const std::vector<ReadyStep>& steps, ZoneDraws& zone, const Draws& draws, ZonePools& pools) {
   for (const ReadyStep& step : steps) {
-    if (std::find(step.zones.begin(), step.zones.end(), zone.id) == step.zones.end()) continue;
+    const auto here = step.on(zone.id);
+    if (!here) continue;
     const ZoneDraws before = zone;
-    apply(step.bowl, zone, draws);
+    apply(*here, zone, draws);
     auto keep = [&](const Constants& c) {
-      return std::exp(-treatment(step.bowl, zone.from_cm, zone.to_cm, c).dye_exposure);
+      return std::exp(-treatment(*here, zone.from_cm, zone.to_cm, c).dye_exposure);
     };
     for (size_t p = 0; p < pools.nominal.size(); ++p)
       book(pools.nominal[p], step.bowl.cls, before.nominal.fibres[p], zone.nominal.fibres[p], keep(draws.nominal));

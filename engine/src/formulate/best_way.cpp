@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "formulate/habits.h"
+#include "formulate/on_hair.h"
 #include "formulate/pour.h"
 #include "schedule/applying.h"
 
@@ -37,7 +38,8 @@ double roughly(const RouteTask& task, const Situation& whole, const std::vector<
       for (const Domain::OneSetting& one : task.domain.settings) {
         if (!forbidden(one.setting, *zone.span, task.policy).empty() || out_of_place(one.setting, zone)) continue;
         const RecipeSet& set = task.domain.sets[static_cast<size_t>(one.set)];
-        const ZoneTable table = zone_table(*zone.draws, bare_chemistry(one.setting), now.draws);
+        const ZoneTable table =
+            zone_table(*zone.draws, bare_chemistry(one.setting, one.setting.minutes + zone.half_touch), now.draws);
         const std::vector<Shares> few = set.few();
         loads.resize(few.size() * kBands);
         for (size_t r = 0; r < few.size(); ++r) {
@@ -57,6 +59,13 @@ double roughly(const RouteTask& task, const Situation& whole, const std::vector<
   double sum = 0;
   for (double b : best) sum += b;
   return sum;
+}
+
+Step first_of(const Head& head, const Tried& t, const std::vector<std::string>& zones) {
+  PlannedBowl b;
+  b.bowl = {"", t.formula, zones};
+  b.on = on_alike(head, b.bowl, t.formula.minutes);
+  return step_of(b);
 }
 
 // Every way whose hair stays within its condition, with how far it falls short.
@@ -83,7 +92,7 @@ std::vector<Tried> try_ways(const RouteTask& task, const Situation& now, Opening
       continue;
     Tried t{step, pour(step, grams.of(*step.range), task.shelf, task.policy)};
     if (!within_law_and_stock(t.formula, task.shelf)) continue;
-    const auto then = after(now, {t.formula, names}, task.shelf);
+    const auto then = after(now, first_of(task.head, t, names), task.shelf);
     if (!then) continue;
     bool spent = false;
     for (const SearchZone& z : search_zones(*then, task.targets, task.policy)) {
@@ -121,7 +130,7 @@ std::optional<Tried> best_way(const RouteTask& task, const Situation& now, Openi
   const std::vector<std::string> names = ids(zones);
   const double weakest = all.front().step.developer_percent;
   for (Tried& t : all) {
-    const auto then = after(now, {t.formula, names}, task.shelf);
+    const auto then = after(now, first_of(task.head, t, names), task.shelf);
     if (!then) return std::nullopt;
     // No stronger than it needs to be, as for any bowl.
     t.objective =

@@ -30,8 +30,8 @@ Formula without(const Formula& f, size_t part, const Shelf& shelf) {
 
 }  // namespace
 
-std::vector<PartEffect> part_effects(const Formula& f, const std::vector<const SearchZone*>& zones, const Draws& draws,
-                                     const Shelf& shelf) {
+std::vector<PartEffect> part_effects(const Formula& f, const std::vector<const SearchZone*>& zones,
+                                     const std::vector<double>& longer, const Draws& draws, const Shelf& shelf) {
   std::vector<PartEffect> all;
   const auto whole = chemistry(f, shelf);
   if (!whole || zones.empty()) return all;
@@ -39,12 +39,14 @@ std::vector<PartEffect> part_effects(const Formula& f, const std::vector<const S
   one.constants = {draws.nominal};
   std::vector<ZoneTable> tables, nominal;
   double weight = 0;
-  for (const SearchZone* z : zones) {
-    tables.push_back(zone_table(*z->draws, *whole, draws));
-    ZoneDraws alone = *z->draws;
+  for (size_t i = 0; i < zones.size(); ++i) {
+    BowlChemistry here = *whole;
+    here.minutes = std::max(0.0, f.minutes + longer[i]);
+    tables.push_back(zone_table(*zones[i]->draws, here, draws));
+    ZoneDraws alone = *zones[i]->draws;
     alone.scenarios = {alone.nominal};
-    nominal.push_back(zone_table(alone, *whole, one));
-    weight += z->weight;
+    nominal.push_back(zone_table(alone, here, one));
+    weight += zones[i]->weight;
   }
   auto outcome = [&](const Spectrum& load) {
     Outcome o;

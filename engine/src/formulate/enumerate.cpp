@@ -30,17 +30,18 @@ SettingRun prepare(const Setting& setting, const std::vector<SearchZone>& zones,
     if (run.group_allowed[g])
       for (int z : groups[g].zones)
         run.tables[static_cast<size_t>(z)] =
-            zone_table(*zones[static_cast<size_t>(z)].draws, bare_chemistry(setting), draws);
+            zone_table(*zones[static_cast<size_t>(z)].draws,
+                       bare_chemistry(setting, setting.minutes + zones[static_cast<size_t>(z)].half_touch), draws);
   return run;
 }
 
 }  // namespace
 
-BowlChemistry bare_chemistry(const Setting& s) {
+BowlChemistry bare_chemistry(const Setting& s, double minutes) {
   BowlChemistry b;
   b.cls = s.range->cls;
   b.peroxide_percent = s.developer_percent * s.ratio / (1 + s.ratio);
-  b.minutes = s.minutes;
+  b.minutes = minutes;
   b.alkaline_lift = s.range->alkaline_lift;
   b.reference_minutes = s.range->reference.minutes;
   return b;

@@ -38,7 +38,7 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
                       const Draws& draws, double total_weight, const FormulaPolicy& policy,
                       const FormulateOptions& options, const std::vector<MixGrams>& grams = {});
 
-// The chemistry of a setting without its load.
-BowlChemistry bare_chemistry(const Setting& setting);
+// The chemistry of a setting without its load, so many minutes on the hair.
+BowlChemistry bare_chemistry(const Setting& setting, double minutes);
 
 }  // namespace strandline

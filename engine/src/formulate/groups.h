@@ -22,6 +22,7 @@ struct SearchZone {
   double asked = 0;           // levels the wish is lighter than the pigmented fibres; 0 where all are white
   double needed_percent = 0;  // bottle strength that practice takes here
   double leave_loss = 0;      // expected loss when nothing is done
+  double half_touch = 0;      // minutes between the middle of its application and its last touch
 };
 
 // Zones that always go together, and the span kind they are of (a bowl serves one span kind).

@@ -5,6 +5,7 @@
 
 #include "formulate/enumerate.h"
 #include "formulate/first_steps.h"
+#include "formulate/on_hair.h"
 #include "formulate/pour.h"
 #include "formulate/reasons.h"
 #include "strandline/treatment.h"
@@ -86,15 +87,15 @@ Problems broken_rules(const Head& head, const Bowl& bowl, const Shelf& shelf, co
 }
 
 std::vector<ZonePlan> judged(const Situation& before, const std::vector<Target>& targets, const Prediction& prediction,
-                             const std::vector<Bowl>& bowls, const Shelf& shelf, const FormulaPolicy& policy) {
+                             const std::vector<PlannedBowl>& bowls, const Shelf& shelf, const FormulaPolicy& policy) {
   const Domain all = domain_settings(shelf, policy);
   const std::vector<ZoneRef> refs = zones(before.head);
   std::vector<ZonePlan> plans;
   for (size_t i = 0; i < prediction.zones.size(); ++i) {
     ZonePlan p;
     p.result = prediction.zones[i];
-    for (const Bowl& b : bowls)
-      if (std::find(b.zones.begin(), b.zones.end(), p.result.zone) != b.zones.end()) p.bowl = b.label;
+    for (const PlannedBowl& b : bowls)
+      if (const auto own = on(b, p.result.zone)) p.bowl = b.bowl.label, p.minutes = own->minutes;
     for (const Target& t : targets) {
       if (t.zone != p.result.zone || t.leave) continue;
       SearchZone z;

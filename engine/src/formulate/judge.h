@@ -17,6 +17,6 @@ Problems broken_rules(const Head& head, const Bowl& bowl, const Shelf& shelf, co
 
 // Which bowl serves each zone last, and what stands against its wish. `before` = as the hair is before the last step.
 std::vector<ZonePlan> judged(const Situation& before, const std::vector<Target>& targets, const Prediction& prediction,
-                             const std::vector<Bowl>& bowls, const Shelf& shelf, const FormulaPolicy& policy);
+                             const std::vector<PlannedBowl>& bowls, const Shelf& shelf, const FormulaPolicy& policy);
 
 }  // namespace strandline

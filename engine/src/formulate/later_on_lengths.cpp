@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "formulate/habits.h"
+#include "formulate/on_hair.h"
 #include "formulate/planned.h"
 #include "formulate/reasons.h"
 
@@ -18,8 +19,7 @@ struct Tried {
 
 // The regrowth's recipe on these zones for so long: what it costs, and the darkest nominal miss.
 Tried tried(const ChoiceInput& in, const Chosen& bowl, const std::vector<int>& lengths, double minutes) {
-  Setting setting = in.domain.settings[static_cast<size_t>(bowl.best.setting)].setting;
-  setting.minutes = minutes;
+  const Setting& setting = in.domain.settings[static_cast<size_t>(bowl.best.setting)].setting;
   const RecipeSet& set = in.domain.sets[static_cast<size_t>(bowl.best.set)];
   const Spectrum load = set.load(bowl.best.shares, setting.ratio);
   const std::vector<float> single(load.begin(), load.end());
@@ -28,13 +28,14 @@ Tried tried(const ChoiceInput& in, const Chosen& bowl, const std::vector<int>& l
   Tried t{minutes, 0, 0};
   for (int z : lengths) {
     const SearchZone& zone = in.zones[static_cast<size_t>(z)];
-    const ZoneTable table = zone_table(*zone.draws, bare_chemistry(setting), in.draws);
+    const ZoneTable table = zone_table(*zone.draws, bare_chemistry(setting, minutes + zone.half_touch), in.draws);
     t.objective += zone.weight / in.total_weight *
                    (exact_mean_loss(table, zone.price, load) + setting_price(setting, zone, table.exposure) +
                     natural_share_price(zone, set.natural_share(bowl.best.shares), setting.range->cls));
     ZoneDraws alone = *zone.draws;
     alone.scenarios = {alone.nominal};
-    const Lab lab = colours(zone_table(alone, bare_chemistry(setting), one), single.data()).front().lab;
+    const Lab lab =
+        colours(zone_table(alone, bare_chemistry(setting, minutes + zone.half_touch), one), single.data()).front().lab;
     t.level_error = std::min(t.level_error, level_of_lightness(lab.l) - zone.target->level);
   }
   return t;
@@ -93,6 +94,7 @@ Result<Later> later_on_lengths(const ChoiceInput& in, const std::vector<Target>&
       pour(in.domain.sets[static_cast<size_t>(regrowth->best.set)], regrowth->best.shares, setting.setting,
            mix_grams(in.head, later.bowl.zones, in.policy).of(*setting.setting.range), in.shelf, in.policy);
   later.recipe.minutes = found->minutes;
+  later.on = on_alike(in.head, later.bowl, found->minutes);
   later.grams = grams(later.bowl.formula);
   later.cost = cost(later.bowl.formula, in.shelf);
   later.objective = later.rounded_objective = found->objective + Constants{}.price_money * later.cost;

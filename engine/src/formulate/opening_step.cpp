@@ -5,6 +5,7 @@
 
 #include "formulate/best_way.h"
 #include "formulate/from.h"
+#include "formulate/on_hair.h"
 #include "formulate/packets.h"
 #include "formulate/planned.h"
 #include "formulate/pour.h"
@@ -17,6 +18,7 @@ PlannedBowl first_bowl(const RouteTask& task, const Tried& way, Opening opening,
                        char label) {
   PlannedBowl b;
   b.bowl = {std::string(1, label), way.formula, zones};
+  b.on = on_alike(task.head, b.bowl, way.formula.minutes);
   b.recipe = {way.step.range->id, {}, way.step.developer_percent, way.step.ratio, way.step.minutes};
   const int each = kEighths / static_cast<int>(way.step.products.size());
   for (const Product* p : way.step.products) b.recipe.shares.push_back({p->id, each});
@@ -61,7 +63,7 @@ std::optional<RouteStep> opening_step(const RouteTask& task, Situation& now, con
   step.kind = done.size() == 1 ? code(*done.begin()) : kSeveral;
   step.check_after = done.contains(Opening::lighten) || done.contains(Opening::remove);
   for (const PlannedBowl& b : step.bowls)
-    if (auto then = after(now, {b.bowl.formula, b.bowl.zones}, task.shelf)) now = std::move(*then);
+    if (auto then = after(now, step_of(b), task.shelf)) now = std::move(*then);
   return step;
 }
 

@@ -110,22 +110,26 @@ Formula pour(const Own& o, double total, const Shelf& shelf, const FormulaPolicy
 }
 
 Judge::Judge(const Situation& now, const std::vector<SearchZone>& zones, std::vector<int> served, double total_weight,
-             const Shelf& shelf, const FormulaPolicy& policy, double grams)
+             const Shelf& shelf, const FormulaPolicy& policy, double grams, std::vector<double> longer)
     : now_(now),
       zones_(zones),
       served_(std::move(served)),
       total_weight_(total_weight),
       shelf_(shelf),
       policy_(policy),
-      grams_(grams) {}
+      grams_(grams),
+      longer_(std::move(longer)) {}
 
 double Judge::objective(const Own& o) {
   auto& tables = tables_[{o.range, o.developer_percent, o.ratio, o.minutes, o.damp_hair}];
   const Setting setting{o.range, o.developer_percent, o.ratio, o.minutes};
   if (tables.empty()) {
-    BowlChemistry bare = bare_chemistry(setting);
+    BowlChemistry bare = bare_chemistry(setting, o.minutes);
     bare.damp_hair = o.damp_hair;
-    for (int z : served_) tables.push_back(zone_table(*zones_[static_cast<size_t>(z)].draws, bare, now_.draws));
+    for (size_t i = 0; i < served_.size(); ++i) {
+      bare.minutes = std::max(0.0, o.minutes + longer_[i]);
+      tables.push_back(zone_table(*zones_[static_cast<size_t>(served_[i])].draws, bare, now_.draws));
+    }
   }
   const Spectrum exact = load(o);
   std::vector<float> single(exact.begin(), exact.end());
@@ -174,7 +178,7 @@ std::vector<Edit> Judge::edits(const Edit& from) const {
     changed.ratio = r;
     if (o.developer_percent > 0) add(changed, {"change_ratio", "", {{"ratio", figure(r)}}});
   }
-  for (double m : other({o.range->minutes.target}, o.minutes)) {
+  for (double m : other(times(*o.range), o.minutes)) {
     Own changed = o;
     changed.minutes = m;
     add(changed, {"change_minutes", "", {{"minutes", figure(m, 0)}}});

@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "formulate/enumerate.h"
+#include "formulate/on_hair.h"
 #include "formulate/situation.h"
 #include "strandline/visit.h"
 
@@ -31,9 +32,10 @@ struct Edit {
 // J of bowls for some zones, in single precision; tables are kept per process.
 class Judge {
  public:
-  // Everything must outlive the judge.
+  // Everything must outlive the judge. `longer`: minutes by which the bowl is on each zone of `served` longer than its
+  // formula says, from when half of the zone was touched.
   Judge(const Situation& now, const std::vector<SearchZone>& zones, std::vector<int> served, double total_weight,
-        const Shelf& shelf, const FormulaPolicy& policy, double grams);
+        const Shelf& shelf, const FormulaPolicy& policy, double grams, std::vector<double> longer);
   double objective(const Own& own);
   // One change away, within the range's rules and the house's.
   std::vector<Edit> edits(const Edit& from) const;
@@ -47,6 +49,7 @@ class Judge {
   const Shelf& shelf_;
   const FormulaPolicy& policy_;
   double grams_;
+  std::vector<double> longer_;
   std::map<std::tuple<const Range*, double, double, double, bool>, std::vector<ZoneTable>> tables_;
 };
 

@@ -4,16 +4,12 @@
 
 #include "formulate/effects.h"
 #include "formulate/habits.h"
+#include "formulate/on_hair.h"
 #include "formulate/packets.h"
 #include "formulate/reasons.h"
 
 namespace strandline {
 namespace {
-
-std::vector<Step> steps_of(std::vector<Step> steps, const std::vector<PlannedBowl>& bowls) {
-  for (const PlannedBowl& b : bowls) steps.push_back({b.bowl.formula, b.bowl.zones});
-  return steps;
-}
 
 bool serves(const PlannedBowl& b, const std::string& zone) {
   return std::find(b.bowl.zones.begin(), b.bowl.zones.end(), zone) != b.bowl.zones.end();
@@ -27,6 +23,7 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
   const RecipeSet& set = in.domain.sets[static_cast<size_t>(chosen.best.set)];
   b.bowl.formula = pour(set, chosen.best.shares, one.setting,
                         mix_grams(in.head, b.bowl.zones, in.policy).of(*one.setting.range), in.shelf, in.policy);
+  b.on = on_alike(in.head, b.bowl, b.bowl.formula.minutes);
   b.recipe = recipe_of(in.domain, chosen.best);
   b.objective = chosen.best.objective;
   constexpr size_t kTold = 10;
@@ -42,7 +39,9 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
     b.rounded_objective = Constants{}.price_money * b.cost + mixing_price(set, chosen.best.shares);
     for (int z : chosen.zones) {
       const SearchZone& zone = in.zones[static_cast<size_t>(z)];
-      const ZoneTable table = zone_table(*zone.draws, *real, in.draws);
+      BowlChemistry here = *real;
+      here.minutes = on(b, zone.draws->id)->middle;
+      const ZoneTable table = zone_table(*zone.draws, here, in.draws);
       b.rounded_objective +=
           zone.weight / in.total_weight *
           (exact_mean_loss(table, zone.price, real->load) + setting_price(one.setting, zone, table.exposure) +
@@ -94,7 +93,9 @@ std::vector<PlannedBowl> planned_bowls(const ChoiceInput& in, const Choice& choi
     std::vector<const SearchZone*> own;
     for (const SearchZone& z : in.zones)
       if (serves(b, z.draws->id)) own.push_back(&z);
-    b.effects = part_effects(b.bowl.formula, own, in.draws, in.shelf);
+    std::vector<double> longer;
+    for (const SearchZone* z : own) longer.push_back(on(b, z->draws->id)->middle - b.bowl.formula.minutes);
+    b.effects = part_effects(b.bowl.formula, own, longer, in.draws, in.shelf);
     b.why = reasons_for(b, own, in.shelf);
     for (Problem& reason : packets_of(in.head, b, in.shelf, in.policy)) b.why.push_back(std::move(reason));
   }
@@ -103,14 +104,16 @@ std::vector<PlannedBowl> planned_bowls(const ChoiceInput& in, const Choice& choi
 
 Result<std::vector<ZonePlan>> planned_zones(const ChoiceInput& in, const std::vector<Target>& targets,
                                             const std::vector<PlannedBowl>& bowls, const PredictOptions& options) {
-  auto prediction = predict(in.head, steps_of(in.before, bowls), in.shelf, targets, options);
+  std::vector<Step> steps = in.before;
+  for (const PlannedBowl& b : bowls) steps.push_back(step_of(b));
+  auto prediction = predict(in.head, steps, in.shelf, targets, options);
   if (!prediction) return tl::unexpected(prediction.error());
   std::vector<ZonePlan> all;
   for (const ZoneResult& r : prediction->zones) {
     ZonePlan z;
     z.result = r;
     for (const PlannedBowl& b : bowls)
-      if (serves(b, r.zone)) z.bowl = b.bowl.label;
+      if (const auto own = on(b, r.zone)) z.bowl = b.bowl.label, z.minutes = own->minutes;
     for (const SearchZone& s : in.zones)
       if (s.draws->id == r.zone) z.why_not = reasons_against(s, r, in.domain, in.policy);
     z.reachable = z.why_not.empty();

@@ -6,6 +6,7 @@
 
 #include "formulate/enumerate.h"
 #include "formulate/habits.h"
+#include "formulate/on_hair.h"
 #include "formulate/pour.h"
 #include "formulate/reasons.h"
 
@@ -83,7 +84,8 @@ Palette palette(const Head& head, const ZoneRef& ref, const ZoneDraws& zone, con
   const MixGrams grams = mix_grams(head, {ref.id}, policy);
   for (const Domain::OneSetting& one : all.settings) {
     if (!forbidden(one.setting, *ref.span, policy).empty()) continue;
-    ManyLoads loads(zone_table(zone, bare_chemistry(one.setting), draws));
+    ManyLoads loads(zone_table(
+        zone, bare_chemistry(one.setting, one.setting.minutes + half_touch(head, *ref.area, *ref.span)), draws));
     const RecipeSet& set = all.sets[static_cast<size_t>(one.set)];
     std::vector<ScenarioColour> own;
     for (const Shares& s : pourable(set, one.setting, grams.of(*one.setting.range), all, policy))

@@ -63,7 +63,8 @@ std::optional<Refined> refine(const ChoiceInput& in, const Situation& now, const
       served.push_back(static_cast<int>(i)), zones.push_back(&in.zones[i]);
   Formula f = certified.bowl.formula;
   if (served.empty() || colour_parts(f, in.shelf).empty()) return std::nullopt;
-  Judge judge(now, in.zones, served, in.total_weight, in.shelf, in.policy, certified.grams);
+  const std::vector<double> longer = longer_than_told(step_of(certified), in.zones, served);
+  Judge judge(now, in.zones, served, in.total_weight, in.shelf, in.policy, certified.grams, longer);
   const double at_first = judge.objective(own(f, in.shelf));
   double best = at_first;
   for (;;) {
@@ -90,7 +91,7 @@ std::optional<Refined> refine(const ChoiceInput& in, const Situation& now, const
   r.bowl.recipe.shares.clear();  // no eighths any more
   r.bowl.objective = r.bowl.rounded_objective = r.objective;
   r.bowl.cost = cost(f, in.shelf);
-  r.bowl.effects = part_effects(f, zones, now.draws, in.shelf);
+  r.bowl.effects = part_effects(f, zones, longer, now.draws, in.shelf);
   if (const Range* range = find_range(in.shelf, f.range))
     if (auto limits = law::check_limits(composition(f, in.shelf), use_of(range->cls))) r.bowl.limits = *limits;
   r.bowl.why = {{r.fourth ? "fourth_shade_nearer" : "grams_nearer", "", {{"levels", figure(at_first - best, 2)}}}};

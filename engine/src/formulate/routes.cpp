@@ -4,6 +4,7 @@
 
 #include "formulate/check_table.h"
 #include "formulate/from.h"
+#include "formulate/on_hair.h"
 #include "formulate/opening_step.h"
 #include "formulate/planned.h"
 #include "formulate/reasons.h"
@@ -104,7 +105,7 @@ Result<std::optional<Route>> route(const RouteTask& task, const Situation& start
     for (const RouteStep& step : done->visit.steps)
       for (const PlannedBowl& b : step.bowls) r.grams += b.grams, r.cost += b.cost;
     for (const PlannedBowl& b : done->coloured)
-      if (auto then = after(next, {b.bowl.formula, b.bowl.zones}, task.shelf)) next = std::move(*then);
+      if (auto then = after(next, step_of(b), task.shelf)) next = std::move(*then);
     r.visits.push_back(std::move(done->visit));
     now = std::move(next);
     if (r.reachable || !lightens) break;

@@ -97,6 +97,19 @@ std::vector<Setting> settings(const Range& range, const Shelf& shelf, const Form
   return all;
 }
 
+std::vector<double> times(const Range& range) {
+  const MinuteWindow& own = range.minutes;
+  std::vector<double> all = {own.min, own.max};
+  if (range.cls == ProductClass::demi || range.cls == ProductClass::direct)
+    for (double minutes : {3.0, 5.0, 10.0, 20.0})
+      if (minutes > own.min && minutes < own.max) all.push_back(minutes);
+  std::sort(all.begin(), all.end());
+  all.erase(std::unique(all.begin(), all.end()), all.end());
+  std::erase(all, own.target);
+  all.insert(all.begin(), own.target);
+  return all;
+}
+
 std::string forbidden(const Setting& s, const Span& span, const FormulaPolicy& policy) {
   const bool peroxide = s.developer_percent > 0;
   if (touches_scalp(span) && !s.range->scalp_allowed) return "range_not_on_scalp";

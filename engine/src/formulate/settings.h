@@ -1,4 +1,4 @@
-// The process settings of a range that this head and house allow: developer × ratio × time.
+// The process settings of a range that this head and house allow: developer × ratio × times.
 #pragma once
 
 #include <string>
@@ -12,7 +12,7 @@ struct Setting {
   const Range* range = nullptr;
   double developer_percent = 0;  // a bottle of the shelf, or a blend of two in 1.5 % steps
   double ratio = 1;
-  double minutes = 0;
+  double minutes = 0;  // from the last touch: the usual
 };
 
 // Classes that `formulate` mixes into one bowl for a wanted colour.
@@ -28,6 +28,10 @@ bool holds_minerals(const Span& span);
 
 // Every setting of the range that the shelf's bottles can make, within the law's peroxide limit for the mix.
 std::vector<Setting> settings(const Range& range, const Shelf& shelf, const FormulaPolicy& policy);
+
+// Minutes from the last touch that the search tries: the usual first, the shortest and the longest; for what only
+// deposits also 3, 5, 10 and 20 within them (by choice: what is looked at in the bowl and at the basin).
+std::vector<double> times(const Range& range);
 
 // Why this setting may not touch this span (a code of the house rules), or empty.
 std::string forbidden(const Setting& setting, const Span& span, const FormulaPolicy& policy);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "formulate/habits.h"
+#include "formulate/on_hair.h"
 #include "predict/steps.h"
 #include "predict/view.h"
 
@@ -93,6 +94,7 @@ std::vector<SearchZone> search_zones(const Situation& now, const std::vector<Tar
       z.white = white_share(zone);
       z.asked = asked_lift(*z.span, t);
       z.needed_percent = needed_developer_percent(*z.span, z.asked);
+      z.half_touch = half_touch(now.head, *z.area, *z.span);
       z.leave_loss = exact_mean_loss(zone_table(zone, now.draws), z.price, Spectrum{});
       all.push_back(z);
     }

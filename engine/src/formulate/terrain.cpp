@@ -43,8 +43,9 @@ SettingZone& SettingZones::made(int setting, int zone) {
   auto& p = made_[static_cast<size_t>(setting) * zones_.size() + static_cast<size_t>(zone)];
   if (!p) {
     p = std::make_unique<SettingZone>();
-    p->table = zone_table(*zones_[static_cast<size_t>(zone)].draws,
-                          bare_chemistry(domain_.settings[static_cast<size_t>(setting)].setting), draws_);
+    const Setting& s = domain_.settings[static_cast<size_t>(setting)].setting;
+    const SearchZone& z = zones_[static_cast<size_t>(zone)];
+    p->table = zone_table(*z.draws, bare_chemistry(s, s.minutes + z.half_touch), draws_);
   }
   return *p;
 }

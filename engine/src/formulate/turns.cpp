@@ -33,7 +33,8 @@ void add_turns(const TurnInput& in, std::vector<PlannedBowl>& bowls) {
         if (std::find(b.bowl.zones.begin(), b.bowl.zones.end(), zones[i].draws->id) != b.bowl.zones.end())
           served.push_back(static_cast<int>(i)), weight += zones[i].weight;
       if (served.empty()) continue;
-      Judge judge(now, zones, served, weight, in.shelf, in.policy, b.grams);
+      Judge judge(now, zones, served, weight, in.shelf, in.policy, b.grams,
+                  longer_than_told(step_of(b), zones, served));
       const Own other = as_own(b.runner_up, in.shelf);
       const double gain = judge.objective(as_own(b.recipe, in.shelf)) - judge.objective(other);
       if (gain > Constants{}.turn_least_gain && judge.allowed(other))

@@ -4,40 +4,36 @@
 #include <functional>
 
 #include "formulate/judge.h"
+#include "formulate/on_hair.h"
 #include "formulate/pour.h"
 #include "formulate/reasons.h"
+#include "pipeline/minutes.h"
 #include "review/remake.h"
 #include "strandline/treatment.h"
 
 namespace strandline {
 namespace {
 
-// Where a bowl comes off before the time that its result was predicted for.
-Problems cut_short(const Timeline& timeline) {
-  Problems notes;
-  if (timeline.developed_to != DevelopTo::minimum) return notes;
-  constexpr double kMinute = 1;
-  for (const Development& d : timeline.developments)
-    if (d.leaves_at < d.target_at - kMinute)
-      notes.push_back({"comes_off_early",
-                       "",
-                       {{"bowl", d.bowl},
-                        {"zone", d.zone},
-                        {"minutes", figure(d.leaves_at - d.last_touch, 0)},
-                        {"planned", figure(d.target_at - d.last_touch, 0)}}});
-  return notes;
-}
+void add(Problems& notes, const Problems& more) { notes.insert(notes.end(), more.begin(), more.end()); }
 
 // The clock of a plan. A plan that no clock can hold is still a plan: the notes say which clock breaks.
 void add_timeline(const Visit& visit, VisitPlan& out) {
   if (out.plan.bowls.empty()) return;
   if (auto timeline = clock(visit, out.plan.bowls)) {
-    const Problems early = cut_short(*timeline);
-    out.plan.notes.insert(out.plan.notes.end(), early.begin(), early.end());
     out.timeline = std::move(*timeline);
+    add(out.plan.notes, told_of(visit, out.plan.bowls, out.timeline));
   } else {
-    out.plan.notes.insert(out.plan.notes.end(), timeline.error().begin(), timeline.error().end());
+    add(out.plan.notes, timeline.error());
   }
+}
+
+// What every zone comes to when each bowl is on for as long as the clock leaves it there.
+Result<std::vector<ZonePlan>> on_the_clock(const Visit& visit, const std::vector<Target>& targets,
+                                           const std::vector<PlannedBowl>& bowls, const Situation& before,
+                                           const PredictOptions& options) {
+  return predict(visit.head, steps_of(bowls), visit.shelf, targets, options).map([&](const Prediction& p) {
+    return judged(before, targets, p, bowls, visit.shelf, visit.policy.formula);
+  });
 }
 
 Result<Timeline> clock_of(const Visit& visit, const RouteVisit& v) {
@@ -73,11 +69,10 @@ void add_timelines(const Visit& visit, Route& route) {
       timeline = clock_of(visit, v);
     }
     if (timeline) {
-      const Problems early = cut_short(*timeline);
-      route.notes.insert(route.notes.end(), early.begin(), early.end());
       v.timeline = std::move(*timeline);
+      for (const RouteStep& step : v.steps) add(route.notes, told_of(visit, step.bowls, v.timeline));
     } else {
-      route.notes.insert(route.notes.end(), timeline.error().begin(), timeline.error().end());
+      add(route.notes, timeline.error());
     }
   }
 }
@@ -85,6 +80,7 @@ void add_timelines(const Visit& visit, Route& route) {
 PlannedBowl as_mixed(const Bowl& bowl, const Visit& visit) {
   PlannedBowl b;
   b.bowl = bowl;
+  b.on = on_alike(visit.head, bowl, bowl.formula.minutes);
   b.grams = grams(bowl.formula);
   b.cost = cost(bowl.formula, visit.shelf);
   const Range* range = find_range(visit.shelf, bowl.formula.range);
@@ -94,11 +90,11 @@ PlannedBowl as_mixed(const Bowl& bowl, const Visit& visit) {
   return b;
 }
 
-Problems broken_by(const Visit& visit, const std::vector<Bowl>& bowls, const std::vector<Situation>& found) {
+Problems broken_by(const Visit& visit, const std::vector<Bowl>& bowls, const std::vector<Found>& found) {
   Problems all;
   for (size_t i = 0; i < bowls.size(); ++i) {
-    const Problems broken = broken_rules(found[i].head, bowls[i], visit.shelf, visit.policy.formula);
-    all.insert(all.end(), broken.begin(), broken.end());
+    const Problems broken = broken_rules(found[i].now.head, bowls[i], visit.shelf, visit.policy.formula);
+    add(all, broken);
   }
   return all;
 }
@@ -108,6 +104,13 @@ Problems broken_by(const Visit& visit, const std::vector<Bowl>& bowls, const std
 std::vector<Bowl> by_step(std::vector<Bowl> bowls) {
   std::stable_sort(bowls.begin(), bowls.end(), [](const Bowl& a, const Bowl& b) { return a.step < b.step; });
   return bowls;
+}
+
+std::vector<Step> on_the_clock(const Visit& visit) {
+  std::vector<PlannedBowl> bowls;
+  for (const Bowl& b : by_step(visit.bowls)) bowls.push_back(as_mixed(b, visit));
+  if (const auto timeline = clock(visit, bowls)) leave_on(bowls, *timeline);
+  return steps_of(bowls);
 }
 
 Problems stops(const Visit& visit) {
@@ -126,6 +129,13 @@ Result<VisitPlan> plan(const Visit& visit, const FormulateOptions& options) {
   out.plan = std::move(*bowls);
   out.assessment = assess(visit.head);
   add_timeline(visit, out);
+  leave_on(out.plan.bowls, out.timeline);
+  PredictOptions report;
+  report.parallel = options.parallel;
+  report.covered_contrast_levels = visit.policy.formula.covered_contrast_levels;
+  auto zones = on_the_clock(visit, out.targets, out.plan.bowls, at_start(visit.head, 1), report);
+  if (!zones) return tl::unexpected(zones.error());
+  out.plan.zones = std::move(*zones);
   auto ways = routes(visit.head, out.targets, visit.shelf, visit.policy.formula, out.plan, options);
   if (!ways) return tl::unexpected(ways.error());
   out.routes = std::move(*ways);
@@ -141,27 +151,26 @@ Result<VisitPlan> what_if(const Visit& visit, const PredictOptions& options) {
     out.targets = std::move(*targets);
   }
   const std::vector<Bowl> bowls = by_step(visit.bowls);
-  const auto found = found_by(visit, bowls, 1);
-  if (!found) return tl::unexpected(found.error());
-  std::vector<Step> steps;
   for (const Bowl& b : bowls) {
     out.plan.bowls.push_back(as_mixed(b, visit));
     if (out.plan.bowls.back().limits.overall == law::Status::unknown_percentage)
       out.plan.notes.push_back({"percentages_unknown", "", {{"bowl", b.label}}});
-    steps.push_back({b.formula, b.zones});
     out.plan.grams += out.plan.bowls.back().grams;
     out.plan.cost += out.plan.bowls.back().cost;
   }
-  const Problems broken = broken_by(visit, bowls, *found);
-  out.plan.notes.insert(out.plan.notes.end(), broken.begin(), broken.end());
-  auto prediction = predict(visit.head, steps, visit.shelf, out.targets, options);
-  if (!prediction) return tl::unexpected(prediction.error());
-  const Situation now = found->empty() ? at_start(visit.head, 1) : found->back();
-  out.plan.zones = judged(now, out.targets, *prediction, bowls, visit.shelf, visit.policy.formula);
+  add_timeline(visit, out);
+  leave_on(out.plan.bowls, out.timeline);
+  const std::vector<Step> steps = steps_of(out.plan.bowls);
+  const auto found = found_by(visit, bowls, steps, 1);
+  if (!found) return tl::unexpected(found.error());
+  add(out.plan.notes, broken_by(visit, bowls, *found));
+  const Situation now = found->empty() ? at_start(visit.head, 1) : found->back().now;
+  auto zones = on_the_clock(visit, out.targets, out.plan.bowls, now, options);
+  if (!zones) return tl::unexpected(zones.error());
+  out.plan.zones = std::move(*zones);
   out.plan.currency = visit.shelf.currency;
   out.plan.report.stopped = "not_searched";
-  for (const ZoneResult& z : prediction->zones) out.assessment.zones.push_back(z.today);
-  add_timeline(visit, out);
+  for (const ZonePlan& z : out.plan.zones) out.assessment.zones.push_back(z.result.today);
   return out;
 }
 

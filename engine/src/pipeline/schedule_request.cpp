@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "formulate/on_hair.h"
 #include "generated/constants.h"
 #include "schedule/applying.h"
 
@@ -36,7 +37,7 @@ Application application(const Head& head, const ZoneRef& z, const PlannedBowl& b
   // Woven strands and lightener off the scalp lie in wraps, taken out one by one (common practice).
   a.woven = z.area->woven.has_value();
   a.packet = !a.touches_scalp && (z.area->woven || range.cls == ProductClass::lightener);
-  a.target = bowl.bowl.formula.minutes;
+  a.target = on(bowl, z.id)->minutes;
   a.min = std::min(range.minutes.min, a.target);
   // A lightener counts from its first touch; colour gets the time of application on top (common practice).
   const bool lightener = range.cls == ProductClass::lightener;

@@ -25,13 +25,21 @@ Problems check_zones(const std::vector<Step>& steps, const Draws& draws) {
 
 }  // namespace
 
+std::optional<BowlChemistry> ReadyStep::on(const std::string& zone) const {
+  const auto own = std::find(zones.begin(), zones.end(), zone);
+  if (own == zones.end()) return std::nullopt;
+  BowlChemistry here = bowl;
+  if (!minutes.empty()) here.minutes = minutes[static_cast<size_t>(own - zones.begin())];
+  return here;
+}
+
 Result<std::vector<ReadyStep>> prepared(const std::vector<Step>& steps, const Shelf& shelf, const Draws& draws) {
   Problems problems = check_zones(steps, draws);
   std::vector<ReadyStep> ready;
   for (size_t i = 0; i < steps.size(); ++i) {
     auto bowl = chemistry(steps[i].formula, shelf);
     if (bowl)
-      ready.push_back({*bowl, steps[i].zones});
+      ready.push_back({*bowl, steps[i].zones, steps[i].minutes});
     else
       for (Problem& p : bowl.error()) {
         p.path = "/steps/" + std::to_string(i) + p.path;
@@ -65,8 +73,9 @@ StepTotals apply(const BowlChemistry& bowl, ZoneDraws& zone, const Draws& draws)
 StepTotals apply(const std::vector<ReadyStep>& steps, ZoneDraws& zone, const Draws& draws) {
   StepTotals total;
   for (const ReadyStep& step : steps) {
-    if (std::find(step.zones.begin(), step.zones.end(), zone.id) == step.zones.end()) continue;
-    const StepTotals done = apply(step.bowl, zone, draws);
+    const auto here = step.on(zone.id);
+    if (!here) continue;
+    const StepTotals done = apply(*here, zone, draws);
     total.exposure += done.exposure, total.deposit += done.deposit;
   }
   return total;

@@ -1,6 +1,7 @@
 // Steps on the draws of a zone: what each bowl does, in order.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -13,6 +14,10 @@ namespace strandline {
 struct ReadyStep {
   BowlChemistry bowl;
   std::vector<std::string> zones;
+  std::vector<double> minutes = {};  // as Step::minutes
+
+  // The bowl as this zone feels it; null where it is not served.
+  std::optional<BowlChemistry> on(const std::string& zone) const;
 };
 
 // Problems: a step that names an unknown zone, product or range, with its place below /steps.

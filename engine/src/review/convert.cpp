@@ -16,17 +16,17 @@ Result<std::vector<Remade>> convert(const Visit& visit, const std::string& range
   std::vector<Remade> all;
   for (size_t b = 0; b < bowls.size(); ++b) {
     const Bowl& bowl = bowls[b];
-    const Situation& now = (*found)[b];
-    const auto wish = as_it_makes(visit, now, bowl);
+    const Found& own = (*found)[b];
+    const auto wish = as_it_makes(visit, own);
     if (!wish) return tl::unexpected(wish.error());
     Remade r;
     r.label = bowl.label;
-    auto best = best_bowl(visit.head, now, *wish, bowl.zones, only, visit.policy.formula, options, bowl.label);
+    auto best = best_bowl(visit.head, own.now, *wish, bowl.zones, only, visit.policy.formula, options, bowl.label);
     if (!best) {
       r.notes.push_back({"nothing_may_replace", "", {{"bowl", bowl.label}}});
     } else {
       *best = in_grams_of(bowl, std::move(*best), visit.shelf, visit.policy.formula);
-      auto moved = differences(visit, now, bowl, best->bowl.formula);
+      auto moved = differences(visit, own, best->bowl.formula);
       if (!moved) return tl::unexpected(moved.error());
       r.zones = std::move(*moved);
       if (maker_of(bowl.formula, visit.shelf) != to->maker)

@@ -6,6 +6,7 @@
 #include "formulate/own.h"
 #include "formulate/pour.h"
 #include "review/looks.h"
+#include "strandline/pipeline.h"
 #include "strandline/treatment.h"
 
 namespace strandline {
@@ -38,19 +39,24 @@ std::optional<PlannedBowl> best_bowl(const Head& head, const Situation& now, con
   return std::move(plan->bowls.front());
 }
 
-Result<std::vector<Situation>> found_by(const Visit& visit, const std::vector<Bowl>& bowls, int scenarios) {
-  std::vector<Situation> all;
+Result<std::vector<Found>> found_by(const Visit& visit, const std::vector<Bowl>& bowls, const std::vector<Step>& steps,
+                                    int scenarios) {
+  std::vector<Found> all;
   Situation now = at_start(visit.head, scenarios);
   size_t rinsed = 0;
-  for (const Bowl& bowl : bowls) {
-    for (; bowls[rinsed].step < bowl.step; ++rinsed) {
-      auto then = after(std::move(now), {bowls[rinsed].formula, bowls[rinsed].zones}, visit.shelf);
+  for (size_t i = 0; i < bowls.size(); ++i) {
+    for (; bowls[rinsed].step < bowls[i].step; ++rinsed) {
+      auto then = after(std::move(now), steps[rinsed], visit.shelf);
       if (!then) return tl::unexpected(then.error());
       now = std::move(*then);
     }
-    all.push_back(now);
+    all.push_back({now, steps[i]});
   }
   return all;
+}
+
+Result<std::vector<Found>> found_by(const Visit& visit, const std::vector<Bowl>& bowls, int scenarios) {
+  return found_by(visit, bowls, on_the_clock(visit), scenarios);
 }
 
 bool followed(const Bowl& bowl, const std::string& zone, const std::vector<Bowl>& all) {
@@ -59,33 +65,35 @@ bool followed(const Bowl& bowl, const std::string& zone, const std::vector<Bowl>
   });
 }
 
-Result<std::vector<ZoneDifference>> differences(const Visit& visit, const Situation& now, const Bowl& bowl,
-                                                const Formula& instead) {
-  const auto before = looks_after(visit, now, {bowl.formula, bowl.zones});
+Result<std::vector<ZoneDifference>> differences(const Visit& visit, const Found& own, const Formula& instead) {
+  Step other = own.step;
+  for (double& minutes : other.minutes) minutes = std::max(0.0, minutes + instead.minutes - other.formula.minutes);
+  other.formula = instead;
+  const auto before = looks_after(visit, own.now, own.step);
   if (!before) return tl::unexpected(before.error());
-  const auto after = looks_after(visit, now, {instead, bowl.zones});
+  const auto after = looks_after(visit, own.now, other);
   if (!after) return tl::unexpected(after.error());
   std::vector<ZoneDifference> all;
   for (size_t i = 0; i < before->size(); ++i) {
     const auto& [zone, looks] = (*before)[i];
-    if (std::find(bowl.zones.begin(), bowl.zones.end(), zone) == bowl.zones.end()) continue;
+    if (std::find(own.step.zones.begin(), own.step.zones.end(), zone) == own.step.zones.end()) continue;
     all.push_back({zone, looks, (*after)[i].second, delta_e_2000(looks.lab, (*after)[i].second.lab)});
   }
   return all;
 }
 
-Result<std::vector<Target>> as_it_makes(const Visit& visit, const Situation& now, const Bowl& bowl) {
-  const auto looks = looks_after(visit, now, {bowl.formula, bowl.zones});
+Result<std::vector<Target>> as_it_makes(const Visit& visit, const Found& own) {
+  const auto looks = looks_after(visit, own.now, own.step);
   if (!looks) return tl::unexpected(looks.error());
   std::vector<Target> wishes;
   if (!visit.aims.empty()) {
-    auto own = aim(visit.head, visit.aims, visit.shelf);
-    if (!own) return own;
-    wishes = std::move(*own);
+    auto wished = aim(visit.head, visit.aims, visit.shelf);
+    if (!wished) return wished;
+    wishes = std::move(*wished);
   }
   std::vector<Target> all;
   for (const auto& [zone, made] : *looks) {
-    if (std::find(bowl.zones.begin(), bowl.zones.end(), zone) == bowl.zones.end()) continue;
+    if (std::find(own.step.zones.begin(), own.step.zones.end(), zone) == own.step.zones.end()) continue;
     Target t;
     t.zone = zone;
     t.lab = made.lab;

@@ -16,19 +16,25 @@ std::optional<PlannedBowl> best_bowl(const Head& head, const Situation& now, con
                                      const FormulaPolicy& policy, const FormulateOptions& options,
                                      const std::string& label);
 
-// The head as each of these bowls finds it: after the bowls of earlier steps. `bowls` are in order of their steps.
-// Problems: those of the bowls.
-Result<std::vector<Situation>> found_by(const Visit& visit, const std::vector<Bowl>& bowls, int scenarios);
+// An own bowl where it goes on.
+struct Found {
+  Situation now;  // the head as it finds it: after the bowls of earlier steps
+  Step step;      // itself, for as long as the clock leaves it on each zone
+};
+// `bowls` are in order of their steps, each on for as long as in `steps`. Problems: those of the bowls.
+Result<std::vector<Found>> found_by(const Visit& visit, const std::vector<Bowl>& bowls, const std::vector<Step>& steps,
+                                    int scenarios);
+// The same with the clock's own minutes.
+Result<std::vector<Found>> found_by(const Visit& visit, const std::vector<Bowl>& bowls, int scenarios);
 
 // A later step puts another bowl on this zone.
 bool followed(const Bowl& bowl, const std::string& zone, const std::vector<Bowl>& all);
 
-// Every zone of `bowl` after it and after `instead`, from `now` on. Problems: those of the bowls.
-Result<std::vector<ZoneDifference>> differences(const Visit& visit, const Situation& now, const Bowl& bowl,
-                                                const Formula& instead);
+// Every zone of the bowl after it and after `instead`. Problems: those of the bowls.
+Result<std::vector<ZoneDifference>> differences(const Visit& visit, const Found& own, const Formula& instead);
 
 // A wish for every zone of the bowl to look as this bowl makes it; weights are those of the visit's own wishes.
-Result<std::vector<Target>> as_it_makes(const Visit& visit, const Situation& now, const Bowl& bowl);
+Result<std::vector<Target>> as_it_makes(const Visit& visit, const Found& own);
 
 // A formula ready to mix, for the zones and the step of this bowl.
 PlannedBowl mixed(const Bowl& bowl, const Formula& formula, double objective, const Shelf& shelf);

@@ -54,18 +54,20 @@ std::vector<int> decided_by(const Bowl& bowl, const std::vector<Bowl>& all, cons
 }
 
 // One bowl against the wishes for the zones it decides, on the hair as it finds it.
-void compare(const Visit& visit, const Bowl& bowl, const Situation& now, const std::vector<SearchZone>& zones,
+void compare(const Visit& visit, const Bowl& bowl, const Found& found, const std::vector<SearchZone>& zones,
              const std::vector<int>& served, const Domain& all, const FormulateOptions& options, BowlReview& r) {
   const FormulaPolicy& policy = visit.policy.formula;
+  const Situation& now = found.now;
   double weight = 0;
   std::vector<const SearchZone*> own_zones;
   for (int z : served)
     weight += zones[static_cast<size_t>(z)].weight, own_zones.push_back(&zones[static_cast<size_t>(z)]);
   const double total = grams(bowl.formula);
-  Judge judge(now, zones, served, weight, visit.shelf, policy, total);
+  const std::vector<double> longer = longer_than_told(found.step, zones, served);
+  Judge judge(now, zones, served, weight, visit.shelf, policy, total, longer);
   const Own mine = own(bowl.formula, visit.shelf);
   r.objective = judge.objective(mine);
-  r.effects = part_effects(bowl.formula, own_zones, now.draws, visit.shelf);
+  r.effects = part_effects(bowl.formula, own_zones, longer, now.draws, visit.shelf);
 
   BowlSearch search(all, zones, now.draws, weight, policy, options);
   const ChoiceInput in{
@@ -104,15 +106,15 @@ Result<Review> review(const Visit& visit, const FormulateOptions& options) {
   std::vector<Step> steps;
   for (size_t i = 0; i < bowls.size(); ++i) {
     const Bowl& bowl = bowls[i];
-    const Situation& now = (*found)[i];
-    steps.push_back({bowl.formula, bowl.zones});
+    const Situation& now = (*found)[i].now;
+    steps.push_back((*found)[i].step);
     BowlReview r;
     r.label = bowl.label;
     r.broken = broken_rules(now.head, bowl, visit.shelf, visit.policy.formula);
     const std::vector<SearchZone> zones = search_zones(now, *targets, visit.policy.formula);
     const std::vector<int> served = decided_by(bowl, bowls, zones);
     if (!served.empty() && find_range(visit.shelf, bowl.formula.range)) {
-      compare(visit, bowl, now, zones, served, all, options, r);
+      compare(visit, bowl, (*found)[i], zones, served, all, options, r);
     } else if (std::any_of(bowl.zones.begin(), bowl.zones.end(),
                            [&](const std::string& zone) { return followed(bowl, zone, bowls); })) {
       r.notes.push_back({"later_bowl_decides", "", {{"bowl", bowl.label}}});

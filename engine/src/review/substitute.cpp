@@ -63,12 +63,11 @@ std::optional<Finished> finished(Judge& judge, const Bowl& bowl, const EmptyTube
 }
 
 // What the bowl was to give: the wish where there is one and no later bowl brings it, else what it gives.
-Result<std::vector<Target>> wish_of(const Visit& visit, const Situation& now, const Bowl& bowl,
+Result<std::vector<Target>> wish_of(const Visit& visit, const Found& found, const Bowl& bowl,
                                     const std::vector<Bowl>& bowls) {
   const bool on_the_way = std::any_of(bowl.zones.begin(), bowl.zones.end(),
                                       [&](const std::string& zone) { return followed(bowl, zone, bowls); });
-  auto wish =
-      visit.aims.empty() || on_the_way ? as_it_makes(visit, now, bowl) : aim(visit.head, visit.aims, visit.shelf);
+  auto wish = visit.aims.empty() || on_the_way ? as_it_makes(visit, found) : aim(visit.head, visit.aims, visit.shelf);
   if (wish)
     std::erase_if(*wish, [&](const Target& t) {
       return std::find(bowl.zones.begin(), bowl.zones.end(), t.zone) == bowl.zones.end();
@@ -76,7 +75,7 @@ Result<std::vector<Target>> wish_of(const Visit& visit, const Situation& now, co
   return wish;
 }
 
-Remade made_without(const Visit& visit, const Situation& now, const Bowl& bowl, const std::vector<Target>& wish,
+Remade made_without(const Visit& visit, const Found& found, const Bowl& bowl, const std::vector<Target>& wish,
                     const EmptyTube& tube, const FormulateOptions& options) {
   const FormulaPolicy& policy = visit.policy.formula;
   const std::string maker = maker_of(bowl.formula, visit.shelf);
@@ -86,6 +85,7 @@ Remade made_without(const Visit& visit, const Situation& now, const Bowl& bowl, 
     const Range* range = find_range(visit.shelf, p.range);
     return range && range->maker == maker;
   });
+  const Situation& now = found.now;
   Remade r;
   r.label = bowl.label;
   const std::vector<SearchZone> zones = search_zones(now, wish, policy);
@@ -93,7 +93,8 @@ Remade made_without(const Visit& visit, const Situation& now, const Bowl& bowl, 
   double weight = 0;
   const double total = grams(bowl.formula);
   for (size_t i = 0; i < zones.size(); ++i) served.push_back(static_cast<int>(i)), weight += zones[i].weight;
-  Judge judge(now, zones, served, std::max(weight, 1e-9), same_maker, policy, total);
+  Judge judge(now, zones, served, std::max(weight, 1e-9), same_maker, policy, total,
+              longer_than_told(found.step, zones, served));
   auto best = best_bowl(visit.head, now, wish, bowl.zones, same_maker, policy, options, bowl.label);
   const auto is_fine = [&](double objective) {
     return !best || objective <= best->objective + Constants{}.fine_within;
@@ -161,7 +162,7 @@ Result<std::vector<Remade>> substitute(const Visit& visit, const EmptyTube& tube
     if (!wish) return tl::unexpected(wish.error());
     Remade r = made_without(visit, (*found)[b], bowls[b], *wish, here, options);
     if (!r.bowl.bowl.formula.parts.empty()) {
-      auto moved = differences(visit, (*found)[b], bowls[b], r.bowl.bowl.formula);
+      auto moved = differences(visit, (*found)[b], r.bowl.bowl.formula);
       if (!moved) return tl::unexpected(moved.error());
       r.zones = std::move(*moved);
     }

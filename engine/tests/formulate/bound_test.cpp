@@ -18,7 +18,7 @@ TEST(Bound, IsNeverAboveTheMeanLoss) {
     for (const Domain::OneSetting& one : p.domain.settings) {
       const RecipeSet& set = p.domain.sets[static_cast<size_t>(one.set)];
       const std::vector<Shares> all = set.shares();
-      const ZoneTable table = zone_table(p.draws.zones[0], bare_chemistry(one.setting), p.draws);
+      const ZoneTable table = zone_table(p.draws.zones[0], bare_chemistry(one.setting, one.setting.minutes), p.draws);
       const BoundTable bound =
           bound_table(table, p.search_zones[0].price, static_cast<float>(1.001 * set.load_most(one.setting.ratio)));
       EXPECT_TRUE(bound.certified) << seed;

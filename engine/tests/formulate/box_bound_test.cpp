@@ -45,7 +45,7 @@ TEST(BoxBound, IsNeverAboveAnyRecipeInTheBox) {
       const Domain::OneSetting& one = p.domain.settings[k];
       const RecipeSet& set = p.domain.sets[0];
       const Ground ground{&set, shade_tree(set)};
-      const ZoneTable table = zone_table(p.draws.zones[0], bare_chemistry(one.setting), p.draws);
+      const ZoneTable table = zone_table(p.draws.zones[0], bare_chemistry(one.setting, one.setting.minutes), p.draws);
       const BoxTable box =
           box_table(table, p.search_zones[0].price, static_cast<float>(1.001 * set.load_most(one.setting.ratio)));
       EXPECT_TRUE(box.certified) << seed;

@@ -95,7 +95,7 @@ TEST(Refine, TwoRoutesToTheLossOfTheWeighedGrams) {
     for (size_t i = 0; i < zones.size(); ++i)
       if (std::find(b.bowl.zones.begin(), b.bowl.zones.end(), zones[i].draws->id) != b.bowl.zones.end())
         served.push_back(static_cast<int>(i));
-    Judge judge(now, zones, served, total, shelf, policy, b.grams);
+    Judge judge(now, zones, served, total, shelf, policy, b.grams, longer_than_told(step_of(b), zones, served));
     EXPECT_NEAR(judge.objective(own(b.bowl.formula, shelf)), b.rounded_objective, 2e-2);
   }
 }
@@ -110,14 +110,15 @@ TEST(Others, AreOtherFormulasInOrder) {
     for (const OtherRecipe& o : b.others) {
       EXPECT_GE(o.objective, last - 1e-6);
       last = o.objective;
-      auto tubes = [](const Recipe& r) {
-        std::vector<std::string> all;
-        for (const Share& s : r.shares) all.push_back(s.product);
-        std::sort(all.begin(), all.end());
-        return all;
+      // Another strength, or more than an eighth of the colour of other tubes.
+      auto common = [&](const Recipe& r) {
+        int sum = 0;
+        for (const Share& a : r.shares)
+          for (const Share& b : o.recipe.shares)
+            if (a.product == b.product) sum += std::min(a.eighths, b.eighths);
+        return sum;
       };
-      for (const Recipe& r : seen)
-        EXPECT_TRUE(tubes(r) != tubes(o.recipe) || r.developer_percent != o.recipe.developer_percent);
+      for (const Recipe& r : seen) EXPECT_TRUE(common(r) < 7 || r.developer_percent != o.recipe.developer_percent);
       seen.push_back(o.recipe);
     }
     EXPECT_EQ(b.runner_up_objective, b.others.front().objective);

@@ -160,11 +160,18 @@ TEST(Steps, WhatIfFollowsTheHairFromStepToStep) {
   const Visit v = two_steps();
   const auto both = what_if(v);
   ASSERT_TRUE(both);
-  // The same two by hand, in the order they go on.
+  // The same two by hand, in the order they go on, each zone from the middle of its application to where it leaves.
   std::vector<Step> steps;
   for (const char* label : {"A", "B"})
     for (const Bowl& b : v.bowls)
-      if (b.label == label) steps.push_back({b.formula, b.zones});
+      if (b.label == label) {
+        steps.push_back({b.formula, b.zones});
+        for (const std::string& zone : b.zones)
+          for (const Development& d : both->timeline.developments)
+            if (d.bowl == label && d.zone == zone)
+              steps.back().minutes.push_back(d.leaves_at - (d.first_touch + d.last_touch) / 2);
+        ASSERT_EQ(steps.back().minutes.size(), b.zones.size());
+      }
   const auto direct = predict(v.head, steps, v.shelf, {}, {});
   ASSERT_TRUE(direct);
   for (size_t z = 0; z < direct->zones.size(); ++z)

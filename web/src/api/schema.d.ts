@@ -793,6 +793,8 @@ export interface components {
         ZoneView: {
             zone: string;
             bowl: string;
+            /** @description the bowl is on it, from its last touch; 0: no bowl */
+            minutes: number;
             reachable: boolean;
             why_not: components["schemas"]["Problem"][];
             likelihood?: number;

@@ -27,6 +27,7 @@ export const plan: Part<typeof english> = {
   'plan.bowl': (label) => `Schale ${label}`,
   'plan.develops': (label) => `${label} wirkt ein`,
   'plan.expected': (levels) => `${levels} erwartet`,
+  'plan.on_for': (minutes) => `${minutes} auf dem Haar`,
   'plan.likely': (share) => `${share} wahrscheinlich wie gewünscht`,
   'plan.likely_simulated': (share) => `${share} wahrscheinlich (Demo)`,
   'plan.untested': 'hier ungeprüft: zuerst eine Strähne',

@@ -37,7 +37,9 @@ export const why: Part<typeof english> = {
   'why.no_bowl_may_serve': () =>
     'Keine Schale dieses Regals darf auf ihre Zonen, daher wird sie nicht verglichen.',
   'why.comes_off_early': (p) =>
-    `Schale ${of(p, 'bowl')} auf ${of(p, 'zone')}: die Uhr lässt ihr ${n.minuten(of(p, 'minutes'))}, nicht die geplanten ${of(p, 'planned')}. Eine zweite Person, weniger Bereiche auf einmal oder eine frische Mischung; sonst weniger erwarten.`,
+    `Schale ${of(p, 'bowl')} auf ${of(p, 'zone')}: die Uhr lässt ihr ${n.minuten(of(p, 'minutes'))}, nicht die verlangten ${of(p, 'planned')}. Eine zweite Person, weniger Bereiche auf einmal oder eine frische Mischung; die Vorhersage zählt, was die Uhr erlaubt.`,
+  'why.stays_too_long': (p) =>
+    `Schale ${of(p, 'bowl')} auf ${of(p, 'zone')}: sie bleibt ${n.minuten(of(p, 'minutes'))} nach dem letzten Auftrag; ihre Reihe erlaubt ${of(p, 'longest')}. Eine zweite Person, weniger Bereiche auf einmal oder dieser Bereich später.`,
   'why.leave_as_it_is': () => 'Es bleibt, wie es ist: nichts im Regal bringt es dem Wunsch näher.',
   // Was nicht zu haben ist.
   'why.colour_does_not_lift_colour': () =>

@@ -24,6 +24,7 @@ export const plan = {
   'plan.bowl': (label: string) => `bowl ${label}`,
   'plan.develops': (label: string) => `${label} develops`,
   'plan.expected': (levels: string) => `${levels} expected`,
+  'plan.on_for': (minutes: string) => `on for ${minutes}`,
   'plan.likely': (share: string) => `${share} likely as wished`,
   'plan.likely_simulated': (share: string) => `${share} likely (demo)`,
   'plan.untested': 'untested here: strand first',

@@ -36,7 +36,9 @@ export const why = {
   'why.nothing_wished': () => 'Every zone is to stay as it is.',
   'why.no_bowl_may_serve': () => 'No bowl of this shelf may serve its zones, so it is not compared.',
   'why.comes_off_early': (p: P) =>
-    `Bowl ${of(p, 'bowl')} on ${of(p, 'zone')}: the clock lets it work ${n.minutes(of(p, 'minutes'))}, not the ${of(p, 'planned')} it was planned for. A second pair of hands, fewer areas at a time or a fresh mix; else expect less.`,
+    `Bowl ${of(p, 'bowl')} on ${of(p, 'zone')}: the clock lets it work ${n.minutes(of(p, 'minutes'))}, not the ${of(p, 'planned')} that were asked for. A second pair of hands, fewer areas at a time or a fresh mix; the forecast counts what the clock allows.`,
+  'why.stays_too_long': (p: P) =>
+    `Bowl ${of(p, 'bowl')} on ${of(p, 'zone')}: it stays ${n.minutes(of(p, 'minutes'))} after the last touch; its range allows ${of(p, 'longest')}. A second pair of hands, fewer areas at a time, or this zone later.`,
   'why.leave_as_it_is': () => 'It stays as it is: nothing on the shelf brings it nearer.',
   // What cannot be had.
   'why.colour_does_not_lift_colour': () =>

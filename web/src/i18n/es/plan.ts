@@ -26,6 +26,7 @@ export const plan: Part<typeof english> = {
   'plan.bowl': (label) => `cuenco ${label}`,
   'plan.develops': (label) => `${label} actúa`,
   'plan.expected': (levels) => `${levels} esperada`,
+  'plan.on_for': (minutes) => `${minutes} en el cabello`,
   'plan.likely': (share) => `${share} probable como se desea`,
   'plan.likely_simulated': (share) => `${share} probable (prueba)`,
   'plan.untested': 'aquí sin probar: primero un mechón',

@@ -36,7 +36,9 @@ export const why: Part<typeof english> = {
   'why.no_bowl_may_serve': () =>
     'Ningún cuenco de este estante puede ir en sus zonas, así que no se compara.',
   'why.comes_off_early': (p) =>
-    `Cuenco ${of(p, 'bowl')} en ${of(p, 'zone')}: el reloj lo deja actuar ${n.minutos(of(p, 'minutes'))}, no los ${of(p, 'planned')} previstos. Otro par de manos, menos zonas a la vez o una mezcla fresca; si no, cuente con menos resultado.`,
+    `Cuenco ${of(p, 'bowl')} en ${of(p, 'zone')}: el reloj lo deja actuar ${n.minutos(of(p, 'minutes'))}, no los ${of(p, 'planned')} pedidos. Otro par de manos, menos zonas a la vez o una mezcla fresca; la previsión cuenta lo que el reloj permite.`,
+  'why.stays_too_long': (p) =>
+    `Cuenco ${of(p, 'bowl')} en ${of(p, 'zone')}: se queda ${n.minutos(of(p, 'minutes'))} tras el último toque; su gama permite ${of(p, 'longest')}. Otro par de manos, menos zonas a la vez, o esta zona más tarde.`,
   'why.leave_as_it_is': () => 'Se queda como está: nada del estante lo acerca al deseo.',
   // Lo que no se alcanza.
   'why.colour_does_not_lift_colour': () =>

@@ -24,6 +24,7 @@ export const plan = {
   'plan.bowl': (label: string) => `bol ${label}`,
   'plan.develops': (label: string) => `${label} pose`,
   'plan.expected': (levels: string) => `${levels} attendu`,
+  'plan.on_for': (minutes: string) => `${minutes} sur les cheveux`,
   'plan.likely': (share: string) => `${share} de chances`,
   'plan.likely_simulated': (share: string) => `${share} de chances (démo)`,
   'plan.untested': 'pas essayé ici : mèche d’abord',

@@ -36,7 +36,9 @@ export const why = {
   'why.no_bowl_may_serve': () =>
     'Aucun bol de cette étagère ne peut aller sur ces zones : pas de comparaison.',
   'why.comes_off_early': (p: P) =>
-    `Bol ${of(p, 'bowl')} sur ${of(p, 'zone')} : le minutage lui laisse ${n.minutes(of(p, 'minutes'))}, pas les ${of(p, 'planned')} prévues. Une seconde personne, moins de zones à la fois ou un mélange frais ; sinon, compter sur un résultat moindre.`,
+    `Bol ${of(p, 'bowl')} sur ${of(p, 'zone')} : le minutage lui laisse ${n.minutes(of(p, 'minutes'))}, pas les ${of(p, 'planned')} demandées. Une seconde personne, moins de zones à la fois ou un mélange frais ; la prévision compte ce que le minutage permet.`,
+  'why.stays_too_long': (p: P) =>
+    `Bol ${of(p, 'bowl')} sur ${of(p, 'zone')} : il reste ${n.minutes(of(p, 'minutes'))} après la fin de l’application ; sa gamme permet ${of(p, 'longest')}. Une seconde personne, moins de zones à la fois, ou cette zone plus tard.`,
   'why.leave_as_it_is': () => 'À laisser tel quel : rien sur l’étagère n’en rapproche.',
   'why.colour_does_not_lift_colour': () =>
     'La couleur n’éclaircit pas la couleur : ce qui est teint est d’abord décapé ou éclairci.',

@@ -72,6 +72,7 @@ struct ZoneTarget {
 // One zone as it is and as it will be. Likelihood and landing are there where the zone has a target.
 struct ZoneView {
   std::string zone, bowl;
+  double minutes = 0;
   bool reachable = true;
   Problems why_not;
   std::optional<double> likelihood;

@@ -101,12 +101,13 @@ struct Fields<ZoneView> {
   static constexpr std::string_view name = "ZoneView";
   using V = ZoneView;
   static constexpr auto list = std::make_tuple(
-      field("zone", &V::zone, always), field("bowl", &V::bowl, always), field("reachable", &V::reachable, always),
-      field("why_not", &V::why_not, always), field("likelihood", &V::likelihood),
-      field("show_likelihood", &V::show_likelihood, always), field("simulated", &V::simulated, always),
-      field("target", &V::target), field("today", &V::today, always), field("planned", &V::planned, always),
-      field("lift_levels", &V::lift_levels, always), field("deposit", &V::deposit, always),
-      field("exposure", &V::exposure, always), field("landing", &V::landing),
+      field("zone", &V::zone, always), field("bowl", &V::bowl, always),
+      field("minutes", &V::minutes, {.required = true, .note = "the bowl is on it, from its last touch; 0: no bowl"}),
+      field("reachable", &V::reachable, always), field("why_not", &V::why_not, always),
+      field("likelihood", &V::likelihood), field("show_likelihood", &V::show_likelihood, always),
+      field("simulated", &V::simulated, always), field("target", &V::target), field("today", &V::today, always),
+      field("planned", &V::planned, always), field("lift_levels", &V::lift_levels, always),
+      field("deposit", &V::deposit, always), field("exposure", &V::exposure, always), field("landing", &V::landing),
       field("doubt", &V::doubt,
             {.required = true, .note = "what the spread comes from, the most first: code and percent"}));
 };
