@@ -14,6 +14,8 @@ constexpr std::array sentences{
     Sentence{"visit_not_found", "There is no visit {id}.", "Open one from the list."},
     Sentence{"visit_changed_elsewhere", "Somebody saved this visit meanwhile (entry {seq}).",
              "Open it again and repeat your change; nothing was overwritten."},
+    Sentence{"entry_id_taken", "Something else was saved under the id {id}.", "Give every save an id of its own."},
+    Sentence{"not_an_id", "\"{id}\" cannot be the id of a save.", "Use 16 to 80 letters, digits, - and _."},
     // The shelf.
     Sentence{"shelf_is_empty", "The shelf holds no products.",
              "Add the salon's products, or write \"shelf\": \"demo\" to try."},

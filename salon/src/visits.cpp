@@ -1,6 +1,7 @@
 #include "strandline/salon/visits.h"
 
 #include <algorithm>
+#include <charconv>
 
 #include "strandline/salon/knowledge.h"
 
@@ -14,6 +15,8 @@ tl::unexpected<Problems> problem_of(const store::Trouble& trouble) {
   if (trouble.code == "store_conflict") {
     return tl::unexpected(Problems{{"visit_changed_elsewhere", "", {{"seq", std::to_string(trouble.seq)}}}});
   }
+  if (trouble.code == "store_id_taken")
+    return tl::unexpected(Problems{{"entry_id_taken", "", {{"id", trouble.detail}}}});
   return tl::unexpected(Problems{{trouble.code, "", {{"detail", trouble.detail}}}});
 }
 
@@ -30,19 +33,57 @@ Result<wire::Json> keepable(const wire::Json& document, const wire::Sources& sou
   return out;
 }
 
-Result<SavedVisit> append(World& world, const store::NewEntry& entry) {
+std::string text_at(const wire::Json& document, const char* key) {
+  const auto found = document.find(key);
+  return found != document.end() && found->is_string() ? found->get<std::string>() : "";
+}
+
+// `opened_at` "" = with this entry.
+Result<SavedVisit> append(World& world, const store::NewEntry& entry, const wire::Json& kept,
+                          const std::string& opened_at = "") {
   const auto written = world.store->append(entry);
   if (!written) return problem_of(written.error());
-  return open_saved(world, entry.visit_id);
+  return SavedVisit{{written->visit_id, written->seq, text_at(kept, "client"), text_at(kept, "date"),
+                     opened_at.empty() ? written->made_at : opened_at, written->made_at},
+                    written->id,
+                    kept};
+}
+
+// The id given, or a new one.
+Result<std::string> id_for(World& world, const std::string& given) {
+  constexpr std::size_t shortest = 16, longest = 80;
+  constexpr std::string_view signs = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz-_";
+  if (given.empty()) return world.new_id();
+  if (given.size() < shortest || given.size() > longest || given.find_first_not_of(signs) != std::string::npos) {
+    return tl::unexpected(Problems{{"not_an_id", "", {{"id", given}}}});
+  }
+  return given;
 }
 
 }  // namespace
 
-Result<std::vector<VisitSummary>> list_visits(World& world) {
-  const auto rows = world.store->visits();
+Result<VisitsPage> list_visits(World& world, const VisitsAsked& asked) {
+  constexpr int most = 500;
+  if (asked.limit < 1 || asked.limit > most) return tl::unexpected(Problems{{"bad_request", "", {{"what", "limit"}}}});
+  // One more than asked tells whether another page follows.
+  store::VisitsAsked of_store{.find = asked.find, .client = asked.client, .limit = asked.limit + 1};
+  if (!asked.cursor.empty()) {
+    const char* end = asked.cursor.data() + asked.cursor.size();
+    const auto read = std::from_chars(asked.cursor.data(), end, of_store.before);
+    if (read.ec != std::errc{} || read.ptr != end) {
+      return tl::unexpected(Problems{{"bad_request", "", {{"what", "cursor"}}}});
+    }
+  }
+  const auto rows = world.store->visits(of_store);
   if (!rows) return problem_of(rows.error());
-  std::vector<VisitSummary> out;
-  for (const store::VisitRow& row : *rows) out.push_back(summary_of(row));
+  VisitsPage out;
+  for (const store::VisitRow& row : *rows) {
+    if (out.visits.size() == static_cast<std::size_t>(asked.limit)) {
+      out.next = std::to_string((*rows)[out.visits.size() - 1].store_seq);
+      break;
+    }
+    out.visits.push_back(summary_of(row));
+  }
   return out;
 }
 
@@ -51,23 +92,29 @@ Result<SavedVisit> open_saved(World& world, const std::string& id) {
   if (!row) return problem_of(row.error());
   if (!*row) return tl::unexpected(Problems{{"visit_not_found", "", {{"id", id}}}});
   return wire::parse((*row)->body).map([&](wire::Json document) {
-    return SavedVisit{summary_of(**row), std::move(document)};
+    return SavedVisit{summary_of(**row), (*row)->entry_id, std::move(document)};
   });
 }
 
-Result<SavedVisit> save_new(World& world, const wire::Json& document, const wire::Sources& sources) {
-  return keepable(document, sources).and_then([&](const wire::Json& kept) {
-    return append(world, {world.new_id(), world.new_id(), 0, world.now(), kind_visit, wire::print(kept)});
+Result<SavedVisit> save_new(World& world, const wire::Json& document, const wire::Sources& sources,
+                            const std::string& entry) {
+  return id_for(world, entry).and_then([&](const std::string& id) {
+    return keepable(document, sources).and_then([&](const wire::Json& kept) {
+      return append(world, {id, id, 0, world.now(), kind_visit, wire::print(kept)}, kept);
+    });
   });
 }
 
 Result<SavedVisit> save_change(World& world, const std::string& id, std::int64_t seen_seq, const wire::Json& document,
-                               const wire::Sources& sources) {
-  return keepable(document, sources).and_then([&](const wire::Json& kept) -> Result<SavedVisit> {
-    const auto row = world.store->visit(id);
-    if (!row) return problem_of(row.error());
-    if (!*row) return tl::unexpected(Problems{{"visit_not_found", "", {{"id", id}}}});
-    return append(world, {world.new_id(), id, seen_seq, world.now(), kind_visit, wire::print(kept)});
+                               const wire::Sources& sources, const std::string& entry) {
+  return id_for(world, entry).and_then([&](const std::string& entry_id) {
+    return keepable(document, sources).and_then([&](const wire::Json& kept) -> Result<SavedVisit> {
+      const auto row = world.store->visit(id);
+      if (!row) return problem_of(row.error());
+      if (!*row) return tl::unexpected(Problems{{"visit_not_found", "", {{"id", id}}}});
+      return append(world, {entry_id, id, seen_seq, world.now(), kind_visit, wire::print(kept)}, kept,
+                    (*row)->opened_at);
+    });
   });
 }
 
@@ -82,7 +129,7 @@ Result<std::vector<Change>> changes(World& world, std::int64_t after) {
 Result<int> open_demo_salon(World& world, const std::filesystem::path& folder, const wire::Sources& sources) {
   const auto known = list_visits(world);
   if (!known) return tl::unexpected(known.error());
-  if (!known->empty()) return 0;
+  if (!known->visits.empty()) return 0;
   std::vector<std::filesystem::path> files;
   std::error_code error;
   for (const auto& file : std::filesystem::directory_iterator(folder, error)) {
@@ -97,7 +144,7 @@ Result<int> open_demo_salon(World& world, const std::filesystem::path& folder, c
             .and_then([](const std::string& text) { return wire::parse(text); })
             .and_then([&](const wire::Json& document) { return keepable(document, sources); })
             .and_then([&](const wire::Json& kept) {
-              return append(world, {id + "-1", id, 0, "2026-03-09T09:00:00Z", kind_visit, wire::print(kept)});
+              return append(world, {id + "-1", id, 0, "2026-03-09T09:00:00Z", kind_visit, wire::print(kept)}, kept);
             });
     if (!saved) return tl::unexpected(saved.error());
   }

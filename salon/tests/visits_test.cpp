@@ -35,7 +35,7 @@ TEST(Visits, AreSavedOpenedAndChanged) {
   EXPECT_EQ(changed->summary.seq, 2);
   EXPECT_EQ(open_saved(w, saved->summary.id)->document["head"]["areas"][0]["spans"][0]["level"], 6);
   EXPECT_EQ(changes(w, 0)->size(), 2u);
-  EXPECT_EQ(list_visits(w)->size(), 1u);
+  EXPECT_EQ(list_visits(w)->visits.size(), 1u);
 }
 
 TEST(Visits, AChangeOnSomethingOldIsRefused) {
@@ -48,11 +48,48 @@ TEST(Visits, AChangeOnSomethingOldIsRefused) {
   EXPECT_EQ(late.error()[0].params.at("seq"), "2");
 }
 
+TEST(Visits, ASaveHandedInAgainIsAnsweredAsTheFirstTime) {
+  World w = world();
+  const std::string first = "entry-of-device-1", second = "entry-of-device-2";
+  const auto saved = save_new(w, document(5), sources, first);
+  ASSERT_TRUE(saved);
+  EXPECT_EQ(saved->entry, first);
+  EXPECT_EQ(save_new(w, document(5), sources, first)->summary.id, saved->summary.id);
+  const std::string id = saved->summary.id;
+  ASSERT_TRUE(save_change(w, id, 1, document(6), sources, second));
+  ASSERT_TRUE(save_change(w, id, 2, document(7), sources));
+  // Another device has saved since: the answer is still the entry of the one who asks.
+  const auto again = save_change(w, id, 1, document(6), sources, second);
+  ASSERT_TRUE(again);
+  EXPECT_EQ(again->summary.seq, 2);
+  EXPECT_EQ(again->document["head"]["areas"][0]["spans"][0]["level"], 6);
+  EXPECT_EQ(save_new(w, document(5), sources, first)->summary.seq, 1);
+  EXPECT_EQ(changes(w, 0)->size(), 3u);
+  EXPECT_EQ(save_change(w, id, 3, document(8), sources, second).error()[0].code, "entry_id_taken");
+  EXPECT_EQ(save_new(w, document(5), sources, "short").error()[0].code, "not_an_id");
+  EXPECT_EQ(save_new(w, document(5), sources, "a space in the middle").error()[0].code, "not_an_id");
+}
+
+TEST(Visits, AreListedPageByPage) {
+  World w = world();
+  for (int i = 0; i < 5; ++i) ASSERT_TRUE(save_new(w, document(5), sources));
+  const auto first = list_visits(w, {.cursor = "", .find = "", .client = "c", .limit = 3});
+  ASSERT_TRUE(first);
+  EXPECT_EQ(first->visits.size(), 3u);
+  const auto rest = list_visits(w, {.cursor = first->next, .find = "", .client = "", .limit = 3});
+  ASSERT_TRUE(rest);
+  EXPECT_EQ(rest->visits.size(), 2u);
+  EXPECT_EQ(rest->next, "");
+  EXPECT_TRUE(list_visits(w, {.cursor = "", .find = "", .client = "d"})->visits.empty());
+  EXPECT_FALSE(list_visits(w, {.cursor = "x", .find = "", .client = ""}));
+  EXPECT_FALSE(list_visits(w, {.cursor = "", .find = "", .client = "", .limit = 0}));
+}
+
 TEST(Visits, BadDocumentsAreNotWritten) {
   World w = world();
   EXPECT_FALSE(save_new(w, document(14), sources));
   EXPECT_EQ(save_change(w, "nobody", 0, document(5), sources).error()[0].code, "visit_not_found");
-  EXPECT_TRUE(list_visits(w)->empty());
+  EXPECT_TRUE(list_visits(w)->visits.empty());
 }
 
 TEST(DemoSalon, IsTheSameEveryTimeAndMadeOnce) {
@@ -64,7 +101,7 @@ TEST(DemoSalon, IsTheSameEveryTimeAndMadeOnce) {
   ASSERT_TRUE(open_demo_salon(b, knowledge / "demo" / "visits", sources));
   EXPECT_EQ(a.store->changes(0)->back().hash, b.store->changes(0)->back().hash);
   const auto listed = list_visits(a);
-  for (const VisitSummary& v : *listed) EXPECT_NE(v.client.find("invented"), std::string::npos) << v.id;
+  for (const VisitSummary& v : listed->visits) EXPECT_NE(v.client.find("invented"), std::string::npos) << v.id;
 }
 
 }  // namespace

@@ -7,27 +7,18 @@ namespace strandline::server {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, int>, 21> statuses{{
-    {"not_json", 400},
-    {"not_a_number", 400},
-    {"invalid_utf8", 400},
-    {"too_deep", 400},
-    {"duplicate_key", 400},
-    {"bad_request", 400},
-    {"host_not_allowed", 403},
-    {"origin_not_allowed", 403},
-    {"not_found", 404},
-    {"visit_not_found", 404},
-    {"unknown_verb", 404},
-    {"method_not_allowed", 405},
-    {"visit_changed_elsewhere", 409},
-    {"document_too_large", 413},
-    {"path_too_long", 414},
-    {"not_json_content", 415},
-    {"packed_content", 415},
-    {"seq_missing", 428},
-    {"headers_too_large", 431},
-    {"internal", 500},
+constexpr std::array<std::pair<std::string_view, int>, 23> statuses{{
+    {"not_json", 400},           {"not_a_number", 400},
+    {"invalid_utf8", 400},       {"too_deep", 400},
+    {"duplicate_key", 400},      {"bad_request", 400},
+    {"not_an_id", 400},          {"host_not_allowed", 403},
+    {"origin_not_allowed", 403}, {"not_found", 404},
+    {"visit_not_found", 404},    {"unknown_verb", 404},
+    {"method_not_allowed", 405}, {"visit_changed_elsewhere", 409},
+    {"entry_id_taken", 409},     {"document_too_large", 413},
+    {"path_too_long", 414},      {"not_json_content", 415},
+    {"packed_content", 415},     {"seq_missing", 428},
+    {"headers_too_large", 431},  {"internal", 500},
     {"store_unavailable", 503},
 }};
 

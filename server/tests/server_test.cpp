@@ -143,6 +143,50 @@ TEST_F(Running, KeepsVisitsAndRefusesStaleChanges) {
   EXPECT_EQ(client_->Get("/api/v1/changes?after=x")->status, 400);
 }
 
+TEST_F(Running, TakesASaveHandedInAgainOnce) {
+  const std::string body = visit("all_over_brown");
+  const auto first = post("/api/v1/visits?entry=device-gave-this-1", body);
+  const auto again = post("/api/v1/visits?entry=device-gave-this-1", body);
+  ASSERT_EQ(first->status, 201) << first->body;
+  EXPECT_EQ(again->body, first->body);
+  const std::string place = first->get_header_value("Location");
+  const auto put = [&](const char* seen, const char* entry, const char* name) {
+    return client_->Put(place + "?entry=" + entry, httplib::Headers{{"If-Match", seen}}, visit(name),
+                        "application/json");
+  };
+  const auto mine = put("\"1\"", "device-gave-this-2", "two_levels_lighter");
+  ASSERT_EQ(mine->status, 200) << mine->body;
+  EXPECT_EQ(put("\"2\"", "other-gave-this-3", "all_over_brown")->status, 200);
+  EXPECT_EQ(put("\"1\"", "device-gave-this-2", "two_levels_lighter")->body, mine->body);
+  EXPECT_EQ(code_of(put("\"3\"", "device-gave-this-2", "all_over_brown")), "entry_id_taken");
+  EXPECT_EQ(Json::parse(client_->Get(place)->body)["entry"], "other-gave-this-3");
+  EXPECT_EQ(Json::parse(client_->Get("/api/v1/changes")->body)["changes"].size(), 3u);
+  EXPECT_EQ(code_of(post("/api/v1/visits?entry=x", body)), "not_an_id");
+}
+
+TEST_F(Running, ListsByPageAndName) {
+  for (const char* name : {"all_over_brown", "two_levels_lighter", "all_over_brown"})
+    post("/api/v1/visits", visit(name));
+  const Json first = Json::parse(client_->Get("/api/v1/visits?limit=2")->body);
+  ASSERT_EQ(first["visits"].size(), 2u);
+  const std::string next = first["next"];
+  const Json last = Json::parse(client_->Get("/api/v1/visits?limit=2&cursor=" + next)->body);
+  EXPECT_EQ(last["visits"].size(), 1u);
+  EXPECT_FALSE(last.contains("next"));
+  const std::string whole = Json::parse(visit("all_over_brown"))["client"];
+  const auto count = [&](const std::string& query) {
+    return Json::parse(client_->Get("/api/v1/visits?" + query)->body)["visits"].size();
+  };
+  EXPECT_EQ(count("client=" + httplib::detail::encode_query_param(whole)), 2u);
+  EXPECT_EQ(count("client=nobody"), 0u);
+  EXPECT_EQ(count("find=INVENTED"), 3u);
+  for (const char* query : {"person=x", "limit=0", "limit=x", "limit=99999999999", "cursor=x", "client=a&client=b"}) {
+    const auto got = client_->Get("/api/v1/visits?" + std::string(query));
+    EXPECT_EQ(got->status, 400) << query;
+    EXPECT_EQ(code_of(got), "bad_request") << query;
+  }
+}
+
 TEST_F(Running, RefusesBadDocumentsWithTheirPlace) {
   Json document = *wire::parse(visit("half_white_three_to_seven"));
   document["head"]["areas"][0]["spans"][0]["level"] = 14;

@@ -1,5 +1,7 @@
 #include "connection.h"
 
+#include "plain.h"
+
 namespace strandline::store {
 
 namespace {
@@ -14,6 +16,13 @@ int bind(sqlite3_stmt* statement, int index, const Value& v) {
     return sqlite3_bind_blob64(statement, index, v.text.data(), v.text.size(), SQLITE_TRANSIENT);
   }
   return sqlite3_bind_text64(statement, index, v.text.data(), v.text.size(), SQLITE_TRANSIENT, SQLITE_UTF8);
+}
+
+// plain(text) in SQL.
+void plain_of(sqlite3_context* context, int, sqlite3_value** values) {
+  const auto* text = reinterpret_cast<const char*>(sqlite3_value_text(values[0]));
+  const std::string out = text ? plain({text, static_cast<std::size_t>(sqlite3_value_bytes(values[0]))}) : "";
+  sqlite3_result_text64(context, out.data(), out.size(), SQLITE_TRANSIENT, SQLITE_UTF8);
 }
 
 }  // namespace
@@ -45,6 +54,8 @@ Expected<std::unique_ptr<Connection>> Connection::open(const Options& options) {
   if (sqlite3_open_v2(options.path.c_str(), &out->db_, flags, nullptr) != SQLITE_OK) return out->trouble();
   sqlite3_extended_result_codes(out->db_, 1);
   sqlite3_busy_timeout(out->db_, busy_ms);
+  sqlite3_create_function_v2(out->db_, "plain", 1, SQLITE_UTF8 | SQLITE_DETERMINISTIC, nullptr, plain_of, nullptr,
+                             nullptr, nullptr);
   const auto set = out->script("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;");
   if (!set) return tl::unexpected(set.error());
   return out;

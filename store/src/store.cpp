@@ -7,12 +7,20 @@
 #include "chain.h"
 #include "connection.h"
 #include "migrations.h"
+#include "plain.h"
 
 namespace strandline::store {
 
 namespace {
 
 constexpr std::string_view entry_columns = "store_seq, id, visit_id, seq, made_at, kind, body, hash";
+
+constexpr std::string_view visit_columns =
+    "visits.visit_id, visits.store_seq, visits.seq, opened_at, changed_at, client, date";
+
+VisitRow visit_of(const Row& row) {
+  return {row.text(0), row.integer(1), row.integer(2), row.text(3), row.text(4), row.text(5), row.text(6), "", ""};
+}
 
 Entry entry_of(const Row& row) {
   return {row.integer(0), row.text(1), row.text(2), row.integer(3), row.text(4), row.text(5), row.text(6), row.blob(7)};
@@ -44,22 +52,29 @@ class SqliteStore : public Store {
     const std::lock_guard lock(mutex_);
     std::optional<VisitRow> out;
     const auto read = db_->run(
-        "SELECT visit_id, seq, opened_at, changed_at, client, date, body FROM visits WHERE visit_id = $visit",
-        {{"$visit", visit_id}},
-        [&](const Row& r) { out = {r.text(0), r.integer(1), r.text(2), r.text(3), r.text(4), r.text(5), r.text(6)}; });
+        "SELECT " + std::string(visit_columns) +
+            ", entries.id, entries.body FROM visits JOIN entries USING (store_seq) WHERE visits.visit_id = $visit",
+        {{"$visit", visit_id}}, [&](const Row& r) {
+          out = visit_of(r);
+          out->entry_id = r.text(7);
+          out->body = r.text(8);
+        });
     if (!read) return tl::unexpected(read.error());
     return out;
   }
 
-  Expected<std::vector<VisitRow>> visits(int limit) override {
+  Expected<std::vector<VisitRow>> visits(const VisitsAsked& asked) override {
     const std::lock_guard lock(mutex_);
     std::vector<VisitRow> out;
-    const auto read = db_->run(
-        "SELECT visit_id, seq, opened_at, changed_at, client, date FROM visits ORDER BY store_seq DESC LIMIT "
-        "$limit",
-        {{"$limit", std::int64_t{limit}}}, [&](const Row& r) {
-          out.push_back({r.text(0), r.integer(1), r.text(2), r.text(3), r.text(4), r.text(5), ""});
-        });
+    const auto read =
+        db_->run("SELECT " + std::string(visit_columns) +
+                     " FROM visits WHERE store_seq < $before AND ($find = '' OR instr(plain(client), $find) > 0) AND "
+                     "($client = '' OR plain(client) = $client) ORDER BY store_seq DESC LIMIT $limit",
+                 {{"$before", asked.before},
+                  {"$find", plain(asked.find)},
+                  {"$client", plain(asked.client)},
+                  {"$limit", std::int64_t{asked.limit}}},
+                 [&](const Row& r) { out.push_back(visit_of(r)); });
     if (!read) return tl::unexpected(read.error());
     return out;
   }
@@ -88,6 +103,17 @@ class SqliteStore : public Store {
           before = e.hash;
         });
     if (!read) return tl::unexpected(read.error());
+    if (broken) return broken;
+    // The list must say what the journal says.
+    const auto compared = db_->run(
+        "SELECT min(store_seq) FROM (SELECT store_seq, visit_id, seq, made_at, coalesce(json_extract(body, "
+        "'$.client'), "
+        "''), coalesce(json_extract(body, '$.date'), '') FROM entries AS e WHERE seq = (SELECT max(seq) FROM entries "
+        "WHERE visit_id = e.visit_id) EXCEPT SELECT store_seq, visit_id, seq, changed_at, client, date FROM visits)",
+        {}, [&](const Row& r) {
+          if (r.integer(0) > 0) broken = r.integer(0);
+        });
+    if (!compared) return tl::unexpected(compared.error());
     return broken;
   }
 
@@ -103,7 +129,7 @@ class SqliteStore : public Store {
   static Expected<void> accept_again(const NewEntry& asked, const Entry& known, Entry& made) {
     made = known;
     if (known.visit_id == asked.visit_id && known.body == asked.body && known.kind == asked.kind) return {};
-    return tl::unexpected(Trouble{"store_conflict", "the id belongs to another entry", known.seq});
+    return tl::unexpected(Trouble{"store_id_taken", asked.id, known.seq});
   }
 
   Expected<void> write(const NewEntry& asked, Entry& made) {

@@ -5,6 +5,7 @@
 #include <unistd.h>
 
 #include <filesystem>
+#include <set>
 #include <thread>
 
 namespace strandline::store {
@@ -71,6 +72,49 @@ TEST(Journal, HandingInTwiceChangesNothing) {
   EXPECT_EQ(again->hash, first->hash);
   EXPECT_EQ(store->changes(0)->size(), 1u);
   EXPECT_FALSE(store->append(entry("a", "v", 1, R"({"client":"other"})")));
+}
+
+TEST(Journal, GivesAnIdThatIsTakenAwayToNobodyElse) {
+  const auto store = memory();
+  ASSERT_TRUE(store->append(entry("a", "v", 0)));
+  ASSERT_TRUE(store->append(entry("b", "v", 1)));
+  EXPECT_EQ(store->append(entry("a", "w", 0)).error().code, "store_id_taken");
+  // Handed in again after something else came: still what it was.
+  EXPECT_EQ(store->append(entry("a", "v", 0))->seq, 1);
+}
+
+TEST(Lists, ReachEveryVisitByPage) {
+  const auto store = memory();
+  for (int i = 0; i < 1203; ++i) ASSERT_TRUE(store->append(entry("e" + std::to_string(i), "v" + std::to_string(i), 0)));
+  ASSERT_TRUE(store->append(entry("again", "v7", 1)));
+  std::set<std::string> seen;
+  VisitsAsked asked;
+  for (;;) {
+    const auto page = *store->visits(asked);
+    if (page.empty()) break;
+    if (seen.empty()) EXPECT_EQ(page.front().visit_id, "v7");
+    for (const VisitRow& row : page) EXPECT_TRUE(seen.insert(row.visit_id).second);
+    asked.before = page.back().store_seq;
+  }
+  EXPECT_EQ(seen.size(), 1203u);
+}
+
+TEST(Lists, FindNamesWithoutCapitalsAndAccents) {
+  const auto store = memory();
+  for (const char* name : {"Édith M.", "EDITH m.", "Judith", "Ægir", "Straße", "100%", "日本"}) {
+    ASSERT_TRUE(store->append(entry(name, name, 0, R"({"client":")" + std::string(name) + "\"}")));
+  }
+  const auto found = [&](const std::string& text) { return store->visits({.find = text, .client = ""})->size(); };
+  EXPECT_EQ(found(" edith"), 2u);
+  EXPECT_EQ(found("dith"), 3u);
+  EXPECT_EQ(found("ÉDITH"), 2u);
+  EXPECT_EQ(found("strasse"), 1u);
+  EXPECT_EQ(found("%"), 1u);
+  EXPECT_EQ(found("本"), 1u);
+  EXPECT_EQ(found("\xff"), 0u);
+  EXPECT_EQ(found(""), 7u);
+  EXPECT_EQ(store->visits({.find = "", .client = "edith M."})->size(), 2u);
+  EXPECT_EQ(store->visits({.find = "", .client = "edith"})->size(), 0u);
 }
 
 TEST(Journal, RefusesABodyThatIsNotJson) { EXPECT_FALSE(memory()->append(entry("a", "v", 0, "no json"))); }

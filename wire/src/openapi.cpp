@@ -88,7 +88,8 @@ Json saved_visit(Printer& printer, const Json& visit) {
   printer.type<SavedSummary>();
   Json definition = printer.definitions()["VisitSummary"];
   definition["properties"]["document"] = visit;
-  definition["required"].push_back("document");
+  definition["properties"]["entry"]["type"] = "string";
+  for (const char* key : {"document", "entry"}) definition["required"].push_back(key);
   tag(definition);
   printer.definitions()["SavedVisit"] = std::move(definition);
   Json out;
@@ -140,13 +141,20 @@ void add_verbs(Printer& p, const Json& visit, Json& paths) {
 void add_visits(Printer& p, const Json& visit, Json& paths) {
   const Json saved = saved_visit(p, visit);
   Json& all = paths["/api/v1/visits"];
-  all["get"] = operation("listVisits", with_schema_key("visits", list_of(p.type<SavedSummary>())));
+  Json page = with_schema_key("visits", list_of(p.type<SavedSummary>()));
+  page["properties"]["next"]["type"] = "string";
+  all["get"] = operation("listVisits", std::move(page));
+  all["get"]["parameters"] =
+      Json::array({parameter("cursor", "query", false, "string"), parameter("find", "query", false, "string"),
+                   parameter("client", "query", false, "string"), parameter("limit", "query", false, "integer")});
   all["post"] = with_body(operation("saveNewVisit", saved, 201), visit);
+  const Json entry = parameter("entry", "query", false, "string");
+  all["post"]["parameters"] = Json::array({entry});
   Json& one = paths["/api/v1/visits/{id}"];
   one["parameters"] = Json::array({parameter("id", "path", true, "string")});
   one["get"] = operation("openVisit", saved);
   one["put"] = with_body(operation("saveVisit", saved), visit);
-  one["put"]["parameters"] = Json::array({parameter("If-Match", "header", true, "string")});
+  one["put"]["parameters"] = Json::array({parameter("If-Match", "header", true, "string"), entry});
   Json& changes = paths["/api/v1/changes"]["get"] =
       operation("changes", with_schema_key("changes", list_of(p.type<JournalChange>())));
   changes["parameters"] = Json::array({parameter("after", "query", false, "integer")});

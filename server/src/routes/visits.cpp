@@ -1,4 +1,7 @@
+#include <algorithm>
 #include <charconv>
+#include <initializer_list>
+#include <limits>
 
 #include "context.h"
 #include "reply.h"
@@ -23,6 +26,7 @@ void reply_saved(httplib::Response& response, const Result<salon::SavedVisit>& s
       [](const salon::SavedVisit& s) {
         wire::Json out{{"schema", "strandline.saved-visit/1"}};
         out.update(json_of(s.summary));
+        out["entry"] = s.entry;
         out["document"] = s.document;
         return out;
       },
@@ -38,16 +42,58 @@ std::optional<std::int64_t> whole(std::string text) {
   return out;
 }
 
+// Answers a query that asks for anything but these; true when it did: what is not understood is not left out unsaid.
+bool refused_query(const httplib::Request& request, httplib::Response& response,
+                   std::initializer_list<std::string_view> known) {
+  for (const auto& [name, value] : request.params) {
+    if (std::find(known.begin(), known.end(), name) != known.end() && request.get_param_value_count(name) == 1)
+      continue;
+    reply(response, Problems{{"bad_request", "", {{"what", "query parameter " + name}}}});
+    return true;
+  }
+  return false;
+}
+
+void get_visits(Context& context, const httplib::Request& request, httplib::Response& response) {
+  if (refused_query(request, response, {"cursor", "find", "client", "limit"})) return;
+  salon::VisitsAsked asked{.cursor = request.get_param_value("cursor"),
+                           .find = request.get_param_value("find"),
+                           .client = request.get_param_value("client")};
+  if (request.has_param("limit")) {
+    const auto limit = whole(request.get_param_value("limit"));
+    asked.limit = limit && *limit <= std::numeric_limits<int>::max() ? static_cast<int>(*limit) : 0;
+  }
+  reply_with(response, salon::list_visits(context.world, asked), [](const salon::VisitsPage& page) {
+    wire::Json out = wire::Json::array();
+    for (const salon::VisitSummary& s : page.visits) out.push_back(json_of(s));
+    wire::Json answer{{"schema", "strandline.visits/1"}, {"visits", std::move(out)}};
+    if (!page.next.empty()) answer["next"] = page.next;
+    return answer;
+  });
+}
+
+void post_visit(Context& context, const httplib::Request& request, httplib::Response& response) {
+  if (refused_query(request, response, {"entry"})) return;
+  const auto saved = wire::parse(request.body).and_then([&](const wire::Json& document) {
+    return salon::save_new(context.world, document, context.sources, request.get_param_value("entry"));
+  });
+  if (saved) response.set_header("Location", "/api/v1/visits/" + saved->summary.id);
+  reply_saved(response, saved, 201);
+}
+
 void put_visit(Context& context, const httplib::Request& request, httplib::Response& response) {
+  if (refused_query(request, response, {"entry"})) return;
   const auto seen = whole(request.get_header_value("If-Match"));
   if (!seen) return reply(response, Problems{{"seq_missing", "", {}}});
   const auto saved = wire::parse(request.body).and_then([&](const wire::Json& document) {
-    return salon::save_change(context.world, request.matches[1], *seen, document, context.sources);
+    return salon::save_change(context.world, request.matches[1], *seen, document, context.sources,
+                              request.get_param_value("entry"));
   });
   reply_saved(response, saved);
 }
 
 void get_changes(Context& context, const httplib::Request& request, httplib::Response& response) {
+  if (refused_query(request, response, {"after"})) return;
   const auto after =
       request.has_param("after") ? whole(request.get_param_value("after")) : std::optional<std::int64_t>(0);
   if (!after) return reply(response, Problems{{"bad_request", "", {}}});
@@ -68,20 +114,9 @@ void get_changes(Context& context, const httplib::Request& request, httplib::Res
 
 void add_visits(httplib::Server& http, Context& context) {
   using httplib::Request, httplib::Response;
-  http.Get("/api/v1/visits", [&](const Request&, Response& response) {
-    reply_with(response, salon::list_visits(context.world), [](const std::vector<salon::VisitSummary>& list) {
-      wire::Json out = wire::Json::array();
-      for (const salon::VisitSummary& s : list) out.push_back(json_of(s));
-      return wire::Json{{"schema", "strandline.visits/1"}, {"visits", std::move(out)}};
-    });
-  });
-  http.Post("/api/v1/visits", [&](const Request& request, Response& response) {
-    const auto saved = wire::parse(request.body).and_then([&](const wire::Json& document) {
-      return salon::save_new(context.world, document, context.sources);
-    });
-    if (saved) response.set_header("Location", "/api/v1/visits/" + saved->summary.id);
-    reply_saved(response, saved, 201);
-  });
+  const char* all = "/api/v1/visits";
+  http.Get(all, [&](const Request& request, Response& response) { get_visits(context, request, response); });
+  http.Post(all, [&](const Request& request, Response& response) { post_visit(context, request, response); });
   const char* one = "/api/v1/visits/([A-Za-z0-9_-]{1,80})";
   http.Get(one, [&](const Request& request, Response& response) {
     reply_saved(response, salon::open_saved(context.world, request.matches[1]));

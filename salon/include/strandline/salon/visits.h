@@ -18,8 +18,21 @@ struct VisitSummary {
   std::string client, date, opened_at, changed_at;
 };
 
+struct VisitsAsked {
+  std::string cursor;  // `next` of the page before; "" = the first page
+  std::string find;    // part of a client's name; capitals and accents do not matter
+  std::string client;  // the whole of it, likewise
+  int limit = 100;     // 1 … 500
+};
+
+struct VisitsPage {
+  std::vector<VisitSummary> visits;  // newest change first
+  std::string next;                  // "" = this is the last page
+};
+
 struct SavedVisit {
   VisitSummary summary;
+  std::string entry;  // the id of the journal entry that the document is
   wire::Json document;
 };
 
@@ -31,13 +44,17 @@ struct Change {
 };
 
 // Problems of all: store_unavailable {detail}. Of single ones: visit_not_found {id} · visit_changed_elsewhere
-// {seq}.
-Result<std::vector<VisitSummary>> list_visits(World& world);
+// {seq} · entry_id_taken {id} · not_an_id {id} · bad_request {what}.
+Result<VisitsPage> list_visits(World& world, const VisitsAsked& asked = {});
 Result<SavedVisit> open_saved(World& world, const std::string& id);
-Result<SavedVisit> save_new(World& world, const wire::Json& document, const wire::Sources& sources);
+// `entry` is the id that the writer gives to what it saves, 16 to 80 letters, digits, - and _; "" = one is made here.
+// Handed in again, it changes nothing and is answered as the first time, whatever came after it. The answer is the
+// entry saved, not the newest. A new visit bears the id of its first entry.
+Result<SavedVisit> save_new(World& world, const wire::Json& document, const wire::Sources& sources,
+                            const std::string& entry = {});
 // `seen_seq` is the newest entry that the writer has seen; nothing is written when there is a newer one.
 Result<SavedVisit> save_change(World& world, const std::string& id, std::int64_t seen_seq, const wire::Json& document,
-                               const wire::Sources& sources);
+                               const wire::Sources& sources, const std::string& entry = {});
 Result<std::vector<Change>> changes(World& world, std::int64_t after);
 
 // The demo salon: one visit for every document in `folder`, in order of their names, with fixed ids and

@@ -8,6 +8,7 @@
 
 #include <cstdint>
 #include <functional>
+#include <limits>
 #include <memory>
 #include <optional>
 #include <string>
@@ -17,7 +18,7 @@
 namespace strandline::store {
 
 // code: store_unavailable (file, disk or lock; `detail` says which) · store_conflict (`seq` is the newest
-// entry of that visit) · store_newer (written by a newer program).
+// entry of that visit) · store_id_taken (the id is that of another entry) · store_newer (written by a newer program).
 struct Trouble {
   std::string code;
   std::string detail;
@@ -44,11 +45,20 @@ struct Entry {
   std::string hash;  // hexadecimal
 };
 
+// A visit as it stands: its newest entry.
 struct VisitRow {
   std::string visit_id;
-  std::int64_t seq = 0;
+  std::int64_t store_seq = 0, seq = 0;
   std::string opened_at, changed_at, client, date;
-  std::string body;  // empty in lists
+  std::string entry_id, body;  // empty in lists
+};
+
+// Which visits, newest change first.
+struct VisitsAsked {
+  std::int64_t before = std::numeric_limits<std::int64_t>::max();  // store_seq of the last row of the page before
+  std::string find;    // part of a client's name; capitals and accents do not matter
+  std::string client;  // the whole of it, likewise; "" = any
+  int limit = 100;
 };
 
 struct Options {
@@ -65,8 +75,7 @@ class Store {
 
   virtual Expected<Entry> append(const NewEntry& entry) = 0;
   virtual Expected<std::optional<VisitRow>> visit(const std::string& visit_id) = 0;
-  // Newest change first.
-  virtual Expected<std::vector<VisitRow>> visits(int limit = 500) = 0;
+  virtual Expected<std::vector<VisitRow>> visits(const VisitsAsked& asked = {}) = 0;
   // Entries with store_seq > after, in order.
   virtual Expected<std::vector<Entry>> changes(std::int64_t after, int limit = 200) = 0;
   // The first entry whose place, hash or chain is broken; nothing when all hold.
