@@ -55,6 +55,28 @@ test('a change made offline outlives the page', async ({ page, salon, watch }) =
   await expect(white).toHaveAttribute('aria-valuenow', '25');
 });
 
+test('an answer that is lost stops no saving and doubles nothing', async ({ page, salon, watch }) => {
+  watch.allow.push(/ERR_CONNECTION_RESET|Failed to load resource/);
+  let lost = 0;
+  await page.route('**/api/v1/visits/*', async (route) => {
+    if (route.request().method() !== 'PUT' || lost >= 2) return route.continue();
+    await route.fetch();
+    lost++;
+    await route.abort('connectionreset');
+  });
+  const id = 'demo-toner_on_lightened';
+  await open(page, salon, `#/visits/${id}/assess`);
+  const white = page.getByRole('spinbutton', { name: 'White' });
+  await white.focus();
+  await page.keyboard.press('Home');
+  await expect.poll(() => lost).toBe(1);
+  await page.keyboard.press('PageUp'); // before anybody knows that the first is stored
+  await expect(page.getByRole('banner')).toContainText('· saved', { timeout: 30_000 });
+  expect(lost).toBe(2);
+  const stored = await (await page.request.get(`${salon.url}api/v1/visits/${id}`)).json();
+  expect(stored.seq).toBe(3);
+});
+
 test('it can be installed', async ({ page, salon }) => {
   await open(page, salon);
   const href = await page.locator('link[rel="manifest"]').getAttribute('href');

@@ -1194,6 +1194,7 @@ export interface components {
             opened_at: string;
             changed_at: string;
             document: components["schemas"]["Visit"];
+            entry: string;
             schema: string;
         };
         Change: {
@@ -1775,7 +1776,12 @@ export interface operations {
     };
     listVisits: {
         parameters: {
-            query?: never;
+            query?: {
+                cursor?: string;
+                find?: string;
+                client?: string;
+                limit?: number;
+            };
             header?: never;
             path?: never;
             cookie?: never;
@@ -1791,6 +1797,7 @@ export interface operations {
                     "application/json": {
                         schema: string;
                         visits: components["schemas"]["VisitSummary"][];
+                        next?: string;
                     };
                 };
             };
@@ -1807,7 +1814,9 @@ export interface operations {
     };
     saveNewVisit: {
         parameters: {
-            query?: never;
+            query?: {
+                entry?: string;
+            };
             header?: never;
             path?: never;
             cookie?: never;
@@ -1871,7 +1880,9 @@ export interface operations {
     };
     saveVisit: {
         parameters: {
-            query?: never;
+            query?: {
+                entry?: string;
+            };
             header: {
                 "If-Match": string;
             };

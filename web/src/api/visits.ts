@@ -24,19 +24,37 @@ export interface VisitLine {
 
 /** A visit as the salon keeps it. `seq` goes back with each change, so that no device overwrites another unseen. */
 export interface SavedVisit extends VisitLine {
+  /** The id that the device which saved this document gave to it. */
+  entry: string;
   document: Visit;
 }
 
-export const listVisits = (signal?: AbortSignal) =>
-  call<{ visits: VisitLine[] }>('GET', 'visits', undefined, signal);
+/** Which visits: part of a client's name, and `next` of the page before. */
+export interface VisitsAsked {
+  find?: string;
+  cursor?: string;
+  limit?: number;
+}
 
-export const createVisit = (visit: Visit) => call<SavedVisit>('POST', 'visits', visit);
+/** Newest change first; without `next` it is the last page. */
+export function listVisits(asked: VisitsAsked = {}, signal?: AbortSignal) {
+  const query = new URLSearchParams();
+  for (const [key, value] of Object.entries(asked)) if (value) query.set(key, String(value));
+  const path = query.size ? `visits?${query}` : 'visits';
+  return call<{ visits: VisitLine[]; next?: string }>('GET', path, undefined, signal);
+}
+
+/** `entry` names what is saved: handed in again under the same id it is stored once and answered as the first time. */
+export const createVisit = (visit: Visit, entry: string) =>
+  call<SavedVisit>('POST', `visits?entry=${entry}`, visit);
 
 export const openVisit = (id: string, signal?: AbortSignal) =>
   call<SavedVisit>('GET', `visits/${encodeURIComponent(id)}`, undefined, signal);
 
-export const saveVisit = (id: string, seq: number, visit: Visit) =>
-  call<SavedVisit>('PUT', `visits/${encodeURIComponent(id)}`, visit, undefined, { 'if-match': `"${seq}"` });
+export const saveVisit = (id: string, seq: number, visit: Visit, entry: string) =>
+  call<SavedVisit>('PUT', `visits/${encodeURIComponent(id)}?entry=${entry}`, visit, undefined, {
+    'if-match': `"${seq}"`,
+  });
 
 export const assess = (visit: Visit, signal?: AbortSignal) =>
   call<AssessAnswer>('POST', 'assess', visit, signal);

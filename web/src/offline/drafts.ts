@@ -5,6 +5,9 @@ import { run } from '../back/back';
 export interface Draft {
   seq: number;
   document: Visit;
+  /** The id under which the document is saved, and those of earlier ones whose answers did not come. */
+  entry?: string;
+  handed?: string[];
 }
 
 /** True when both say the same, in whatever order they say it. */

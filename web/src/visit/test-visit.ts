@@ -8,6 +8,7 @@ export const visit = newVisit('A. B.', '2026-03-09');
 export const saved = (document: Visit, seq = 1): SavedVisit => ({
   id: 'v1',
   seq,
+  entry: 'of-another-device',
   client: '',
   date: '',
   opened_at: '',

@@ -82,7 +82,7 @@ describe('an open visit', () => {
     answers[0]?.();
     await vi.advanceTimersByTimeAsync(500);
     expect(server.saveVisit).toHaveBeenCalledTimes(2);
-    expect(server.saveVisit.mock.lastCall?.slice(1)).toEqual([5, read(20)]);
+    expect(server.saveVisit.mock.lastCall?.slice(1, 3)).toEqual([5, read(20)]);
     answers[1]?.();
     await vi.advanceTimersByTimeAsync(500);
     expect(work.saving).toBe('saved');
@@ -104,7 +104,7 @@ describe('an open visit', () => {
       0,
     ]);
     hand.release();
-    expect(keep).toHaveBeenCalledWith('v1', { seq: 4, document: read(30) });
+    expect(keep).toHaveBeenCalledWith('v1', expect.objectContaining({ seq: 4, document: read(30) }));
     await vi.advanceTimersByTimeAsync(500);
     expect(server.saveVisit.mock.calls.map(([, , document]) => document)).toEqual([read(30)]);
     expect(work.saving).toBe('saved');
@@ -149,7 +149,7 @@ describe('an open visit', () => {
     void work.close().then(() => (ended = true));
     answers[0]?.();
     await vi.advanceTimersByTimeAsync(0);
-    expect(server.saveVisit.mock.lastCall?.slice(1)).toEqual([5, read(20)]);
+    expect(server.saveVisit.mock.lastCall?.slice(1, 3)).toEqual([5, read(20)]);
     expect(ended).toBe(false);
     answers[1]?.();
     await vi.advanceTimersByTimeAsync(5000);
@@ -166,7 +166,7 @@ describe('an open visit', () => {
     work.change(read(10));
     await work.close();
     hand.release();
-    expect(keep.mock.calls).toEqual([['v1', { seq: 4, document: read(10) }]]);
+    expect(keep.mock.calls).toEqual([['v1', expect.objectContaining({ seq: 4, document: read(10) })]]);
     await vi.advanceTimersByTimeAsync(10_000);
     expect(server.saveVisit).toHaveBeenCalledTimes(4);
     await work.rest();
@@ -206,11 +206,62 @@ describe('an open visit', () => {
     server.saveVisit.mockRejectedValue(
       new Refused(409, [{ code: 'visit_changed_elsewhere', path: '', params: {} }]),
     );
+    server.openVisit.mockRejectedValueOnce(new Away()).mockResolvedValue(saved(visit, 2));
     const work = new Work(saved(visit));
     work.change(read(40));
+    await vi.advanceTimersByTimeAsync(500);
+    expect(work.saving).toBe('waiting'); // whose the newest entry is was not answered
+    server.saveVisit.mockClear();
     await vi.advanceTimersByTimeAsync(20_000);
     expect(work.saving).toBe('changed_elsewhere');
     expect(server.saveVisit).toHaveBeenCalledTimes(1);
+  });
+
+  it('hands a save whose answer was lost in again under its id', async () => {
+    server.saveVisit.mockRejectedValueOnce(new Away());
+    const work = new Work(saved(visit, 4));
+    work.change(read(40));
+    await vi.advanceTimersByTimeAsync(5000);
+    const [first, second] = server.saveVisit.mock.calls;
+    expect(second).toEqual(first);
+    work.change(read(50));
+    await vi.advanceTimersByTimeAsync(500);
+    expect(server.saveVisit.mock.lastCall?.[3]).not.toBe(first?.[3]);
+  });
+
+  it('goes on when what came before it was its own save whose answer was lost', async () => {
+    const stored: [number, Visit, string][] = [];
+    let lose = true;
+    server.saveVisit.mockImplementation((_, seq, document, entry) => {
+      if (seq !== 4 + stored.length) return Promise.reject(new Refused(409, []));
+      stored.push([seq, document, entry]);
+      if (!lose) return Promise.resolve({ ...saved(document, seq + 1), entry });
+      lose = false;
+      return Promise.reject(new Away());
+    });
+    server.openVisit.mockImplementation(() => {
+      const [seq, document, entry] = stored.at(-1)!;
+      return Promise.resolve({ ...saved(document, seq + 1), entry });
+    });
+    const work = new Work(saved(visit, 4));
+    work.change(read(40));
+    await vi.advanceTimersByTimeAsync(500);
+    work.change(read(50)); // before anybody knows whether the first is stored
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(stored.map(([, document]) => document)).toEqual([read(40), read(50)]);
+    expect(work.saving).toBe('saved');
+  });
+
+  it('tries again when the server could not store, too', async () => {
+    server.saveVisit.mockRejectedValueOnce(
+      new Refused(503, [{ code: 'store_unavailable', path: '', params: {} }]),
+    );
+    const work = new Work(saved(visit));
+    work.change(read(40));
+    await vi.advanceTimersByTimeAsync(500);
+    expect(work.saving).toBe('refused');
+    await vi.advanceTimersByTimeAsync(3500);
+    expect(work.saving).toBe('saved');
   });
 
   it('tells what is wrong with a reading and keeps the last picture', async () => {
@@ -248,7 +299,7 @@ describe('a draft', () => {
     work.change(read(20));
     await vi.advanceTimersByTimeAsync(500);
     expect(work.kept).toBe(true);
-    expect(kept.get('v1')).toEqual({ seq: 4, document: read(20) });
+    expect(kept.get('v1')).toMatchObject({ seq: 4, document: read(20) });
     await vi.advanceTimersByTimeAsync(5000);
     expect(work.saving).toBe('saved');
     expect(kept.size).toBe(0);
@@ -259,7 +310,7 @@ describe('a draft', () => {
     const work = new Work(saved(visit, 4), drafts, { seq: 4, document: read(30) });
     expect(work.visit).toEqual(read(30));
     await vi.advanceTimersByTimeAsync(500);
-    expect(server.saveVisit.mock.lastCall?.slice(1)).toEqual([4, read(30)]);
+    expect(server.saveVisit.mock.lastCall?.slice(1, 3)).toEqual([4, read(30)]);
   });
 
   it('that the server has stored already is dropped without a question', async () => {
@@ -274,6 +325,19 @@ describe('a draft', () => {
     expect(server.saveVisit).not.toHaveBeenCalled();
   });
 
+  it('that was stored without an answer is dropped, and one on top of it goes on', async () => {
+    const { kept, drafts } = fakeDrafts();
+    const draft = { seq: 3, document: read(30), entry: 'mine-2', handed: ['mine-1'] };
+    kept.set('v1', draft);
+    const other = { ...saved(read(20), 4), entry: 'mine-2' };
+    expect(new Work(other, drafts, draft).visit).toEqual(read(20));
+    expect(kept.size).toBe(0);
+    const work = new Work({ ...saved(read(20), 4), entry: 'mine-1' }, drafts, draft);
+    expect(work.overtaken).toBeUndefined();
+    await vi.advanceTimersByTimeAsync(500);
+    expect(server.saveVisit.mock.lastCall?.slice(1)).toEqual([4, read(30), 'mine-2']);
+  });
+
   it('that another device has overtaken waits for a person', async () => {
     const { kept, drafts } = fakeDrafts();
     const draft = { seq: 3, document: read(30) };
@@ -285,7 +349,7 @@ describe('a draft', () => {
     expect(kept.size).toBe(1);
     work.settle(true);
     await vi.advanceTimersByTimeAsync(500);
-    expect(server.saveVisit.mock.lastCall?.slice(1)).toEqual([4, read(30)]);
+    expect(server.saveVisit.mock.lastCall?.slice(1, 3)).toEqual([4, read(30)]);
     expect(kept.size).toBe(0);
   });
 });

@@ -1,4 +1,5 @@
 import { Refused } from '../api/client';
+import { newId } from '../api/id';
 import type {
   AimAnswer,
   AssessAnswer,
@@ -37,6 +38,10 @@ export class Work {
   readonly id: string;
   #seq: number;
   #visit: Visit;
+  /** The id under which a document is saved, the same however often it is handed in. */
+  #named: { document: Visit; entry: string } | undefined;
+  /** Ids that were handed in since the last answer: if one of them is the newest entry, it is ours. */
+  #handed = new Set<string>();
   /** Counts what screens were told of the document. */
   #told = $state(0);
 
@@ -69,14 +74,23 @@ export class Work {
   /** A change of this device that another one overtook: a person decides. */
   overtaken = $state.raw<Draft>();
 
-  constructor(stored: Pick<api.SavedVisit, 'id' | 'seq' | 'document'>, drafts?: Drafts, draft?: Draft) {
+  constructor(
+    stored: Pick<api.SavedVisit, 'id' | 'seq' | 'document'> & { entry?: string },
+    drafts?: Drafts,
+    draft?: Draft,
+  ) {
     this.id = stored.id;
     this.#seq = stored.seq;
     this.#visit = stored.document;
     this.#drafts = drafts;
     if (!draft) return;
-    if (draft.seq === stored.seq) {
+    const onOwn = stored.entry !== undefined && draft.handed?.includes(stored.entry);
+    if (stored.entry !== undefined && stored.entry === draft.entry) {
+      this.#drop(); // stored, and its answer did not come
+    } else if (draft.seq === stored.seq || onOwn) {
       this.#visit = draft.document;
+      if (draft.entry) this.#named = { document: draft.document, entry: draft.entry };
+      this.#handed = new Set(draft.handed);
       this.kept = true;
       this.#saveSoon();
     } else if (sameDocument(draft.document, stored.document)) {
@@ -101,12 +115,22 @@ export class Work {
     else void this.#drafts?.drop(this.id);
   }
 
+  #entryOf(document: Visit): string {
+    if (this.#named?.document !== document) this.#named = { document, entry: newId() };
+    return this.#named.entry;
+  }
+
   /** Lays the document into the device's store; the newest one follows when more changes come meanwhile. */
   #keep(): void {
     if (!this.#drafts || this.#keeping || this.overtaken) return;
     const laid = this.visit;
     this.#keeping = this.#drafts
-      .keep(this.id, { seq: this.#seq, document: laid })
+      .keep(this.id, {
+        seq: this.#seq,
+        document: laid,
+        entry: this.#entryOf(laid),
+        handed: [...this.#handed],
+      })
       .then((kept) => void (this.kept = kept))
       .finally(() => {
         this.#keeping = undefined;
@@ -165,22 +189,44 @@ export class Work {
 
   async #send(): Promise<void> {
     const sent = this.visit;
+    const entry = this.#entryOf(sent);
     this.saving = 'saving';
+    this.#handed.add(entry);
     try {
-      const stored = await api.saveVisit(this.id, this.#seq, sent);
+      const stored = await api.saveVisit(this.id, this.#seq, sent, entry);
       this.#seq = stored.seq;
+      this.#handed.clear();
       this.saveTrouble = undefined;
       this.saving = 'saved';
       if (this.visit !== sent) this.#store();
       else if (!this.#keeping) this.#drop();
-    } catch (error) {
-      const conflict = error instanceof Refused && error.status === 409;
+    } catch (refusal) {
+      let error = refusal;
+      let conflict = error instanceof Refused && error.status === 409;
+      if (conflict) {
+        try {
+          if (await this.#overtookItself()) return this.#saveSoon();
+        } catch (unread) {
+          // Whose the newest entry is cannot be known now: later.
+          error = unread;
+          conflict = false;
+        }
+      }
       this.saveTrouble = troubleOf(error);
       this.saving = conflict ? 'changed_elsewhere' : this.saveTrouble.away ? 'waiting' : 'refused';
       if (this.#rests) return;
-      if (this.saveTrouble.away) this.#timer = setTimeout(() => void this.save(), 3000);
+      const later = this.saveTrouble.away || (error instanceof Refused && error.status >= 500);
+      if (later) this.#timer = setTimeout(() => void this.save(), 3000);
       else if (!conflict && this.visit !== sent) this.#saveSoon();
     }
+  }
+
+  /** Whether the newest entry is one of ours whose answer was lost; then the next save goes on from it. */
+  async #overtookItself(): Promise<boolean> {
+    const newest = await api.openVisit(this.id);
+    if (newest.seq <= this.#seq || !this.#handed.has(newest.entry)) return false;
+    this.#seq = newest.seq;
+    return true;
   }
 
   #drop(): void {
@@ -308,6 +354,8 @@ export class Work {
     if (this.saving === 'waiting') this.#keep();
     await this.#sending;
     if (this.saving === 'waiting') await this.save();
+    // What came before it was ours.
+    if (this.saving === 'waiting' && !this.saveTrouble) await this.save();
     await Promise.all([this.#keeping, this.#dropping]);
   }
 

@@ -1,6 +1,10 @@
-import { describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
+import * as api from '../../api/visits';
 import type { VisitLine } from '../../api/visits';
-import { offered, visitsOf } from './find';
+import { isPart, offers, withChosen } from './find';
+
+vi.mock('../../api/visits');
+const server = vi.mocked(api);
 
 const line = (id: string, client: string): VisitLine => ({
   id,
@@ -10,25 +14,37 @@ const line = (id: string, client: string): VisitLine => ({
   opened_at: '',
   changed_at: '',
 });
-const many = Array.from({ length: 12 }, (_, i) => line(`v${i}`, `Client ${i}`));
-const visits = [...many, line('old', 'Édith M.'), line('older', 'Edith M.')];
+const latest = Array.from({ length: 5 }, (_, i) => line(`v${i}`, `Client ${i}`));
+const old = line('old', 'Édith M.');
 const ids = (list: VisitLine[]) => list.map((v) => v.id);
 
+beforeEach(() => {
+  vi.resetAllMocks();
+  server.listVisits.mockImplementation((asked) =>
+    Promise.resolve({ visits: !asked?.find ? latest : asked.find === 'edith' ? [old] : [] }),
+  );
+});
+
 describe('an earlier visit to start from', () => {
-  it('is found by the name, however far back, without accents and capitals', () => {
-    expect(ids(visitsOf(visits, ' edith'))).toEqual(['old', 'older']);
-    expect(ids(offered(visits, 'EDITH m', ''))).toEqual(['old', 'older']);
+  it('is looked for on the server, which knows all of them', async () => {
+    expect(ids(await offers(' edith'))).toEqual(['old']);
+    expect(server.listVisits).toHaveBeenCalledWith({ find: 'edith', limit: 5 }, undefined);
   });
 
-  it('is one of the latest where no client has that name', () => {
-    const latest = ['v0', 'v1', 'v2', 'v3', 'v4'];
-    expect(ids(offered(visits, '', ''))).toEqual(latest);
-    expect(ids(offered(visits, 'Somebody new', ''))).toEqual(latest);
+  it('is one of the latest where no client has that name', async () => {
+    expect(ids(await offers(''))).toEqual(ids(latest));
+    expect(ids(await offers('Somebody new'))).toEqual(ids(latest));
   });
 
   it('stays offered once it is chosen', () => {
-    expect(ids(offered(visits, '', 'old'))).toEqual(['old', 'v0', 'v1', 'v2', 'v3']);
-    expect(ids(offered(visits, '', 'v3'))).toEqual(['v0', 'v1', 'v2', 'v3', 'v4']);
-    expect(ids(offered(visits, '', 'gone'))).toHaveLength(5);
+    expect(ids(withChosen(latest, old))).toEqual(['old', 'v0', 'v1', 'v2', 'v3']);
+    expect(ids(withChosen(latest, latest[3]))).toEqual(ids(latest));
+    expect(ids(withChosen(latest))).toEqual(ids(latest));
+  });
+
+  it('may be found by a part of the name', () => {
+    expect(isPart('edith', 'Édith M.')).toBe(true);
+    expect(isPart(' EDITH m', 'Édith M.')).toBe(true);
+    expect(isPart('Judith', 'Édith M.')).toBe(false);
   });
 });

@@ -1,21 +1,23 @@
-import type { VisitLine } from '../../api/visits';
-
-const plain = (s: string) => s.normalize('NFD').replace(/\p{M}/gu, '').toLocaleLowerCase();
-
-/** The visits whose client holds this text; capitals and accents do not matter. */
-export const visitsOf = (visits: readonly VisitLine[], text: string): VisitLine[] =>
-  visits.filter((visit) => plain(visit.client).includes(plain(text.trim())));
+import { listVisits, type VisitLine } from '../../api/visits';
 
 /** How many earlier visits a new one offers to start from. */
 const OFFERED = 5;
 
-/**
- * Earlier visits that a new one may start from: those of the client whose name is being typed, or the latest where no
- * client has it; the chosen one is always among them.
- */
-export function offered(visits: readonly VisitLine[], typed: string, chosen: string): VisitLine[] {
-  const known = visitsOf(visits, typed);
-  const first = (known.length ? known : visits).slice(0, OFFERED);
-  const kept = visits.find((visit) => visit.id === chosen);
-  return kept && !first.includes(kept) ? [kept, ...first.slice(0, OFFERED - 1)] : first;
+/** The latest visits of the client whose name is being typed, or the latest of all where no client has it. */
+export async function offers(typed: string, signal?: AbortSignal): Promise<VisitLine[]> {
+  const find = typed.trim();
+  const found = find ? (await listVisits({ find, limit: OFFERED }, signal)).visits : [];
+  return found.length ? found : (await listVisits({ limit: OFFERED }, signal)).visits;
 }
+
+/** The chosen visit stays offered, whatever is typed after it. */
+export function withChosen(offered: readonly VisitLine[], chosen?: VisitLine): VisitLine[] {
+  return chosen && !offered.some((visit) => visit.id === chosen.id)
+    ? [chosen, ...offered.slice(0, OFFERED - 1)]
+    : [...offered];
+}
+
+const plain = (s: string) => s.normalize('NFKD').replace(/\p{M}/gu, '').toLocaleLowerCase();
+
+/** Whether what was typed is a part of this name; capitals and accents do not matter, as on the server. */
+export const isPart = (typed: string, name: string): boolean => plain(name).includes(plain(typed.trim()));

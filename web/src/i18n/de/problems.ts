@@ -79,6 +79,9 @@ export const problems: Part<typeof english> = {
   'problem.visit_not_found': () => 'Diesen Besuch gibt es nicht mehr. Öffnen Sie einen aus der Liste.',
   'problem.visit_changed_elsewhere': () =>
     'Jemand hat diesen Besuch inzwischen gespeichert; nichts wurde überschrieben.',
+  'problem.entry_id_taken': () =>
+    'Unter dieser Kennung wurde etwas anderes gespeichert; nichts wurde überschrieben.',
+  'problem.not_an_id': () => 'Diese Speicherung hat keine gültige Kennung. Laden Sie die Seite neu.',
   'problem.store_unavailable': () =>
     'Die Datei des Salons lässt sich nicht schreiben. Prüfen Sie die Festplatte; bisher ging nichts verloren.',
   'problem.store_newer': () =>

@@ -50,6 +50,7 @@ export const visit: Part<typeof english> = {
   'home.working': 'Rechnet aus, was jener Plan auf dem Haar gelassen hat',
   'home.example': 'Beispielköpfe',
   'home.list': 'Alle Besuche, die neuesten zuerst',
+  'home.older': 'Ältere Besuche zeigen',
   'home.search': 'Nach Bezeichnung suchen',
   'home.none_found': 'Keine Bezeichnung enthält das.',
   'home.failed': 'Die Liste der Besuche ließ sich nicht lesen.',

@@ -80,6 +80,8 @@ export const problems = {
   'problem.unknown_name': (p: P) => `“${of(p, 'name')}” is not known to this salon.`,
   'problem.visit_not_found': () => 'This visit is not there any more. Open one from the list.',
   'problem.visit_changed_elsewhere': () => 'Somebody saved this visit meanwhile; nothing was overwritten.',
+  'problem.entry_id_taken': () => 'Something else was saved under this id; nothing was overwritten.',
+  'problem.not_an_id': () => 'This save has no valid id. Load the page again.',
   'problem.store_unavailable': () =>
     'The salon file cannot be written. Check the disk; nothing was lost so far.',
   'problem.store_newer': () => 'The salon file was written by a newer program. Start the newer one.',

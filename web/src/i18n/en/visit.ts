@@ -45,6 +45,7 @@ export const visit = {
   'home.working': 'Working out what that plan left on the hair',
   'home.example': 'Example heads',
   'home.list': 'All visits, newest first',
+  'home.older': 'Show older visits',
   'home.search': 'Find by label',
   'home.none_found': 'No label contains this.',
   'home.failed': 'The list of visits could not be read.',

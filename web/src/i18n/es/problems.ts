@@ -74,6 +74,8 @@ export const problems: Part<typeof english> = {
   'problem.visit_not_found': () => 'Esta visita ya no está. Abra una de la lista.',
   'problem.visit_changed_elsewhere': () =>
     'Entretanto alguien guardó esta visita; no se ha sobrescrito nada.',
+  'problem.entry_id_taken': () => 'Con este identificador se guardó otra cosa; no se ha sobrescrito nada.',
+  'problem.not_an_id': () => 'Este guardado no tiene un identificador válido. Cargue la página de nuevo.',
   'problem.store_unavailable': () =>
     'El archivo del salón no se puede escribir. Mire el disco; hasta ahora no se ha perdido nada.',
   'problem.store_newer': () =>

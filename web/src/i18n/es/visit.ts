@@ -48,6 +48,7 @@ export const visit: Part<typeof english> = {
   'home.working': 'Calculando lo que aquel plan dejó en el cabello',
   'home.example': 'Cabezas de ejemplo',
   'home.list': 'Todas las visitas, las últimas primero',
+  'home.older': 'Mostrar visitas más antiguas',
   'home.search': 'Buscar por nombre',
   'home.none_found': 'Ningún nombre contiene esto.',
   'home.failed': 'La lista de visitas no se pudo leer.',

@@ -87,6 +87,8 @@ export const problems = {
   'problem.visit_not_found': () => 'Cette visite n’existe plus. En ouvrir une dans la liste.',
   'problem.visit_changed_elsewhere': () =>
     'Quelqu’un a enregistré cette visite entre-temps ; rien n’a été écrasé.',
+  'problem.entry_id_taken': () => 'Autre chose a été enregistré sous cet identifiant ; rien n’a été écrasé.',
+  'problem.not_an_id': () => 'Cet enregistrement n’a pas d’identifiant valable. Recharger la page.',
   'problem.store_unavailable': () =>
     'Le fichier du salon ne peut pas être écrit. Vérifier le disque ; rien n’est perdu pour l’instant.',
   'problem.store_newer': () => 'Le fichier du salon vient d’un programme plus récent. Lancer le plus récent.',

@@ -46,6 +46,7 @@ export const visit = {
   'home.working': 'Calcul de ce que ce plan a laissé sur les cheveux',
   'home.example': 'Têtes d’exemple',
   'home.list': 'Toutes les visites, la plus récente d’abord',
+  'home.older': 'Montrer les visites plus anciennes',
   'home.search': 'Chercher par nom',
   'home.none_found': 'Aucun nom ne contient cela.',
   'home.failed': 'La liste des visites n’a pas pu être lue.',
