@@ -41,7 +41,7 @@ export class Work {
   /** The id under which a document is saved, the same however often it is handed in. */
   #named: { document: Visit; entry: string } | undefined;
   /** Ids that were handed in since the last answer: if one of them is the newest entry, it is ours. */
-  #handed = new Set<string>();
+  #handed: string[] = [];
   /** Counts what screens were told of the document. */
   #told = $state(0);
 
@@ -90,7 +90,7 @@ export class Work {
     } else if (draft.seq === stored.seq || onOwn) {
       this.#visit = draft.document;
       if (draft.entry) this.#named = { document: draft.document, entry: draft.entry };
-      this.#handed = new Set(draft.handed);
+      this.#handed = draft.handed ?? [];
       this.kept = true;
       this.#saveSoon();
     } else if (sameDocument(draft.document, stored.document)) {
@@ -191,11 +191,11 @@ export class Work {
     const sent = this.visit;
     const entry = this.#entryOf(sent);
     this.saving = 'saving';
-    this.#handed.add(entry);
+    if (!this.#handed.includes(entry)) this.#handed.push(entry);
     try {
       const stored = await api.saveVisit(this.id, this.#seq, sent, entry);
       this.#seq = stored.seq;
-      this.#handed.clear();
+      this.#handed = [];
       this.saveTrouble = undefined;
       this.saving = 'saved';
       if (this.visit !== sent) this.#store();
@@ -224,7 +224,7 @@ export class Work {
   /** Whether the newest entry is one of ours whose answer was lost; then the next save goes on from it. */
   async #overtookItself(): Promise<boolean> {
     const newest = await api.openVisit(this.id);
-    if (newest.seq <= this.#seq || !this.#handed.has(newest.entry)) return false;
+    if (newest.seq <= this.#seq || !this.#handed.includes(newest.entry)) return false;
     this.#seq = newest.seq;
     return true;
   }
