@@ -9,6 +9,8 @@ namespace {
 constexpr std::array sentences{
     // The text itself.
     Sentence{"cannot_read", "The file {file} cannot be read.", "Check its name and that you may read it."},
+    Sentence{"not_a_file", "{file} is no ordinary file.",
+             "Give a file; what comes out of a pipe is read from standard input, written as -."},
     Sentence{"document_too_large", "The document has {bytes} bytes; at most {max} are read.",
              "A visit needs a few thousand bytes: is this the right file?"},
     Sentence{"invalid_utf8", "Byte {byte} (line {line}, column {column}) is not UTF-8.", "Save the file as UTF-8."},

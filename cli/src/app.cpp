@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <exception>
 #include <ostream>
+#include <sstream>
 
 #include "src/commands.h"
+#include "src/print/text.h"
 
 namespace strandline::cli {
 
@@ -36,13 +38,23 @@ int run(const std::vector<std::string>& arguments, Io& io) {
   try {
     app.parse(std::move(reversed));
   } catch (const CLI::ParseError& error) {
-    return app.exit(error, io.out, io.err) == 0 ? done : refused;
+    // What was typed is part of these lines.
+    std::stringstream out, err;
+    const int code = app.exit(error, out, err);
+    const auto say = [](std::stringstream& from, std::ostream& to) {
+      for (std::string line; std::getline(from, line);) to << printable(line) << '\n';
+    };
+    say(out, io.out);
+    say(err, io.err);
+    return code == 0 ? done : refused;
   } catch (const std::exception& error) {
-    io.err << "strandline: " << error.what() << '\n';
+    io.err << "strandline: " << printable(error.what()) << '\n';
     return failed;
   }
   io.out.flush();
-  return io.out ? session.exit_code : failed;
+  if (io.out) return session.exit_code;
+  io.err << "strandline: the answer could not be written whole. Is there room for it?\n";
+  return failed;
 }
 
 }  // namespace strandline::cli

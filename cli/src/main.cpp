@@ -1,5 +1,6 @@
 #include <unistd.h>
 
+#include <csignal>
 #include <cstdlib>
 #include <iostream>
 #include <string_view>
@@ -7,6 +8,7 @@
 #include "src/app.h"
 
 int main(int argc, char** argv) {
+  std::signal(SIGXFSZ, SIG_IGN);  // a file that may not grow is an error to tell, not an end
   const char* said = std::getenv("COLORTERM");
   const std::string_view colour = said ? said : "";
   const bool true_colour = (colour == "truecolor" || colour == "24bit") && isatty(STDOUT_FILENO) == 1;

@@ -5,6 +5,7 @@
 #include <ostream>
 
 #include "src/print/problems.h"
+#include "src/print/text.h"
 #include "strandline/salon/knowledge.h"
 
 namespace strandline::cli {
@@ -25,12 +26,23 @@ Result<std::string> read_text(const std::string& file, std::istream& in) {
 
 bool outside_the_document(const Problems& problems) {
   for (const Problem& p : problems) {
-    if (p.code == "cannot_read") return true;
+    if (p.code == "cannot_read" || p.code == "not_a_file") return true;
   }
   return false;
 }
 
 }  // namespace
+
+CLI::Validator between(double from, double to) {
+  const std::string range = "[" + number(from) + " - " + number(to) + "]";
+  return {[=](const std::string& text) {
+            double value = 0;
+            const bool read = CLI::detail::lexical_cast(text, value);
+            // Written so that what is not a number is refused.
+            return read && value >= from && value <= to ? "" : "Value " + text + " is not a number in " + range;
+          },
+          "FLOAT in " + range};
+}
 
 CLI::App* add_visit_command(CLI::App& app, Session& session, const char* name, const char* help,
                             std::function<int(const VisitFlags&, Session&)> work) {
@@ -47,7 +59,7 @@ CLI::App* add_visit_command(CLI::App& app, Session& session, const char* name, c
       ->check(CLI::IsMember({"auto", "always", "never"}));
   command->add_option("--threads", flags->threads, "threads for the search")->check(CLI::Range(1, 64));
   command->add_option("--seconds", flags->seconds, "a search stops after so long and tells its gap (default 120)")
-      ->check(CLI::Range(0.0, 3600.0));
+      ->check(between(0, 3600));
   command->callback([flags, &session, work = std::move(work)] { session.exit_code = work(*flags, session); });
   return command;
 }

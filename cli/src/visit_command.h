@@ -21,6 +21,9 @@ struct VisitFlags {
   std::optional<double> seconds;
 };
 
+// A number within `from` and `to`, both included; CLI::Range lets "nan" through.
+CLI::Validator between(double from, double to);
+
 // Adds the command with its flags; `work` runs when it is called. Returns it for flags of its own.
 CLI::App* add_visit_command(CLI::App& app, Session& session, const char* name, const char* help,
                             std::function<int(const VisitFlags&, Session&)> work);

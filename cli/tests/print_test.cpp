@@ -22,7 +22,16 @@ TEST(Text, CountsCharactersNotBytesOrColours) {
 TEST(Text, LetsNoDocumentWriteToTheTerminal) {
   EXPECT_EQ(printable("a\x1b[2Jb\xC2\x9B"
                       "c\n"),
-            "a?[2Jb?c?");
+            "a<U+001B>[2Jb<U+009B>c<U+000A>");
+  EXPECT_EQ(printable("a\x9B[2J\xE2\x82"), "a<0x9B>[2J<0xE2><0x82>") << "file names need not be UTF-8";
+}
+
+TEST(Text, ShowsWhatTurnsOrHidesText) {
+  EXPECT_EQ(printable("Ann\u202Ea \u2066b\u2069 c\u200F\u061C\u200B\uFEFF\u2028"),
+            "Ann<U+202E>a <U+2066>b<U+2069> c<U+200F><U+061C><U+200B><U+FEFF><U+2028>");
+  // Letters of every script, marks and the joiners that some need to be written stay as they are.
+  const std::string names = "Zoë נועה علی می\u200Cخواهم 👩\u200D🎨 – ½";
+  EXPECT_EQ(printable(names), names);
 }
 
 TEST(Text, WritesNumbersWithoutNoise) {

@@ -27,11 +27,15 @@ Result<T> read_known(const std::filesystem::path& file, Result<T> (*decode)(cons
 std::filesystem::path default_knowledge() { return STRANDLINE_KNOWLEDGE; }
 
 Result<std::string> read_file(const std::filesystem::path& file, std::size_t bytes_max) {
+  // Asked before it is opened: opening a pipe waits for somebody to write into it.
+  std::error_code error;
+  const auto status = std::filesystem::status(file, error);
+  if (std::filesystem::exists(status) && !std::filesystem::is_regular_file(status)) {
+    return tl::unexpected(Problems{{"not_a_file", "", {{"file", file.string()}}}});
+  }
   std::ifstream in(file, std::ios::binary);
   std::string text;
-  std::error_code error;
-  const bool folder = std::filesystem::is_directory(file, error);
-  if (!in || folder) return tl::unexpected(Problems{{"cannot_read", "", {{"file", file.string()}}}});
+  if (!in) return tl::unexpected(Problems{{"cannot_read", "", {{"file", file.string()}}}});
   std::vector<char> buffer(1u << 16);
   while (in.read(buffer.data(), static_cast<std::streamsize>(buffer.size())), in.gcount() > 0) {
     text.append(buffer.data(), static_cast<std::size_t>(in.gcount()));

@@ -1,5 +1,7 @@
 #include "strandline/server/server.h"
 
+#include <arpa/inet.h>
+
 #include "context.h"
 #include "guard.h"
 #include "reply.h"
@@ -37,6 +39,15 @@ void answer_error(const Request& request, Response& response) {
 }
 
 }  // namespace
+
+bool this_machine_only(const std::string& host) {
+  in_addr four{};
+  in6_addr six{};
+  constexpr std::uint32_t first_byte = 24, loopback = 127;
+  if (inet_pton(AF_INET, host.c_str(), &four) == 1) return ntohl(four.s_addr) >> first_byte == loopback;
+  if (inet_pton(AF_INET6, host.c_str(), &six) == 1) return IN6_IS_ADDR_LOOPBACK(&six);
+  return host == "localhost";
+}
 
 struct Server::Parts {
   Parts(ServerOptions o, salon::World world, salon::House house)
@@ -89,6 +100,7 @@ Server::~Server() { stop(); }
 
 std::optional<int> Server::bind() {
   const ServerOptions& o = parts_->options;
+  if (!this_machine_only(o.host)) return std::nullopt;
   if (o.port == 0) {
     const int port = parts_->http.bind_to_any_port(o.host);
     return port > 0 ? std::optional(port) : std::nullopt;
@@ -98,6 +110,7 @@ std::optional<int> Server::bind() {
 
 void Server::run() { parts_->http.listen_after_bind(); }
 void Server::stop() { parts_->http.stop(); }
+std::string Server::exchange(std::string_view bytes) { return parts_->http.exchange(bytes); }
 bool Server::running() const { return parts_->http.is_running(); }
 
 }  // namespace strandline::server

@@ -41,8 +41,7 @@ void add_substitute(CLI::App& app, Session& session) {
                               [&](const wire::RemadeAnswer& a, const Visit& v) { print_remade(a, v.shelf, s.io.out); });
                         });
   command->add_option("--product", *product, "id of the product to do without")->required();
-  command->add_option("--weighed", *weighed, "grams of it that are in the bowl already")
-      ->check(CLI::Range(0.0, 5000.0));
+  command->add_option("--weighed", *weighed, "grams of it that are in the bowl already")->check(between(0, 5000));
 }
 
 }  // namespace strandline::cli

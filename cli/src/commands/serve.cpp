@@ -6,6 +6,7 @@
 
 #include "src/commands.h"
 #include "src/print/problems.h"
+#include "src/print/text.h"
 #include "strandline/salon/visits.h"
 #include "strandline/server/server.h"
 
@@ -50,6 +51,11 @@ class Stopper {
 };
 
 int serve(const ServeFlags& flags, Session& session) {
+  if (!server::this_machine_only(flags.host)) {
+    session.io.err << "Strandline listens on this machine only (127.0.0.1, ::1 or localhost), not on \""
+                   << printable(flags.host) << "\": it has no sign-in and no encryption yet.\n";
+    return refused;
+  }
   Stopper stopper;
   salon::HouseFiles files;
   if (!flags.knowledge.empty()) files.knowledge = flags.knowledge;
@@ -71,11 +77,12 @@ int serve(const ServeFlags& flags, Session& session) {
                    << " with --port.\n";
     return failed;
   }
-  session.io.out << "Strandline is at http://" << flags.host << ':' << *port << "/  (salon file " << flags.db;
+  session.io.out << "Strandline is at http://" << flags.host << ':' << *port << "/  (salon file "
+                 << printable(flags.db);
   if (*demo > 0) session.io.out << ", new, with " << *demo << " invented visits";
   session.io.out << "). Ctrl-C stops.\n";
   if (!std::filesystem::exists(web / "index.html"))
-    session.io.err << "No web app at " << web.string() << ": only the API is served.\n";
+    session.io.err << "No web app at " << printable(web.string()) << ": only the API is served.\n";
   session.io.out.flush();
   stopper.run(server);
   return done;
@@ -87,7 +94,7 @@ void add_serve(CLI::App& app, Session& session) {
   const auto flags = std::make_shared<ServeFlags>();
   CLI::App* command = app.add_subcommand("serve", "the web app and its API, with one salon file");
   command->add_option("--port", flags->port, "port, 0 = any free one")->check(CLI::Range(0, 65535));
-  command->add_option("--host", flags->host, "address to listen on");
+  command->add_option("--host", flags->host, "address to listen on, of this machine only");
   command->add_option("--db", flags->db, "salon file, made when it is not there");
   command->add_option("--web", flags->web, "folder of the built web app");
   command->add_option("--knowledge", flags->knowledge, "folder with demo/ and policy/");

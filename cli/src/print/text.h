@@ -8,7 +8,8 @@ namespace strandline::cli {
 
 // Characters that `text` (UTF-8) takes on a terminal; colour sequences take none.
 std::size_t width(std::string_view text);
-// Control characters replaced, so that a document cannot write to the terminal.
+// Control characters, marks of direction and characters without a picture written as <U+202E>, bytes that are not
+// UTF-8 as <0x9B>: a document cannot write to the terminal, turn a line round or look like another.
 std::string printable(std::string_view text);
 // At most `decimals` decimals, without trailing zeros.
 std::string number(double value, int decimals = 1);

@@ -30,7 +30,7 @@ struct HouseFiles {
 // Problems: cannot_read {file}, or what is wrong inside a file, each with its {file}.
 Result<House> open_house(const HouseFiles& files);
 
-// A whole file as text. Problems: cannot_read, document_too_large.
+// A whole file as text. Problems: cannot_read, not_a_file (a folder, a pipe), document_too_large.
 Result<std::string> read_file(const std::filesystem::path& file, std::size_t bytes_max);
 
 }  // namespace strandline::salon

@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <memory>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "strandline/salon/knowledge.h"
@@ -11,10 +12,13 @@
 
 namespace strandline::server {
 
+// Whether an address ("127.0.0.2", "::1") or "localhost" is one that no other machine can reach.
+bool this_machine_only(const std::string& host);
+
 struct ServerOptions {
-  std::string host = "127.0.0.1";
-  int port = 7407;            // 0 = any free one
-  std::filesystem::path web;  // the built web app; empty = only the API
+  std::string host = "127.0.0.1";  // this machine only: there is no sign-in and no encryption
+  int port = 7407;                 // 0 = any free one
+  std::filesystem::path web;       // the built web app; empty = only the API
   std::vector<std::string>
       allowed_hosts;  // names a request may be addressed to, beside loopback; "host" or "host:port"
   int search_threads = 2;
@@ -28,12 +32,14 @@ class Server {
   Server(const Server&) = delete;
   Server& operator=(const Server&) = delete;
 
-  // Takes the port. Returns it, or nothing when it cannot be had.
+  // Takes the port. Returns it, or nothing when it cannot be had or the host is not this machine only.
   std::optional<int> bind();
   // Serves until stop() is called, from any thread. Requires bind().
   void run();
   void stop();
   bool running() const;
+  // Everything that comes back on one connection over which `bytes` come and then its end; without a socket.
+  std::string exchange(std::string_view bytes);
 
  private:
   struct Parts;

@@ -1,0 +1,109 @@
+// What comes to the command line from outside its document: files, limits, addresses.
+#include <fcntl.h>
+#include <gtest/gtest.h>
+#include <sys/resource.h>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <future>
+
+#include "run_helper.h"
+
+namespace strandline::cli {
+namespace {
+
+class Outside : public testing::Test {
+ protected:
+  void SetUp() override {
+    std::string pattern = (std::filesystem::temp_directory_path() / "strandline-outside-XXXXXX").string();
+    ASSERT_NE(mkdtemp(pattern.data()), nullptr);
+    folder_ = pattern;
+  }
+  void TearDown() override { std::filesystem::remove_all(folder_); }
+
+  // The program itself, with what it may write limited to `bytes`; its exit status as wait() tells it.
+  int limited(const char* command, rlim_t bytes) const {
+    const auto program = std::filesystem::read_symlink("/proc/self/exe").parent_path() / "strandline";
+    const pid_t child = fork();
+    if (child == 0) {
+      const rlimit most{bytes, bytes};
+      setrlimit(RLIMIT_FSIZE, &most);
+      execl("/bin/sh", "sh", "-c", command, program.c_str(), (folder_ / "out").c_str(), demo("my_own_bowls").c_str(),
+            nullptr);
+      _exit(127);
+    }
+    int status = 0;
+    waitpid(child, &status, 0);
+    return status;
+  }
+
+  std::filesystem::path folder_;
+};
+
+TEST_F(Outside, APipeInPlaceOfAFileIsRefusedAtOnce) {
+  const std::string pipe = folder_ / "pipe";
+  ASSERT_EQ(mkfifo(pipe.c_str(), 0600), 0);
+  for (const std::vector<std::string>& words :
+       {std::vector<std::string>{"assess", pipe}, {"assess", demo("my_own_bowls"), "--shelf", pipe}}) {
+    auto asked = std::async(std::launch::async, [&] { return ran(words); });
+    const bool in_time = asked.wait_for(std::chrono::seconds(5)) == std::future_status::ready;
+    if (!in_time) close(open(pipe.c_str(), O_WRONLY));  // lets the reader go on
+    ASSERT_TRUE(in_time) << "waits for a writer";
+    const Ran got = asked.get();
+    EXPECT_EQ(got.code, failed);
+    EXPECT_NE(got.err.find("no ordinary file"), std::string::npos) << got.err;
+    EXPECT_NE(got.err.find("standard input"), std::string::npos) << got.err;
+  }
+  EXPECT_EQ(ran({"assess", folder_}).code, failed);
+}
+
+TEST_F(Outside, SecondsMustBeANumberInRange) {
+  for (const char* seconds : {"nan", "-nan", "inf", "-1", "3601", "1e999", "", "x"}) {
+    const Ran got = ran({"plan", demo("my_own_bowls"), "--seconds", seconds});
+    EXPECT_EQ(got.code, refused) << seconds;
+    EXPECT_TRUE(got.out.empty()) << seconds;
+  }
+  EXPECT_EQ(ran({"substitute", demo("my_own_bowls"), "--product", "x", "--weighed", "nan"}).code, refused);
+}
+
+TEST_F(Outside, ListensOnThisMachineOnly) {
+  for (const char* host : {"0.0.0.0", "::", "192.168.1.2", "example.org", "127.0.0.1.example.org", "127.1", ""}) {
+    // Not even the salon file is looked at.
+    const Ran got = ran({"serve", "--port", "0", "--db", "/no/such/folder/salon.sqlite", "--host", host});
+    EXPECT_EQ(got.code, refused) << host;
+    EXPECT_NE(got.err.find("this machine only"), std::string::npos) << got.err;
+  }
+  for (const char* host : {"127.0.0.1", "127.0.0.2", "::1", "localhost"}) {
+    EXPECT_EQ(ran({"serve", "--port", "0", "--db", "/no/such/folder/salon.sqlite", "--host", host}).code, failed)
+        << host;
+  }
+}
+
+TEST_F(Outside, WordsOfTheCommandLineCannotWriteToTheTerminal) {
+  for (const std::vector<std::string>& words : {std::vector<std::string>{"\x1b[31m"},
+                                                {"assess", "/no\x1b[31m"},
+                                                {"assess", "x", "--light", "\x1b[31m"},
+                                                {"serve", "--db", "/no/\x1b[31m"},
+                                                {"serve", "--host", "\x1b[31m"}}) {
+    const Ran got = ran(words);
+    EXPECT_NE(got.code, done);
+    EXPECT_EQ((got.out + got.err).find('\x1b'), std::string::npos) << got.err;
+  }
+}
+
+TEST_F(Outside, AFullQuotaIsToldAndKillsNothing) {
+  // What is written goes to the second word; 4096 bytes hold less than the answer.
+  const int status = limited("\"$0\" assess \"$2\" --json > \"$1\" 2>/dev/null", 4096);
+  ASSERT_TRUE(WIFEXITED(status));
+  EXPECT_EQ(WEXITSTATUS(status), failed);
+  // A salon file that cannot be made to its full size.
+  const int served = limited("\"$0\" serve --port 0 --db \"$1.sqlite\" 2>/dev/null", 4096);
+  ASSERT_TRUE(WIFEXITED(served));
+  EXPECT_EQ(WEXITSTATUS(served), failed);
+}
+
+}  // namespace
+}  // namespace strandline::cli
