@@ -2,6 +2,7 @@ import { en } from './en';
 import { de } from './de';
 import { es } from './es';
 import { fr } from './fr';
+import { shownIn } from './shown';
 import type { Args, Dictionary, Key } from './types';
 
 export type { Key } from './types';
@@ -39,7 +40,7 @@ function held(text: string): string {
 /** The sentence for a key in the chosen language. */
 export function t<K extends Key>(key: K, ...args: Args<K>): string {
   const entry = dictionaries[current][key] as string | ((...a: unknown[]) => string);
-  return held(typeof entry === 'string' ? entry : entry(...args));
+  return held(typeof entry === 'string' ? entry : entry(...args.map(shownIn)));
 }
 
 /** True when `key` is one of the dictionary's keys: for keys built from codes. */

@@ -1,3 +1,4 @@
+import { shown } from '../i18n/shown';
 import { isKey, t, type Key } from '../i18n/index.svelte';
 
 // Every frame of a held value asks for the same few names.
@@ -13,5 +14,8 @@ export function known(prefix: string, name: string): string {
     key = isKey(made) ? made : undefined;
     names.set(name, key);
   }
-  return key ? t(key as 'ui.close') : name;
+  return key ? t(key as 'ui.close') : shown(name);
 }
+
+/** A client's name as it may stand on a page. */
+export const clientName = (name?: string): string => (name ? shown(name) : t('visit.unnamed'));

@@ -1,16 +1,17 @@
 import type { PartEffect, Recipe, Turn } from '../../api/types';
 import { duration, mass, number, strength } from '../../i18n/format';
 import { t } from '../../i18n/index.svelte';
+import { shown } from '../../i18n/shown';
 import { scale } from '../../visit/scale.svelte';
 import { directionWords } from '../../visit/words';
 
-export const productWords = (id: string) => scale.shelf?.products.find((p) => p.id === id)?.name ?? id;
+export const productWords = (id: string) => shown(scale.shelf?.products.find((p) => p.id === id)?.name ?? id);
 
 /** "7 natural 30.0 g + developer 6 % 30.0 g"; figures stay with their unit and name. */
 export const mixWords = (parts: readonly { name: string; grams: number }[]) =>
   parts.map((p) => `${p.name} ${mass(p.grams)}`.replaceAll(' ', '\u00a0')).join(' + ');
 
-const rangeWords = (id: string) => scale.shelf?.ranges.find((r) => r.id === id)?.name ?? id;
+const rangeWords = (id: string) => shown(scale.shelf?.ranges.find((r) => r.id === id)?.name ?? id);
 
 /** "cover colour: 5/8 7 natural + 3/8 7 ash, 6 % 1:1, 35 min"; shades of several ranges bear the same name. */
 export function recipeWords(recipe: Recipe): string {
