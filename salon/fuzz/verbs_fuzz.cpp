@@ -1,0 +1,27 @@
+// Any document to every verb: answered or refused, and the answer can be printed. The first byte chooses the verb.
+#include <cstdint>
+#include <cstdlib>
+#include <iterator>
+
+#include "strandline/salon/knowledge.h"
+#include "strandline/salon/verbs.h"
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+  using namespace strandline;
+  constexpr const char* verbs[] = {"assess", "aim",  "predict", "formulate", "schedule", "plan",      "reach",
+                                   "fade",   "grow", "what-if", "review",    "convert",  "substitute"};
+  static const auto house = salon::open_house({});
+  if (!house) std::abort();
+  if (size == 0) return 0;
+  auto document = wire::parse(std::string_view(reinterpret_cast<const char*>(data) + 1, size - 1));
+  if (!document) return 0;
+  // Small work: what is tried here is whether a verb holds, not how long it may take.
+  if (document->is_object() && (!document->contains("options") || (*document)["options"].is_object())) {
+    (*document)["options"]["scenarios"] = 1;
+    (*document)["options"]["seconds"] = 0.02;
+  }
+  const auto answer = salon::answer(verbs[data[0] % std::size(verbs)], *document, house->sources(), {},
+                                    {.range = "demi", .product = "permanent-6-gold"});
+  if (answer ? wire::print(*answer).empty() : answer.error().empty()) std::abort();
+  return 0;
+}
