@@ -34,7 +34,7 @@ Extremes extremes(const ChoiceInput& in, const Choice& choice) {
     e.tubes = std::max(e.tubes, tubes(bowl.best.shares));
     e.price = std::max(e.price, price_per_g(in, bowl.best));
     const Setting& setting = in.domain.settings[static_cast<size_t>(bowl.best.setting)].setting;
-    e.minutes = std::max(e.minutes, setting.minutes);
+    for (double minutes : minutes_on(in, bowl.best, bowl.zones)) e.minutes = std::max(e.minutes, minutes);
     e.permanent = e.permanent || permanent(setting);
   }
   return e;

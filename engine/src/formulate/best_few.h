@@ -19,6 +19,7 @@ struct Candidate {
   int set = 0;                                                 // index of the RecipeSet
   int setting = 0;                                             // index into Domain::settings
   Shares shares;
+  std::vector<double> minutes = {};  // on each of the zones it was judged for, where that was done in full
 };
 
 // By objective, then setting and shares, so that order never depends on who found what first.

@@ -2,6 +2,7 @@
 // divided until every part is a single shade.
 #pragma once
 
+#include <cstdint>
 #include <vector>
 
 #include "formulate/enumerate.h"
@@ -15,6 +16,7 @@ struct Branch {
   int node[3] = {0, 0, 0};             // of the range's tree
   signed char eighths[3] = {0, 0, 0};  // falling; 0 where there is no such part
   signed char way = 0;                 // which of the kWays of sharing that is
+  std::uint64_t dead = 0;              // times of zones that nothing of it wants any more (Terrain::Zone::first_bit)
   int parts() const { return (eighths[0] > 0) + (eighths[1] > 0) + (eighths[2] > 0); }
 };
 

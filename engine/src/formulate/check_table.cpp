@@ -43,10 +43,14 @@ std::optional<CheckChoice> choice(const RouteTask& in, const Situation& shown, c
   if (own.empty()) return std::nullopt;
   BowlSearch search(in.domain, zones, shown.draws, total, in.policy, in.options);
   const ChoiceInput input{
-      in.head,   in.shelf,
-      in.policy, in.domain,
-      zones,     shown.draws,
-      total,     [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
+      in.head,
+      in.shelf,
+      in.policy,
+      in.domain,
+      zones,
+      shown.draws,
+      total,
+      [&](int setting, int zone, double minutes) -> const ZoneTable& { return search.table(setting, zone, minutes); }};
   const auto list = exact_list(input, search.best(bowl_wish(input, own)), own);
   if (list.empty()) return std::nullopt;
   CheckChoice c;

@@ -33,9 +33,10 @@ struct ChoiceInput {
   const std::vector<SearchZone>& zones;
   const Draws& draws;
   double total_weight = 1;
-  std::function<const ZoneTable&(int setting, int zone)> table;  // of Domain::settings and `zones`
-  std::vector<Step> before = {};                                 // done before these bowls, on the head as it was read
+  std::function<const ZoneTable&(int setting, int zone, double minutes)> table;  // of Domain::settings and `zones`
+  std::vector<Step> before = {};  // done before these bowls, on the head as it was read
   char first_label = 'A';
+  std::map<int, double> minutes = {};  // as Wish::minutes
 };
 
 // Lists what one bowl could be for some zones, ordered by the single-precision objective: BowlSearch::find in earnest.
@@ -93,7 +94,12 @@ std::vector<Candidate> exact_list(const ChoiceInput& in, std::vector<Candidate> 
 // Those of a list that a colourist would call another formula than `best` and than each other; none better than it.
 std::vector<Candidate> other_formulas(const ChoiceInput& in, const std::vector<Candidate>& list, const Candidate& best);
 
-// J of one recipe for some zones, exact, without the price of the bowl and of its money.
-double exact_objective(const ChoiceInput& in, const Candidate& candidate, const std::vector<int>& zones);
+// J of one recipe for some zones, exact, without the price of the bowl and of its money; `minutes`: for how long it is
+// on each of them.
+double exact_objective(const ChoiceInput& in, const Candidate& candidate, const std::vector<int>& zones,
+                       std::vector<double>* minutes = nullptr);
+
+// For how long the candidate is on each of these zones: as it was judged, else at best.
+std::vector<double> minutes_on(const ChoiceInput& in, const Candidate& candidate, const std::vector<int>& zones);
 
 }  // namespace strandline

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "formulate/habits.h"
 #include "formulate/pour.h"
@@ -12,7 +13,7 @@ namespace {
 constexpr int kBlock = 256;  // recipes evaluated together
 // All that one setting needs to evaluate recipes on the zones it may touch.
 struct SettingRun {
-  std::vector<ZoneTable> tables;  // per zone; empty where forbidden
+  std::vector<std::vector<ZoneTable>> tables;  // per zone one for each time; empty where forbidden
   std::vector<bool> group_allowed;
 };
 
@@ -29,9 +30,11 @@ SettingRun prepare(const Setting& setting, const std::vector<SearchZone>& zones,
   for (size_t g = 0; g < groups.size(); ++g)
     if (run.group_allowed[g])
       for (int z : groups[g].zones)
-        run.tables[static_cast<size_t>(z)] =
-            zone_table(*zones[static_cast<size_t>(z)].draws,
-                       bare_chemistry(setting, setting.minutes + zones[static_cast<size_t>(z)].half_touch), draws);
+        for (double minutes : times(*setting.range)) {
+          const SearchZone& zone = zones[static_cast<size_t>(z)];
+          run.tables[static_cast<size_t>(z)].push_back(
+              zone_table(*zone.draws, bare_chemistry(setting, minutes + zone.half_touch), draws));
+        }
   return run;
 }
 
@@ -118,14 +121,16 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
         if (!run.group_allowed[g]) continue;
         for (int z : groups[g].zones) {
           const SearchZone& zone = zones[static_cast<size_t>(z)];
-          const ZoneTable& table = run.tables[static_cast<size_t>(z)];
-          mean_losses(table, zone.price, loads.data(), count, losses.data());
-          const double same = setting_price(one.setting, zone, table.exposure);
-          for (int i = 0; i < count; ++i)
-            group_loss[g * kBlock + static_cast<size_t>(i)] +=
-                zone.weight / total_weight *
-                (losses[static_cast<size_t>(i)] + same +
-                 natural_share_price(zone, naturals[static_cast<size_t>(i)], one.setting.range->cls));
+          std::vector<double> least(kBlock, std::numeric_limits<double>::infinity());
+          for (const ZoneTable& table : run.tables[static_cast<size_t>(z)]) {
+            mean_losses(table, zone.price, loads.data(), count, losses.data());
+            const double same = setting_price(one.setting, zone, table.exposure);
+            for (size_t i = 0; i < static_cast<size_t>(count); ++i)
+              least[i] = std::min(least[i], static_cast<double>(losses[i]) + same);
+          }
+          for (size_t i = 0; i < static_cast<size_t>(count); ++i)
+            group_loss[g * kBlock + i] += zone.weight / total_weight *
+                                          (least[i] + natural_share_price(zone, naturals[i], one.setting.range->cls));
         }
       }
       for (size_t mask = 1; mask < masks; ++mask) {
@@ -157,7 +162,8 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
   for (const Piece& p : pieces) {
     out.recipes += p.end - p.begin;
     const SettingRun& run = runs[static_cast<size_t>(p.setting)];
-    for (const ZoneTable& t : run.tables) out.evaluations += static_cast<long long>(t.scenarios) * (p.end - p.begin);
+    for (const auto& zone : run.tables)
+      for (const ZoneTable& t : zone) out.evaluations += static_cast<long long>(t.scenarios) * (p.end - p.begin);
   }
   out.cancelled = options.cancelled();
   return out;

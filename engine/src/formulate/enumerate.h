@@ -1,4 +1,5 @@
-// Full enumeration of the certified domain: for every set of zone groups, the best recipes that may serve it.
+// Full enumeration of the certified domain: for every set of zone groups, the best recipes that may serve it, each
+// zone for whichever of the range's times costs least there.
 // The oracle of tests and scoreboards: vectorised, nothing pruned. What people use is search.h.
 #pragma once
 

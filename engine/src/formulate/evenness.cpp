@@ -77,7 +77,9 @@ std::vector<Looks> looks(const ChoiceInput& in, const Choice& choice, const std:
       all[z].bowl = static_cast<int>(b);
       for (const Candidate& c : bowl.list) {
         const double ratio = in.domain.settings[static_cast<size_t>(c.setting)].setting.ratio;
-        all[z].by_candidate.push_back(seen(in.table(c.setting, static_cast<int>(z)),
+        const size_t own = static_cast<size_t>(std::find(bowl.zones.begin(), bowl.zones.end(), static_cast<int>(z)) -
+                                               bowl.zones.begin());
+        all[z].by_candidate.push_back(seen(in.table(c.setting, static_cast<int>(z), minutes_on(in, c, bowl.zones)[own]),
                                            in.domain.sets[static_cast<size_t>(c.set)].load(c.shares, ratio)));
       }
     }

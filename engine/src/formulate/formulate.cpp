@@ -10,6 +10,7 @@
 #include "formulate/evenness.h"
 #include "formulate/from.h"
 #include "formulate/later_on_lengths.h"
+#include "formulate/on_hair.h"
 #include "formulate/planned.h"
 #include "formulate/reasons.h"
 #include "formulate/refine.h"
@@ -42,6 +43,53 @@ double least_apart(BowlSearch& search, const std::vector<SearchZone>& zones, dou
   return sum;
 }
 
+// The chosen zones of each bowl with the best recipe of the same range for minutes that are given.
+Choice in_given_minutes(const ChoiceInput& in, const Chooser& chooser, BowlSearch& search, const Choice& free) {
+  Choice choice;
+  choice.objective = free.objective;
+  choice.bound = free.bound;
+  for (const Chosen& bowl : free.bowls) {
+    std::vector<Candidate> all = search.best(bowl_wish(in, bowl.zones));
+    std::erase_if(all, [&](const Candidate& c) { return c.set != bowl.best.set; });
+    for (const Candidate& c : bowl.list)
+      if (c.set == bowl.best.set &&
+          std::none_of(all.begin(), all.end(), [&](const Candidate& seen) { return same_recipe(c, seen); }))
+        all.push_back(c);
+    choice.bowls.push_back(chooser.chosen(bowl.zones, exact_list(in, std::move(all), bowl.zones)));
+    choice.objective += choice.bowls.back().best.objective - bowl.best.objective;
+  }
+  return choice;
+}
+
+// M20: the search lets every zone leave by itself, which is a bound for every clock. What the clock makes of the times
+// found, of the usual ones and of the shortest is searched again in the clock's own minutes; the best of that is taken.
+// `in` then holds the minutes.
+void keep_the_clock(ChoiceInput& in, const Chooser& chooser, BowlSearch& search, Choice& choice, const Clock& clock) {
+  constexpr double kMet = 1e-6;
+  const Choice free = choice;
+  std::map<int, double> best;
+  for (const int which : {0, 1, 2}) {
+    std::vector<PlannedBowl> bowls = planned_bowls(in, free);
+    for (size_t b = 0; which > 0 && b < bowls.size(); ++b) {
+      const MinuteWindow& own = find_range(in.shelf, bowls[b].bowl.formula.range)->minutes;
+      bowls[b].on = on_alike(in.head, bowls[b].bowl, which == 1 ? own.target : own.min);
+    }
+    const auto timed = clock(std::move(bowls));
+    if (!timed) continue;
+    ChoiceInput given = in;
+    for (size_t z = 0; z < in.zones.size(); ++z)
+      for (const PlannedBowl& b : *timed)
+        if (const auto own = on(b, in.zones[z].draws->id)) given.minutes[static_cast<int>(z)] = own->minutes;
+    Choice now = in_given_minutes(given, chooser, search, free);
+    if (!best.empty() && now.objective >= choice.objective) continue;
+    choice = std::move(now);
+    best = given.minutes;
+    if (choice.objective <= free.objective + kMet) break;
+  }
+  in.minutes = best;
+  choice.bound = std::min(choice.bound, choice.objective);  // minutes between those of the range may cost less
+}
+
 Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets, const Shelf& shelf,
                             const FormulaPolicy& policy, const FormulateOptions& options) {
   const Domain all = domain(shelf, policy);
@@ -52,16 +100,23 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
   if (!(total > 0)) total = 1;
 
   BowlSearch search(all, zones, draws, total, policy, options);
-  const ChoiceInput in{
-      from.head,     shelf,
-      policy,        all,
-      zones,         draws,
-      total,         [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); },
-      from.now.done, from.first_label};
+  ChoiceInput in{
+      from.head,
+      shelf,
+      policy,
+      all,
+      zones,
+      draws,
+      total,
+      [&](int setting, int zone, double minutes) -> const ZoneTable& { return search.table(setting, zone, minutes); },
+      from.now.done,
+      from.first_label};
   const std::vector<ZoneGroup> groups = group_zones(zones);
   Chooser chooser(in, groups, [&](const Wish& wish) { return search.find(wish); });
   Plan plan;
   Choice choice = chooser.choose(policy.bowls_max);
+  if (from.clock && !choice.bowls.empty() && !search.counts().cancelled)
+    keep_the_clock(in, chooser, search, choice, from.clock);
   even_out(in, choice);
   for (const std::string& id : share_out(in, choice))
     plan.notes.push_back({std::string(kShared),
@@ -102,6 +157,7 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
     plan.why.push_back({zones.empty() ? "nothing_wished" : "leave_as_it_is", "", {}});
   plan.currency = shelf.currency;
   if (plan.report.stopped == "cancelled" || !from.other_ways) return plan;
+  in.minutes.clear();  // other ways choose their own
   auto others = alternatives(in, targets, chooser, search, choice, plan, report);
   if (!others) return tl::unexpected(others.error());
   plan.alternatives = std::move(*others);

@@ -12,9 +12,10 @@ double too_dark(const ChoiceInput& in, const Candidate& c, const std::vector<int
   const Spectrum load = in.domain.sets[static_cast<size_t>(c.set)].load(c.shares, ratio);
   const std::vector<float> single(load.begin(), load.end());
   double sum = 0, weight = 0;
-  for (int z : zones) {
-    const SearchZone& zone = in.zones[static_cast<size_t>(z)];
-    const auto seen = colours(in.table(c.setting, z), single.data());
+  const std::vector<double> minutes = minutes_on(in, c, zones);
+  for (size_t i = 0; i < zones.size(); ++i) {
+    const SearchZone& zone = in.zones[static_cast<size_t>(zones[i])];
+    const auto seen = colours(in.table(c.setting, zones[i], minutes[i]), single.data());
     const auto dark = std::count_if(seen.begin(), seen.end(), [&](const ScenarioColour& s) {
       return level_of_lightness(s.lab.l) < zone.target->level - k.level_tolerance;
     });

@@ -23,7 +23,10 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
   const RecipeSet& set = in.domain.sets[static_cast<size_t>(chosen.best.set)];
   b.bowl.formula = pour(set, chosen.best.shares, one.setting,
                         mix_grams(in.head, b.bowl.zones, in.policy).of(*one.setting.range), in.shelf, in.policy);
-  b.on = on_alike(in.head, b.bowl, b.bowl.formula.minutes);
+  const std::vector<double> minutes = minutes_on(in, chosen.best, chosen.zones);
+  for (size_t z = 0; z < chosen.zones.size(); ++z)
+    b.on.push_back({minutes[z], minutes[z] + in.zones[static_cast<size_t>(chosen.zones[z])].half_touch});
+  b.bowl.formula.minutes = *std::min_element(minutes.begin(), minutes.end());
   b.recipe = recipe_of(in.domain, chosen.best);
   b.objective = chosen.best.objective;
   constexpr size_t kTold = 10;
@@ -73,7 +76,8 @@ Shelf left_after(Shelf shelf, const std::vector<PlannedBowl>& bowls) {
 
 Recipe recipe_of(const Domain& domain, const Candidate& c) {
   const Setting& s = domain.settings[static_cast<size_t>(c.setting)].setting;
-  Recipe r{s.range->id, {}, s.developer_percent, s.ratio, s.minutes};
+  const double minutes = c.minutes.empty() ? s.minutes : *std::min_element(c.minutes.begin(), c.minutes.end());
+  Recipe r{s.range->id, {}, s.developer_percent, s.ratio, minutes};
   for (int i = 0; i < 3; ++i)
     if (c.shares.eighths[i] > 0)
       r.shares.push_back(

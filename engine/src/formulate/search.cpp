@@ -35,12 +35,6 @@ Branch take_first(std::vector<Branch>& heap) {
 double lowest(const std::vector<Branch>& heap) { return heap.empty() ? kNever : heap.front().bound; }
 bool matters(const std::vector<Branch>& heap, double limit) { return !heap.empty() && heap.front().bound <= limit; }
 
-std::vector<int> settings_of(const std::vector<Branch>& branches) {
-  std::set<int> all;
-  for (const Branch& b : branches) all.insert(b.setting);
-  return {all.begin(), all.end()};
-}
-
 }  // namespace
 
 struct BowlSearch::Run {
@@ -53,6 +47,7 @@ struct BowlSearch::Run {
   BestFew best;
   BestFew seen;      // of all that was evaluated
   int together = 4;  // branches divided in one round
+  std::vector<SettingZone*> needed(const std::vector<Branch>& of) const;
 };
 
 BowlSearch::BowlSearch(const Domain& domain, const std::vector<SearchZone>& zones, const Draws& draws,
@@ -66,16 +61,41 @@ BowlSearch::BowlSearch(const Domain& domain, const std::vector<SearchZone>& zone
       made_(domain, zones, draws, total_weight, policy),
       floors_(zones.size(), 0) {}
 
+// The times that a zone may have under a setting; empty where it has none.
+std::vector<double> BowlSearch::minutes(const Wish& wish, int setting, int zone) const {
+  if (const auto own = wish.minutes.find(zone); own != wish.minutes.end()) return {own->second};
+  std::vector<double> all = times(*domain_.settings[static_cast<size_t>(setting)].setting.range);
+  std::erase_if(all, [&](double m) { return m >= wish.allowed.minutes_below; });
+  return all;
+}
+
+// What is tabulated of these branches' settings, as far as their times are not ruled out.
+std::vector<SettingZone*> BowlSearch::Run::needed(const std::vector<Branch>& of) const {
+  std::set<std::tuple<int, size_t, size_t>> all;
+  for (const Branch& b : of) {
+    const Terrain& t = terrains.at(b.setting);
+    for (size_t z = 0; z < t.zones.size(); ++z)
+      for (size_t k = 0; k < t.zones[z].times.size(); ++k)
+        if (t.zones[z].alive(b, k)) all.insert({b.setting, z, k});
+  }
+  std::vector<SettingZone*> made;
+  for (const auto& [setting, z, k] : all) made.push_back(terrains.at(setting).zones[z].times[k].made);
+  return made;
+}
+
 // Every setting that may serve the zones waits undivided, at its price before any optics.
 void BowlSearch::start(Run& run) {
   const Allowed& allowed = run.wish.allowed;
   for (int i = 0; i < static_cast<int>(domain_.settings.size()); ++i) {
     const Setting& setting = domain_.settings[static_cast<size_t>(i)].setting;
-    if (setting.developer_percent >= allowed.strength_below || setting.minutes >= allowed.minutes_below) continue;
+    if (setting.developer_percent >= allowed.strength_below) continue;
     if (allowed.fades_out && permanent(setting)) continue;
     if (!made_.may_serve(i, run.wish.zones)) continue;
+    std::vector<std::vector<double>> own;
+    for (int z : run.wish.zones) own.push_back(minutes(run.wish, i, z));
+    if (std::any_of(own.begin(), own.end(), [](const auto& m) { return m.empty(); })) continue;
     Terrain& t =
-        run.terrains.emplace(i, made_.terrain(i, run.wish.zones, run.wish.grams.of(*setting.range))).first->second;
+        run.terrains.emplace(i, made_.terrain(i, run.wish.zones, own, run.wish.grams.of(*setting.range))).first->second;
     t.mixing = run.wish.mixing_price;
     constexpr double kSame = 1e-12;  // the same prices added in another order
     t.price_most = allowed.price_most + kSame;
@@ -124,7 +144,7 @@ bool BowlSearch::divide(Run& run) {
   if (round.empty()) return !run.fresh.empty();
   constexpr int kTogetherMost = 32;
   run.together = std::min(2 * run.together, kTogetherMost);
-  made_.need_boxes(settings_of(round), run.wish.zones, options_.parallel);
+  need_boxes(run.needed(round), options_.parallel);
   std::vector<Descent> done(round.size());
   options_.parallel(static_cast<int>(round.size()), [&](int begin, int end) {
     for (int i = begin; i < end; ++i) {
@@ -142,7 +162,7 @@ bool BowlSearch::divide(Run& run) {
 
 // The closer bound of every fresh recipe.
 void BowlSearch::bound_singles(Run& run) {
-  made_.need_groups(settings_of(run.fresh), run.wish.zones, options_.parallel);
+  need_groups(run.needed(run.fresh), options_.parallel);
   const double limit = run.best.limit();
   options_.parallel(static_cast<int>(run.fresh.size()), [&](int begin, int end) {
     float load[kBands];
@@ -156,10 +176,17 @@ void BowlSearch::bound_singles(Run& run) {
       for (size_t z = 0; z < t.zones.size() && sum <= limit; ++z) {
         const Terrain::Zone& zone = t.zones[z];
         const double others = sum - zone.least(natural);
-        const double enough = (limit - others - zone.price[natural]) / std::max(zone.share, 1e-9) + 1e-3;
-        float low = 0;
-        lower_bounds(*zone.made->groups, *zone.loss, load, 1, &low, static_cast<float>(enough));
-        sum = others + std::max(zone.floor, zone.price[natural] + zone.share * static_cast<double>(low));
+        double least = kNever;
+        for (size_t k = 0; k < zone.times.size(); ++k) {
+          if (!zone.alive(b, k)) continue;
+          const Terrain::Zone::Time& time = zone.times[k];
+          const double useful = std::min(limit - others - zone.natural[natural], least);
+          const double enough = (useful - time.price) / std::max(zone.share, 1e-9) + 1e-3;
+          float low = 0;
+          lower_bounds(*time.made->groups, *zone.loss, load, 1, &low, static_cast<float>(enough));
+          least = std::min(least, time.price + zone.share * static_cast<double>(low));
+        }
+        sum = others + zone.part(natural, least);
       }
       b.bound = std::max(b.bound, sum);
     }
@@ -184,12 +211,15 @@ double BowlSearch::evaluate(const Candidate& c, const Wish& wish) {
   std::copy(exact.begin(), exact.end(), load);
   for (int z : wish.zones) {
     const SearchZone& zone = zones_[static_cast<size_t>(z)];
-    const ZoneTable& own = table(c.setting, z);
-    float loss = 0;
-    mean_losses(own, zone.price, load, 1, &loss);
+    double least = kNever;
+    for (double m : minutes(wish, c.setting, z)) {
+      const ZoneTable& own = table(c.setting, z, m);
+      float loss = 0;
+      mean_losses(own, zone.price, load, 1, &loss);
+      least = std::min(least, static_cast<double>(loss) + setting_price(one.setting, zone, own.exposure));
+    }
     sum += zone.weight / total_weight_ *
-           (static_cast<double>(loss) + setting_price(one.setting, zone, own.exposure) +
-            natural_share_price(zone, set.natural_share(c.shares), one.setting.range->cls));
+           (least + natural_share_price(zone, set.natural_share(c.shares), one.setting.range->cls));
   }
   return sum;
 }
@@ -235,7 +265,8 @@ void BowlSearch::remember(Run& run, const BowlList& list) {
     known_.push_back(c);
   }
   if (known_.size() > kKnownMost) known_.erase(known_.begin(), known_.end() - kKnownMost);
-  if (list.complete && run.wish.zones.size() == 1 && !run.wish.mixing_price && run.wish.allowed == Allowed{}) {
+  if (list.complete && run.wish.zones.size() == 1 && !run.wish.mixing_price && run.wish.allowed == Allowed{} &&
+      run.wish.minutes.empty()) {
     double& floor = floors_[static_cast<size_t>(run.wish.zones[0])];
     floor = std::max(floor, list.bound);
   }

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <limits>
+#include <map>
 #include <vector>
 
 #include "formulate/best_few.h"
@@ -35,6 +36,9 @@ struct Wish {
   double worth = std::numeric_limits<double>::infinity();  // what costs more is not wanted
   int keep = kKept;
   bool distinct = false;  // of recipes with the same tubes under one setting the best alone
+  // Minutes that a zone has to be on, from its last touch; of its range's times whichever costs least where it is
+  // absent.
+  std::map<int, double> minutes = {};
   // Of the mix: its money is part of the objective, law and stock are kept. 0: nothing is poured, recipes alone.
   MixGrams grams{};
 };
@@ -51,11 +55,12 @@ class BowlSearch {
   std::vector<Candidate> best(const Wish& wish) { return find(wish).candidates; }
 
   // Zone tables are shared with whoever re-evaluates.
-  const ZoneTable& table(int setting, int zone) { return made_.table(setting, zone); }
+  const ZoneTable& table(int setting, int zone, double minutes) { return made_.table(setting, zone, minutes); }
   const SearchCounts& counts() const { return counts_; }
 
  private:
   struct Run;  // one call of find
+  std::vector<double> minutes(const Wish& wish, int setting, int zone) const;
   void start(Run& run);
   double limit_by_known(const Run& run);
   bool divide(Run& run);

@@ -39,15 +39,21 @@ const Ground& SettingZones::ground(int setting) const {
   return grounds_[static_cast<size_t>(domain_.settings[static_cast<size_t>(setting)].set)];
 }
 
-SettingZone& SettingZones::made(int setting, int zone) {
-  auto& p = made_[static_cast<size_t>(setting) * zones_.size() + static_cast<size_t>(zone)];
-  if (!p) {
-    p = std::make_unique<SettingZone>();
-    const Setting& s = domain_.settings[static_cast<size_t>(setting)].setting;
-    const SearchZone& z = zones_[static_cast<size_t>(zone)];
-    p->table = zone_table(*z.draws, bare_chemistry(s, s.minutes + z.half_touch), draws_);
-  }
-  return *p;
+SettingZone& SettingZones::made(int setting, int zone, double minutes) {
+  auto& all = made_[static_cast<size_t>(setting) * zones_.size() + static_cast<size_t>(zone)];
+  for (const auto& one : all)
+    if (one->minutes == minutes) return *one;
+  const SearchZone& z = zones_[static_cast<size_t>(zone)];
+  auto own = std::make_unique<SettingZone>();
+  own->minutes = minutes;
+  own->table = zone_table(
+      *z.draws,
+      bare_chemistry(domain_.settings[static_cast<size_t>(setting)].setting, std::max(0.0, minutes + z.half_touch)),
+      draws_);
+  own->loss = &z.price;
+  own->load_most = load_most_[static_cast<size_t>(setting)];
+  all.push_back(std::move(own));
+  return *all.back();
 }
 
 bool SettingZones::may_serve(int setting, const std::vector<int>& zones) const {
@@ -71,57 +77,60 @@ void SettingZones::weigh(Terrain& t, const Setting& s, double grams) const {
   }
 }
 
-Terrain SettingZones::terrain(int setting, const std::vector<int>& zones, double grams) {
+Terrain SettingZones::terrain(int setting, const std::vector<int>& zones,
+                              const std::vector<std::vector<double>>& minutes, double grams) {
   const Setting& s = domain_.settings[static_cast<size_t>(setting)].setting;
   Terrain t;
   if (grams > 0) weigh(t, s, grams);
   t.ground = &ground(setting);
   t.ratio = s.ratio;
-  for (int z : zones) {
-    const SearchZone& zone = zones_[static_cast<size_t>(z)];
-    const SettingZone& m = made(setting, z);
+  int bits = 0;
+  for (size_t i = 0; i < zones.size(); ++i) {
+    const SearchZone& zone = zones_[static_cast<size_t>(zones[i])];
     Terrain::Zone& own = t.zones.emplace_back();
     own.share = zone.weight / total_weight_;
     own.loss = &zone.price;
-    own.made = &m;
+    own.first_bit = bits;
+    own.least_time = std::numeric_limits<double>::infinity();
+    for (double m : minutes[i]) {
+      SettingZone& made_here = made(setting, zones[i], m);
+      own.times.push_back({&made_here, own.share * setting_price(s, zone, made_here.table.exposure)});
+      own.least_time = std::min(own.least_time, own.times.back().price);
+    }
+    bits += static_cast<int>(own.times.size());
     for (int e = 0; e <= kEighths; ++e)
-      own.price[e] = own.share * (setting_price(s, zone, m.table.exposure) +
-                                  natural_share_price(zone, static_cast<double>(e) / kEighths, s.range->cls));
+      own.natural[e] = own.share * natural_share_price(zone, static_cast<double>(e) / kEighths, s.range->cls);
   }
   return t;
 }
 
+namespace {
+
 template <class Table, class Make>
-void SettingZones::need(std::unique_ptr<Table> SettingZone::* which, const std::vector<int>& settings,
-                        const std::vector<int>& zones, const ParallelFor& parallel, const Make& make) {
-  struct Missing {
-    int setting, zone;
-  };
-  std::vector<Missing> missing;
-  for (int s : settings)
-    for (int z : zones)
-      if (auto& table = made(s, z).*which; !table) {
-        table = std::make_unique<Table>();
-        missing.push_back({s, z});
-      }
+void need(std::unique_ptr<Table> SettingZone::* which, const std::vector<SettingZone*>& all,
+          const ParallelFor& parallel, const Make& make) {
+  std::vector<SettingZone*> missing;
+  for (SettingZone* one : all)
+    if (auto& table = one->*which; !table) {
+      table = std::make_unique<Table>();
+      missing.push_back(one);
+    }
   parallel(static_cast<int>(missing.size()), [&](int begin, int end) {
     for (int i = begin; i < end; ++i) {
-      const Missing& m = missing[static_cast<size_t>(i)];
-      SettingZone& own = made(m.setting, m.zone);
-      *(own.*which) =
-          make(own.table, zones_[static_cast<size_t>(m.zone)].price, load_most_[static_cast<size_t>(m.setting)]);
+      SettingZone& own = *missing[static_cast<size_t>(i)];
+      *(own.*which) = make(own.table, *own.loss, own.load_most);
     }
   });
 }
 
-void SettingZones::need_boxes(const std::vector<int>& settings, const std::vector<int>& zones,
-                              const ParallelFor& parallel) {
-  need(&SettingZone::box, settings, zones, parallel, box_table);
+}  // namespace
+
+void need_boxes(const std::vector<SettingZone*>& all, const ParallelFor& parallel) {
+  need(&SettingZone::box, all, parallel, box_table);
 }
 
-void SettingZones::need_groups(const std::vector<int>& settings, const std::vector<int>& zones,
-                               const ParallelFor& parallel) {
-  need(&SettingZone::groups, settings, zones, parallel, bound_table);
+void need_groups(const std::vector<SettingZone*>& all, const ParallelFor& parallel) {
+  need(&SettingZone::groups, all, parallel, bound_table);
 }
 
 }  // namespace strandline

@@ -21,9 +21,12 @@ struct Allowed {
   bool operator==(const Allowed&) const = default;
 };
 
-// What one setting makes of one zone.
+// What one setting makes of one zone in so many minutes.
 struct SettingZone {
+  double minutes = 0;  // from the last touch
   ZoneTable table;
+  const ZoneLoss* loss = nullptr;
+  float load_most = 0;
   std::unique_ptr<BoxTable> box;       // made when a branch is first divided
   std::unique_ptr<BoundTable> groups;  // made when a single recipe is first bounded
 };
@@ -33,10 +36,21 @@ struct Terrain {
   struct Zone {
     double share = 0;  // of the head's weight
     const ZoneLoss* loss = nullptr;
-    const SettingZone* made = nullptr;
-    double price[kEighths + 1] = {};  // before any optics, by eighths of natural shade; its share of it
-    double floor = 0;                 // its part of the objective is no less, whatever is mixed
-    double least(int natural) const { return std::max(floor, price[natural]); }
+    struct Time {
+      SettingZone* made = nullptr;
+      double price = 0;  // of the setting for so long; its share of it
+    };
+    std::vector<Time> times;            // never empty; the search takes whichever costs least for a recipe
+    int first_bit = 0;                  // of Branch::dead; times from bit 64 on are never ruled out
+    double least_time = 0;              // price of the cheapest
+    double natural[kEighths + 1] = {};  // price by eighths of natural shade; its share of it
+    double floor = 0;                   // its part of the objective is no less, whatever is mixed
+    double least(int eighths) const { return part(eighths, least_time); }
+    double part(int eighths, double time_and_loss) const { return std::max(floor, natural[eighths] + time_and_loss); }
+    bool alive(const Branch& b, size_t time) const {
+      const size_t bit = static_cast<size_t>(first_bit) + time;
+      return bit >= 64 || !(b.dead >> bit & 1);
+    }
   };
   const Ground* ground = nullptr;
   double ratio = 1;
@@ -61,21 +75,17 @@ class SettingZones {
   SettingZones(const Domain& domain, const std::vector<SearchZone>& zones, const Draws& draws, double total_weight,
                const FormulaPolicy& policy);
 
-  const ZoneTable& table(int setting, int zone) { return made(setting, zone).table; }
+  const ZoneTable& table(int setting, int zone, double minutes) { return made(setting, zone, minutes).table; }
   const Ground& ground(int setting) const;
   // Law, house and practice; not what is mixed.
   bool may_serve(int setting, const std::vector<int>& zones) const;
-  // Floors are 0; `grams` of mix, 0: nothing is poured.
-  Terrain terrain(int setting, const std::vector<int>& zones, double grams);
-  // Makes what is missing of these settings for these zones.
-  void need_boxes(const std::vector<int>& settings, const std::vector<int>& zones, const ParallelFor& parallel);
-  void need_groups(const std::vector<int>& settings, const std::vector<int>& zones, const ParallelFor& parallel);
+  // `minutes`: the times to choose from, for each of `zones`, none of them empty. Floors are 0; `grams` of mix, 0:
+  // nothing is poured.
+  Terrain terrain(int setting, const std::vector<int>& zones, const std::vector<std::vector<double>>& minutes,
+                  double grams);
 
  private:
-  SettingZone& made(int setting, int zone);
-  template <class Table, class Make>
-  void need(std::unique_ptr<Table> SettingZone::* which, const std::vector<int>& settings,
-            const std::vector<int>& zones, const ParallelFor& parallel, const Make& make);
+  SettingZone& made(int setting, int zone, double minutes);
 
   const Domain& domain_;
   const std::vector<SearchZone>& zones_;
@@ -84,9 +94,13 @@ class SettingZones {
 
   double total_weight_;
   const FormulaPolicy& policy_;
-  std::vector<Ground> grounds_;                     // per RecipeSet
-  std::vector<float> load_most_;                    // per setting
-  std::vector<std::unique_ptr<SettingZone>> made_;  // [setting][zone]
+  std::vector<Ground> grounds_;                                  // per RecipeSet
+  std::vector<float> load_most_;                                 // per setting
+  std::vector<std::vector<std::unique_ptr<SettingZone>>> made_;  // [setting][zone]: times as they were asked for
 };
+
+// Makes what is missing of these.
+void need_boxes(const std::vector<SettingZone*>& all, const ParallelFor& parallel);
+void need_groups(const std::vector<SettingZone*>& all, const ParallelFor& parallel);
 
 }  // namespace strandline

@@ -3,10 +3,12 @@
 #include <algorithm>
 #include <functional>
 
+#include "formulate/from.h"
 #include "formulate/judge.h"
 #include "formulate/on_hair.h"
 #include "formulate/pour.h"
 #include "formulate/reasons.h"
+#include "formulate/turns.h"
 #include "pipeline/minutes.h"
 #include "review/remake.h"
 #include "strandline/treatment.h"
@@ -34,6 +36,16 @@ Result<std::vector<ZonePlan>> on_the_clock(const Visit& visit, const std::vector
   return predict(visit.head, steps_of(bowls), visit.shelf, targets, options).map([&](const Prediction& p) {
     return judged(before, targets, p, bowls, visit.shelf, visit.policy.formula);
   });
+}
+
+// How long bowls of one step would be on by this visit's clock.
+Clock clock_for(const Visit& visit) {
+  return [&visit](std::vector<PlannedBowl> bowls) -> std::optional<std::vector<PlannedBowl>> {
+    const auto timeline = clock(visit, bowls);
+    if (!timeline) return std::nullopt;
+    leave_on(bowls, *timeline);
+    return bowls;
+  };
 }
 
 Result<Timeline> clock_of(const Visit& visit, const RouteVisit& v) {
@@ -124,8 +136,12 @@ Result<VisitPlan> plan(const Visit& visit, const FormulateOptions& options) {
   auto targets = aim(visit.head, visit.aims, visit.shelf);
   if (!targets) return tl::unexpected(targets.error());
   out.targets = std::move(*targets);
-  auto bowls = formulate(visit.head, out.targets, visit.shelf, visit.policy.formula, options);
+  const Situation start = at_start(visit.head, options.scenarios);
+  auto bowls = formulate_from({start, visit.head, 'A', true, clock_for(visit)}, out.targets, visit.shelf,
+                              visit.policy.formula, options);
   if (!bowls) return tl::unexpected(bowls.error());
+  if (bowls->report.stopped == "exhausted")
+    add_turns({visit.head, out.targets, visit.shelf, visit.policy.formula, options.scenarios}, bowls->bowls);
   out.plan = std::move(*bowls);
   out.assessment = assess(visit.head);
   add_timeline(visit, out);

@@ -71,11 +71,14 @@ void compare(const Visit& visit, const Bowl& bowl, const Found& found, const std
 
   BowlSearch search(all, zones, now.draws, weight, policy, options);
   const ChoiceInput in{
-      now.head, visit.shelf,
-      policy,   all,
-      zones,    now.draws,
-      weight,   [&](int setting, int zone) -> const ZoneTable& {
-                         return search.table(setting, zone); }};
+      now.head,
+      visit.shelf,
+      policy,
+      all,
+      zones,
+      now.draws,
+      weight,
+      [&](int setting, int zone, double minutes) -> const ZoneTable& { return search.table(setting, zone, minutes); }};
   const auto list = exact_list(in, search.best(bowl_wish(in, served)), served);
   if (!list.empty())
     r.best = list.front().objective, r.best_recipe = recipe_of(all, list.front());

@@ -34,10 +34,16 @@ struct Whole {
     }
   }
   ChoiceInput input(BowlSearch& search) const {
-    return {trial.head,     trial.shelf,
-            p.policy,       p.domain,
-            p.search_zones, p.draws,
-            p.total_weight, [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
+    return {trial.head,
+            trial.shelf,
+            p.policy,
+            p.domain,
+            p.search_zones,
+            p.draws,
+            p.total_weight,
+            [&](int setting, int zone, double minutes) -> const ZoneTable& {
+              return search.table(setting, zone, minutes);
+            }};
   }
   Choice choose(const FormulateOptions& options, int bowls_most) const {
     BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
@@ -97,7 +103,7 @@ TEST(Choose, FindsTheCheapestCover) {
   // The heads are not all of one sort.
   EXPECT_GT(shared, kSlowed ? 0 : 5);
   EXPECT_GT(left, kSlowed ? 0 : 5);
-  if (!kSlowed) EXPECT_GT(dear, 5);  // three heads may hold none
+  if (!kSlowed) EXPECT_GT(dear, 3);  // three heads may hold none
   EXPECT_GT(unlawful, kSlowed ? 0 : 5);
 }
 

@@ -26,7 +26,7 @@ double price(Trial& t, const Candidate& above, const Candidate& below) {
     const double ratio = t.all.settings[static_cast<size_t>(c.setting)].setting.ratio;
     const Spectrum load = t.all.sets[static_cast<size_t>(c.set)].load(c.shares, ratio);
     const std::vector<float> single(load.begin(), load.end());
-    return colours(t.search.table(c.setting, zone), single.data());
+    return colours(t.search.table(c.setting, zone, minutes_on(t.in, c, {zone})[0]), single.data());
   };
   const auto up = seen(above, 0), down = seen(below, 1);
   const Constants c;
@@ -90,7 +90,8 @@ TEST(Evenness, HairThatStaysIsANeighbourToo) {
   const double ratio = t.all.settings[static_cast<size_t>(c.bowls[0].best.setting)].setting.ratio;
   const Spectrum load = t.all.sets[static_cast<size_t>(c.bowls[0].best.set)].load(c.bowls[0].best.shares, ratio);
   const std::vector<float> single(load.begin(), load.end());
-  const auto above = colours(t.in.table(c.bowls[0].best.setting, 0), single.data());
+  const auto above =
+      colours(t.in.table(c.bowls[0].best.setting, 0, minutes_on(t.in, c.bowls[0].best, {0})[0]), single.data());
   const Constants k;
   const ZoneDraws& lengths = t.now.draws.zones[1];
   const double wanted = line_contrast(t.targets[0].lab, view(lengths.nominal, lengths.kinds, k).lab, k);

@@ -96,9 +96,9 @@ TEST(Formulate, AgreesWithAPlainLoop) {
   const std::vector<ZoneGroup> groups = group_zones(zs);
   const Enumeration found = enumerate(d, zs, groups, draws, 2, policy, quick());
   BowlSearch tables(d, zs, draws, 2, policy, quick());
-  ChoiceInput in{
-      h,  s,     policy, d,
-      zs, draws, 2,      [&](int setting, int zone) -> const ZoneTable& { return tables.table(setting, zone); }};
+  ChoiceInput in{h, s, policy, d, zs, draws, 2, [&](int setting, int zone, double minutes) -> const ZoneTable& {
+                   return tables.table(setting, zone, minutes);
+                 }};
   for (size_t mask = 1; mask < found.best.size(); ++mask) {
     std::vector<int> served;
     for (size_t g = 0; g < groups.size(); ++g)

@@ -56,6 +56,7 @@ inline Trial random_trial(unsigned seed, int shades, int zones = 1) {
   }
   t.shelf = small_shelf(0);
   t.shelf.ranges[0].developer_percents = {3, 6};
+  if (seed % 6 == 5) t.shelf.ranges[0].cls = ProductClass::demi, t.shelf.ranges[0].minutes = {3, 20, 30};  // five times
   for (int i = 0; i < shades; ++i) {
     Product p;
     p.id = "shade-" + std::to_string(i);

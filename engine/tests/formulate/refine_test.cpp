@@ -114,8 +114,8 @@ TEST(Others, AreOtherFormulasInOrder) {
       auto common = [&](const Recipe& r) {
         int sum = 0;
         for (const Share& a : r.shares)
-          for (const Share& b : o.recipe.shares)
-            if (a.product == b.product) sum += std::min(a.eighths, b.eighths);
+          for (const Share& other : o.recipe.shares)
+            if (a.product == other.product) sum += std::min(a.eighths, other.eighths);
         return sum;
       };
       for (const Recipe& r : seen) EXPECT_TRUE(common(r) < 7 || r.developer_percent != o.recipe.developer_percent);

@@ -51,6 +51,81 @@ TEST(Search, FindsWhatEnumerationFinds) {
   EXPECT_LT(evaluated, looked / 3);  // it does leave work out, on the smallest shelves too; by choice
 }
 
+// More zones and times than a branch has bits for: those without one are never ruled out, and nothing is lost.
+TEST(Search, MoreTimesThanBitsStayExact) {
+  for (unsigned seed : {5U, 11U}) {
+    const Trial trial = random_trial(seed, 4, 14);
+    const Prepared p(trial, 8);
+    ASSERT_GT(14 * times(trial.shelf.ranges[0]).size(), 64U);
+    const FormulateOptions options;
+    std::vector<ZoneGroup> together(1);
+    together[0].zones = all_zones(p);
+    const Enumeration oracle =
+        enumerate(p.domain, p.search_zones, together, p.draws, p.total_weight, p.policy, options);
+    BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
+    expect_same(search.find({together[0].zones}).candidates, oracle.best[1], seed);
+  }
+}
+
+// Each zone has the time that costs least there, worked out by itself; zones of one bowl may differ.
+TEST(Search, EveryZoneHasItsBestTime) {
+  int differ = 0;
+  for (unsigned seed = 1; seed <= 40; ++seed) {
+    const Trial trial = random_trial(seed, 6, 2);
+    const Prepared p(trial, 16);
+    const FormulateOptions options;
+    BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
+    const ChoiceInput in{trial.head,
+                         trial.shelf,
+                         p.policy,
+                         p.domain,
+                         p.search_zones,
+                         p.draws,
+                         p.total_weight,
+                         [&](int setting, int zone, double minutes) -> const ZoneTable& {
+                           return search.table(setting, zone, minutes);
+                         }};
+    for (Candidate c : search.best({all_zones(p)})) {
+      const Setting& setting = p.domain.settings[static_cast<size_t>(c.setting)].setting;
+      const RecipeSet& set = p.domain.sets[static_cast<size_t>(c.set)];
+      const Spectrum load = set.load(c.shares, setting.ratio);
+      const std::vector<double> on = minutes_on(in, c, all_zones(p));
+      double sum = mixing_price(set, c.shares);
+      for (size_t z = 0; z < on.size(); ++z) {
+        const SearchZone& zone = p.search_zones[z];
+        auto cost = [&](double minutes) {
+          const ZoneTable t = zone_table(*zone.draws, bare_chemistry(setting, minutes), p.draws);
+          return exact_mean_loss(t, zone.price, load) + setting_price(setting, zone, t.exposure) +
+                 natural_share_price(zone, set.natural_share(c.shares), setting.range->cls);
+        };
+        double least = 1e9;
+        for (double minutes : times(*setting.range)) least = std::min(least, cost(minutes));
+        EXPECT_NEAR(cost(on[z]), least, 1e-8) << seed;
+        sum += zone.weight / p.total_weight * least;
+      }
+      EXPECT_NEAR(c.objective, sum, kRounding) << seed;
+      EXPECT_NEAR(exact_objective(in, c, all_zones(p)), sum, 1e-8) << seed;
+      differ += on[0] != on[1];
+    }
+  }
+  EXPECT_GT(differ, 0);
+}
+
+// Minutes that are given are kept: the same lists as on a shelf whose range knows no other time.
+TEST(Search, GivenMinutesAreKept) {
+  for (unsigned seed : {2U, 5U, 7U, 14U}) {
+    Trial trial = random_trial(seed, 8, 2);
+    const Prepared free(trial, 16);
+    trial.shelf.ranges[0].minutes = {28, 28, 28};
+    const Prepared only(trial, 16);
+    const FormulateOptions options;
+    BowlSearch wide(free.domain, free.search_zones, free.draws, free.total_weight, free.policy, options);
+    BowlSearch narrow(only.domain, only.search_zones, only.draws, only.total_weight, only.policy, options);
+    const auto found = wide.best({.zones = {0, 1}, .minutes = {{0, 28}, {1, 28}}});
+    expect_same(found, narrow.best({{0, 1}}), seed);
+  }
+}
+
 TEST(Search, WhatIsAllowedIsObeyedAndStaysExact) {
   for (unsigned seed : {7U, 11U, 16U, 21U}) {
     Trial trial = random_trial(seed, 10);
@@ -62,11 +137,16 @@ TEST(Search, WhatIsAllowedIsObeyedAndStaysExact) {
                                    Allowed{.tubes_most = 1}, Allowed{.strength_below = 6, .price_most = 0.1}}) {
       BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
       const auto found = search.best({{0}, allowed});
-      const ChoiceInput in{
-          trial.head,     trial.shelf,
-          p.policy,       p.domain,
-          p.search_zones, p.draws,
-          p.total_weight, [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }};
+      const ChoiceInput in{trial.head,
+                           trial.shelf,
+                           p.policy,
+                           p.domain,
+                           p.search_zones,
+                           p.draws,
+                           p.total_weight,
+                           [&](int setting, int zone, double minutes) -> const ZoneTable& {
+                             return search.table(setting, zone, minutes);
+                           }};
       const RecipeSet& set = p.domain.sets[0];
       auto fits = [&](const Candidate& c) {
         return tubes(c.shares) <= allowed.tubes_most && set.price_per_g(c.shares) <= allowed.price_most + 1e-9 &&

@@ -43,10 +43,16 @@ struct TwoBowls {
         zones(search_zones(now, targets, policy)),
         all(domain(shelf, policy)),
         search(all, zones, now.draws, 2, policy, options),
-        in{head,   shelf,
-           policy, all,
-           zones,  now.draws,
-           2,      [&](int setting, int zone) -> const ZoneTable& { return search.table(setting, zone); }} {}
+        in{head,
+           shelf,
+           policy,
+           all,
+           zones,
+           now.draws,
+           2,
+           [&](int setting, int zone, double minutes) -> const ZoneTable& {
+             return search.table(setting, zone, minutes);
+           }} {}
 
   Choice best() {
     Chooser chooser(in, group_zones(zones), [&](const Wish& wish) { return search.find(wish); });
