@@ -1,5 +1,6 @@
-// Do the stated ranges hold a truth that the engine did not make? (M13)
+// Do the stated ranges and likelihoods hold a truth that the engine did not make? (M13)
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "evidence/rows.h"
@@ -11,22 +12,38 @@
 namespace strandline {
 namespace {
 
-constexpr int kZones = 2400, kScenarios = 128;
-constexpr std::uint64_t kSeed = 20261125;
-const Basis& source() {
-  static const Basis basis = simulated("simulated truth of its own code: 2400 zones, seed 20261125");
-  return basis;
+constexpr int kCases = 120, kScenarios = 128;
+constexpr std::uint64_t kSeed = 20261129;
+constexpr size_t kShifts = 4;
+const std::vector<truth::Shift>& shifts() {
+  static const std::vector<truth::Shift> all = {{1, 1}, {0.8, 1}, {1.25, 1}, {1, 0.7}};
+  return all;
 }
 
-Span span_of(const truth::Known& k) {
+Basis source() { return simulated("simulated truth of its own code: 120 zones of each kind, seed 20261129"); }
+
+ColourOrigin origin_of(truth::Past past) {
+  if (past == truth::Past::tinted) return ColourOrigin::tinted;
+  return past == truth::Past::lightened ? ColourOrigin::lightened : ColourOrigin::natural;
+}
+
+Tone tone_of(truth::Word word) { return static_cast<Tone>(word); }
+static_assert(static_cast<int>(truth::Word::violet) == static_cast<int>(Tone::violet) &&
+              static_cast<int>(truth::Word::green) == static_cast<int>(Tone::green) && truth::kWords == kTones);
+
+Head head_of(const truth::Known& k) {
   const Constants c;
   Span s;
   s.id = "span";
   s.from_cm = k.from_cm, s.to_cm = k.to_cm;
   s.porosity = {k.porosity, c.reading_porosity_sd};
+  s.resistance = k.resistance;
   Population pigmented;
   pigmented.share = {1 - k.white_share, 0};
   pigmented.level = {k.level, c.reading_level_sd};
+  pigmented.tone = tone_of(k.tone);
+  pigmented.origin = origin_of(k.past);
+  if (k.past != truth::Past::natural) pigmented.natural_level = {k.natural_level, c.reading_level_sd};
   s.populations = {pigmented};
   if (k.white_share > 0) {
     Population white;
@@ -34,44 +51,53 @@ Span span_of(const truth::Known& k) {
     white.share = {k.white_share, c.reading_white_sd_percent / 100};
     s.populations.push_back(white);
   }
-  return s;
-}
-
-Head head_of(const truth::Known& k) {
   Head head;
   head.areas.resize(1);
   head.areas[0].id = "area";
-  head.areas[0].spans = {span_of(k)};
+  head.areas[0].spans = {s};
   return head;
 }
 
-// The bowl's range with one shade and one bottle.
-Shelf shelf_of(const truth::Known& k) {
-  Shelf shelf;
+// A range of the bowl's class with one shade and one bottle.
+Result<BowlChemistry> bowl_of(const truth::Bowl& b) {
   Range r;
   r.id = r.maker = "r";
-  const bool demi = k.kind == truth::Kind::demi;
-  r.cls = k.kind == truth::Kind::lightener ? ProductClass::lightener
-          : demi                           ? ProductClass::demi
-                                           : ProductClass::permanent;
-  r.reference = demi ? ReferenceProcess{1.5, 2, 20} : ReferenceProcess{6, 1, 35};
-  r.alkaline_lift = demi ? 0.15 : 1;
-  shelf.ranges = {r};
   Product shade, developer;
-  shade.id = "s", shade.range = "r", shade.cls = r.cls;
-  if (k.kind != truth::Kind::lightener) shade.swatch = k.swatch;
-  developer.id = "d", developer.cls = ProductClass::developer, developer.peroxide_percent = k.bottle_percent;
+  shade.id = "s", shade.range = "r", shade.swatch = b.swatch;
+  switch (b.cls) {
+    case truth::BowlClass::permanent:
+      r.cls = ProductClass::permanent, r.reference = {6, 1, 35}, r.alkaline_lift = 1;
+      break;
+    case truth::BowlClass::demi:
+      r.cls = ProductClass::demi, r.reference = {1.5, 2, 20}, r.alkaline_lift = 0.15;
+      break;
+    case truth::BowlClass::lightener:
+      r.cls = ProductClass::lightener, shade.swatch.reset();
+      break;
+    case truth::BowlClass::remover:
+      r.cls = ProductClass::remover, shade.swatch.reset();
+      break;
+  }
+  shade.cls = r.cls;
+  developer.id = "d", developer.cls = ProductClass::developer, developer.peroxide_percent = b.bottle_percent;
+  Shelf shelf;
+  shelf.ranges = {r};
   shelf.products = {shade, developer};
-  return shelf;
+  Formula formula;
+  formula.range = "r";
+  formula.parts = {{"s", 30}, {"d", 30 * b.ratio}};
+  formula.minutes = b.minutes;
+  return chemistry(formula, shelf);
 }
 
-struct Range90 {
+struct Interval {
   double low = 0, high = 0;
   bool holds(double x) const { return x >= low && x <= high; }
 };
 
-// The middle `share` of the scenarios, ends interpolated.
-Range90 middle(std::vector<double> v, double share) {
+// The middle nine tenths of the scenarios, ends interpolated.
+Interval middle(std::vector<double> v) {
+  constexpr double kShare = 0.9;
   std::sort(v.begin(), v.end());
   auto at = [&](double q) {
     const double i = std::clamp(q * static_cast<double>(v.size()) - 0.5, 0.0, static_cast<double>(v.size() - 1));
@@ -79,62 +105,101 @@ Range90 middle(std::vector<double> v, double share) {
     const double w = i - static_cast<double>(k);
     return k + 1 < v.size() ? (1 - w) * v[k] + w * v[k + 1] : v[k];
   };
-  return {at((1 - share) / 2), at((1 + share) / 2)};
+  return {at((1 - kShare) / 2), at((1 + kShare) / 2)};
 }
 
-struct Stated {
-  Range90 l, a, b, l80;
+// What would be said of the zone: ranges, and how likely it lands on a wish near what is expected.
+struct Said {
+  Interval l, a, b;
+  Lab wish{};
+  double likelihood = 0;
 };
 
-Stated stated(const truth::Known& k) {
+bool lands(const Lab& wish, const Lab& seen) {
+  const Constants c;
+  return std::abs(level_of_lightness(seen.l) - level_of_lightness(wish.l)) <= c.level_tolerance &&
+         std::hypot(seen.a - wish.a, seen.b - wish.b) <= c.tone_tolerance;
+}
+
+// A wish lies off what is expected, now to one side and now to another, as shades allow.
+Lab wish_near(const Lab& expected, int index) {
+  constexpr double kLevels = 0.5, kTone = 3, kGolden = 0.618033988749895, kPlastic = 0.754877666246693;
+  auto part = [index](double step) { return 2 * (index * step - std::floor(index * step)) - 1; };
+  const double level = level_of_lightness(expected.l) + kLevels * part(kGolden);
+  return {lightness_of_level(level), expected.a + kTone * part(kPlastic),
+          expected.b + kTone * part(kPlastic * kPlastic)};
+}
+
+Said said(const truth::Known& k, int index) {
   Draws draws = draw(head_of(k), kScenarios);
-  Formula formula;
-  formula.range = "r";
-  formula.parts = {{"s", 30}, {"d", 30 * k.ratio}};
-  formula.minutes = k.minutes;
   ZoneDraws& zone = draws.zones[0];
-  if (const auto bowl = chemistry(formula, shelf_of(k))) apply(*bowl, zone, draws);
+  for (const truth::Bowl& b : k.bowls)
+    if (const auto bowl = bowl_of(b)) apply(*bowl, zone, draws);
   std::vector<double> l, a, b;
-  for (size_t s = 0; s < zone.scenarios.size(); ++s) {
-    const Lab c = view(zone.scenarios[s], zone.kinds, draws.constants[s]).lab;
+  Said s;
+  s.wish = wish_near(view(zone.nominal, zone.kinds, draws.nominal).lab, index);
+  for (size_t i = 0; i < zone.scenarios.size(); ++i) {
+    const Lab c = view(zone.scenarios[i], zone.kinds, draws.constants[i]).lab;
     l.push_back(c.l), a.push_back(c.a), b.push_back(c.b);
+    s.likelihood += lands(s.wish, c) / static_cast<double>(zone.scenarios.size());
   }
-  return {middle(l, 0.9), middle(a, 0.9), middle(b, 0.9), middle(l, 0.8)};
+  s.l = middle(l), s.a = middle(a), s.b = middle(b);
+  return s;
 }
 
-struct Hits {
-  int zones = 0, l = 0, a = 0, b = 0, l80 = 0;
-  std::vector<double> width;
-  double share(int n) const { return static_cast<double>(n) / std::max(zones, 1); }
+// Over the cases of one kind.
+struct Tally {
+  int n = 0;
+  double l = 0, a = 0, b = 0, likelihood_said = 0, landed = 0;
+  std::vector<double> half_widths;
+  void count(const Said& s, const Lab& truth) {
+    ++n, l += s.l.holds(truth.l), a += s.a.holds(truth.a), b += s.b.holds(truth.b);
+    likelihood_said += s.likelihood, landed += lands(s.wish, truth);
+    half_widths.push_back((level_of_lightness(s.l.high) - level_of_lightness(s.l.low)) / 2);
+  }
+  double share(double hits) const { return hits / std::max(n, 1); }
 };
 
-void count(Hits& h, const Stated& s, const Lab& truth) {
-  ++h.zones;
-  h.l += s.l.holds(truth.l), h.a += s.a.holds(truth.a), h.b += s.b.holds(truth.b), h.l80 += s.l80.holds(truth.l);
-  h.width.push_back(level_of_lightness(s.l.high) - level_of_lightness(s.l.low));
+void held(Rows& rows, const std::string& id, const Tally& t, double low, double high) {
+  rows.within(id + ".lightness", low, high, t.share(t.l), source());
+  rows.within(id + ".a", low, high, t.share(t.a), source());
+  rows.within(id + ".b", low, high, t.share(t.b), source());
 }
 
 }  // namespace
 
 void coverage_rows(Rows& rows) {
-  Hits all, by_kind[truth::kKinds];
-  for (int i = 0; i < kZones; ++i) {
-    const truth::Case c = truth::simulate(kSeed, i);
-    const Stated s = stated(c.known);
-    count(all, s, c.after);
-    count(by_kind[static_cast<int>(c.known.kind)], s, c.after);
-  }
-  rows.within("coverage.lightness", 0.85, 0.95, all.share(all.l), source());
-  rows.within("coverage.a", 0.85, 0.95, all.share(all.a), source());
-  rows.within("coverage.b", 0.85, 0.95, all.share(all.b), source());
-  rows.within("coverage.lightness.shown_10_90", 0.75, 0.88, all.share(all.l80), source());
-  // One kind of bowl at a time the range may be a little less exact.
-  const char* names[truth::kKinds] = {"tint", "lightener", "demi"};
-  for (int k = 0; k < truth::kKinds; ++k)
-    rows.within(std::string("coverage.lightness.") + names[k], 0.8, 0.98, by_kind[k].share(by_kind[k].l), source());
-  // A range that holds everything says nothing: half of them are narrower than this.
-  std::nth_element(all.width.begin(), all.width.begin() + kZones / 2, all.width.end());
-  rows.within("coverage.median_width_levels", 0, 2.5, all.width[kZones / 2], source());
+  constexpr std::array<const char*, truth::kKinds> kNames = {"tint",      "demi",    "toner",
+                                                             "lightener", "remover", "second_step"};
+  constexpr std::array<const char*, kShifts> kWorlds = {"", "dye_0.8.", "dye_1.25.", "rate_0.7."};
+  std::array<std::array<Tally, kShifts>, truth::kKinds> tallies;
+  Tally red, resistant, coloured;
+  for (int kind = 0; kind < truth::kKinds; ++kind)
+    for (int i = 0; i < kCases; ++i) {
+      const truth::Case c = truth::simulate(kSeed, static_cast<truth::Kind>(kind), i, shifts());
+      const Said s = said(c.known, i);
+      for (size_t w = 0; w < kShifts; ++w) tallies[kind][w].count(s, c.after[w]);
+      if (c.known.red) red.count(s, c.after[0]);
+      if (c.known.resistance > 0) resistant.count(s, c.after[0]);
+      if (c.known.past == truth::Past::tinted) coloured.count(s, c.after[0]);
+    }
+  for (int kind = 0; kind < truth::kKinds; ++kind)
+    for (size_t w = 0; w < kShifts; ++w) {
+      Tally& t = tallies[kind][w];
+      const std::string id = std::string("coverage.") + kWorlds[w] + kNames[kind];
+      held(rows, id, t, w == 0 ? 0.85 : 0.75, w == 0 ? 0.95 : 1);
+      if (w > 0) continue;
+      rows.within(id + ".likelihood_said_less_was", -0.07, 0.07, t.share(t.likelihood_said - t.landed), source());
+      // A range that holds everything says nothing.
+      const bool bare = kind == static_cast<int>(truth::Kind::lightener);
+      const bool limited = bare || kind <= static_cast<int>(truth::Kind::toner);
+      auto half = t.half_widths.begin() + t.n / 2;
+      std::nth_element(t.half_widths.begin(), half, t.half_widths.end());
+      if (limited) rows.within(id + ".median_half_width_levels", 0, bare ? 1.1 : 0.7, *half, source());
+    }
+  held(rows, "coverage.reds", red, 0.85, 0.95);
+  held(rows, "coverage.resistant_white", resistant, 0.85, 0.95);
+  held(rows, "coverage.coloured_hair", coloured, 0.85, 0.95);
 }
 
 }  // namespace strandline

@@ -3,95 +3,203 @@
 #include <algorithm>
 #include <cmath>
 
-#include "evidence/truth_bed.h"
 #include "evidence/truth_chemistry.h"
+#include "evidence/truth_light.h"
 #include "evidence/truth_random.h"
-#include "generated/tables.h"
 
 namespace strandline::truth {
 namespace {
 
-// The trade's scale: L* of natural hair by level, straight lines between.
-double lightness_of(double level) {
-  const auto& rows = tables::level_anchors;
-  size_t i = 1;
-  while (i + 1 < rows.size() && level > rows[i][0]) ++i;
-  const double w = (level - rows[i - 1][0]) / (rows[i][0] - rows[i - 1][0]);
-  return rows[i - 1][1] + w * (rows[i][1] - rows[i - 1][1]);
-}
-
-Known bowl(Random& random) {
-  Known k;
-  const double pick = random.uniform(0, 1);
-  k.kind = pick < 0.65 ? Kind::tint : pick < 0.85 ? Kind::lightener : Kind::demi;
-  const bool at_scalp = random.uniform(0, 1) < 0.5;
-  k.from_cm = at_scalp ? 0 : 5, k.to_cm = at_scalp ? 2 : 15;
-  if (k.kind == Kind::tint) {
-    k.bottle_percent = 3 * (1 + std::floor(random.uniform(0, 4)));
-    k.minutes = random.uniform(25, 45);
-  } else if (k.kind == Kind::lightener) {
-    k.bottle_percent = 3 * (1 + std::floor(random.uniform(0, 3)));
-    k.ratio = 2, k.minutes = random.uniform(15, 45);
-  } else {
-    k.bottle_percent = 1.5, k.ratio = 2, k.minutes = random.uniform(10, 20);
-  }
-  return k;
-}
-
-// A neutral brown whose swatch on the range's white hair has the L* of `level`.
-Spectrum dye_of_shade(double level, const Bed& bed, const Hair& substrate, Random& random) {
-  const double efold = random.normal(150, 25), tilt = random.normal(0, 0.08);
-  Spectrum shape;
+// What a shade leaves on the range's white hair: a brown with a bell of its tone, as deep as `level`.
+Spectrum shade_of(double level, Word tone, const Light& bed, const Ladder& ladder, Random& random) {
+  struct Bell {
+    double peak, width, height;
+  };
+  constexpr Bell kBells[kWords] = {{550, 50, 0},   {610, 45, 0.5}, {570, 45, 0.8}, {590, 60, 0.2},
+                                   {440, 40, 0.8}, {500, 40, 0.9}, {520, 35, 1.3}, {640, 40, 0.5}};
+  const Bell& bell = kBells[static_cast<int>(tone)];
+  const double efold = random.normal(150, 20), height = bell.height * random.lognormal(1, 0.15);
+  const double wanted = ladder.lightness(level);
+  Spectrum load;
   for (int b = 0; b < kBands; ++b) {
-    const double nm = band_nm(b);
-    shape[b] = std::exp(-(nm - 550) / efold) * (1 + tilt * (nm - 550) / 150);
+    const double nm = band_nm(b), x = (nm - bell.peak) / bell.width;
+    load[b] = std::exp(-(nm - 550) / efold) + height * std::exp(-x * x / 2);
   }
-  const double wanted = lightness_of(level) + random.normal(0, 0.8);
-  double low = 0, high = 20;
-  for (int i = 0; i < 50; ++i) {
+  double low = 0, high = 30;
+  for (int i = 0; i < 20; ++i) {
     const double middle = (low + high) / 2;
-    Hair dyed = substrate;
-    for (int b = 0; b < kBands; ++b) dyed.dye[b] = middle * shape[b];
-    (bed.colour(dyed.depth()).l > wanted ? low : high) = middle;
+    Hair h;
+    for (int b = 0; b < kBands; ++b) h.dye[b] = middle * load[b];
+    (bed.colour(h).l > wanted ? low : high) = middle;
   }
-  for (double& d : shape) d *= low;
-  return shape;
+  for (double& d : load) d *= low;
+  return load;
+}
+
+Word some_word(Random& random, bool cool) {
+  const double pick = random.uniform(0, 1);
+  if (cool) return pick < 0.3 ? Word::ash : pick < 0.6 ? Word::violet : pick < 0.85 ? Word::beige : Word::natural;
+  return pick < 0.45   ? Word::natural
+         : pick < 0.6  ? Word::ash
+         : pick < 0.7  ? Word::gold
+         : pick < 0.85 ? Word::copper
+                       : Word::red;
+}
+
+Bowl bowl_of(BowlClass cls, Random& random) {
+  Bowl b;
+  b.cls = cls;
+  if (cls == BowlClass::permanent)
+    b.bottle_percent = 3 * (1 + std::floor(random.uniform(0, 4))), b.minutes = random.uniform(25, 45);
+  if (cls == BowlClass::lightener)
+    b.bottle_percent = 3 * (1 + std::floor(random.uniform(0, 3))), b.ratio = 2, b.minutes = random.uniform(15, 45);
+  if (cls == BowlClass::demi) b.bottle_percent = 1.5, b.ratio = 2, b.minutes = random.uniform(8, 20);
+  if (cls == BowlClass::remover) b.bottle_percent = 0, b.ratio = 1, b.minutes = random.uniform(15, 25);
+  return b;
+}
+
+std::vector<BowlClass> classes_of(Kind kind, Past past) {
+  switch (kind) {
+    case Kind::tint:
+      return {BowlClass::permanent};
+    case Kind::demi:
+    case Kind::toner:
+      return {BowlClass::demi};
+    case Kind::lightener:
+      return {BowlClass::lightener};
+    case Kind::remover:
+      return {BowlClass::remover};
+    case Kind::second_step:
+      break;
+  }
+  return past == Past::tinted ? std::vector{BowlClass::remover, BowlClass::demi}
+                              : std::vector{BowlClass::lightener, BowlClass::demi};
+}
+
+Past past_of(Kind kind, double pick) {
+  if (kind == Kind::toner) return Past::lightened;
+  if (kind == Kind::remover) return Past::tinted;
+  const double coloured = kind == Kind::tint || kind == Kind::demi ? 0.35 : kind == Kind::lightener ? 0.2 : 0.4;
+  return pick < coloured ? Past::tinted : Past::natural;
+}
+
+// The head as it is: one kind of pigmented hair, white beside it where nothing was done yet.
+struct Subject {
+  Hair pigmented, white;
+  double white_share = 0, natural_level = 5;
+  Condition condition;
+};
+
+// Lightened until it has this L*.
+Hair lifted(Hair hair, double lightness, const Light& light) {
+  const Hair start = hair;
+  double low = 0, high = 10;
+  for (int i = 0; i < 20; ++i) {
+    const double x = (low + high) / 2;
+    hair = start;
+    hair.eumelanin = start.eumelanin * std::exp(-x);
+    hair.pheomelanin = start.pheomelanin * std::exp(-0.4 * x);
+    hair.intermediate = 0.3 * start.eumelanin * (std::exp(-0.33 * x) - std::exp(-x)) / 0.67;
+    (light.colour(hair).l < lightness ? low : high) = x;
+  }
+  return hair;
+}
+
+Subject subject_of(Past past, const Light& light, const Ladder& ladder, Random& random) {
+  Subject s;
+  s.natural_level = random.uniform(past == Past::lightened ? 3 : 2, past == Past::natural ? 8 : 6.5);
+  s.pigmented = light.natural(ladder.lightness(s.natural_level));
+  s.condition = {random.uniform(0.7, 1.6), 0};
+  const double seen = past == Past::lightened ? random.uniform(7.5, 9.6) : s.natural_level + random.uniform(-1, 2);
+  const Word word = some_word(random, false);
+  const double share = random.uniform(0, 1) < 0.35 ? 0 : random.uniform(0.1, 0.9);
+  const double resistance = random.uniform(0, 1) < 0.6 ? 0 : random.uniform(0.3, 1);
+  if (past == Past::natural) {
+    s.white_share = share, s.condition.resistance = share > 0 ? resistance : 0;
+  } else if (past == Past::lightened) {
+    s.pigmented = lifted(s.pigmented, ladder.lightness(seen), light);
+    s.condition.porosity = random.uniform(1.5, 2.4);
+  } else {
+    // Lifted a little beyond what shows, dye over it.
+    const double lightness = ladder.lightness(std::clamp(seen, 2.0, 8.0));
+    const double under = lightness + random.uniform(2, 6);
+    if (light.colour(s.pigmented).l < under) s.pigmented = lifted(s.pigmented, under, light);
+    const Spectrum old = shade_of(5, word, light, ladder, random);
+    double low = 0, high = 20;
+    for (int i = 0; i < 20; ++i) {
+      const double middle = (low + high) / 2;
+      for (int b = 0; b < kBands; ++b) s.pigmented.dye[b] = middle * old[b];
+      (light.colour(s.pigmented).l > lightness ? low : high) = middle;
+    }
+    s.condition.porosity = random.uniform(0.9, 1.8);
+  }
+  return s;
+}
+
+// Readers have a bias anywhere within four tenths of a level, and no two readings agree.
+void read(Known& k, const Subject& s, const Light& light, const Ladder& ladder, Random& random) {
+  auto eye = [&](double level) { return level + random.uniform(-0.4, 0.4) + random.normal(0, 0.2); };
+  const Lab seen = light.colour(s.pigmented);
+  k.level = std::clamp(eye(ladder.level(seen.l)), 1.0, 10.0);
+  k.natural_level = std::clamp(eye(s.natural_level), 1.0, 10.0);
+  const Lab natural = light.colour(light.natural(seen.l));
+  Lab looked = seen;
+  looked.a += random.normal(0, 1.2), looked.b += random.normal(0, 1.2);
+  const Word word = nearest_word(natural, looked);
+  k.tone = k.past == Past::natural ? Word::natural : k.past == Past::lightened ? Word::gold : word;
+  k.white_share = s.white_share > 0 ? std::clamp(s.white_share + random.normal(0, 0.06), 0.02, 0.98) : 0;
+  k.porosity = s.condition.porosity + random.normal(0, 0.25);
+  k.resistance = s.condition.resistance > 0 ? std::clamp(s.condition.resistance + random.normal(0, 0.1), 0.0, 1.0) : 0;
 }
 
 }  // namespace
 
-Case simulate(std::uint64_t seed, int index) {
-  Random random(seed, index);
+Case simulate(std::uint64_t seed, Kind kind, int index, const std::vector<Shift>& shifts) {
+  Random random(seed + static_cast<std::uint64_t>(kind), index);
   Case c;
-  c.known = bowl(random);
-  const Nature nature(random);
-  const Bed bed(random), swatch_bed(random);
+  Known& k = c.known;
+  k.kind = kind, k.past = past_of(kind, random.uniform(0, 1));
+  const bool at_scalp = k.past == Past::natural && random.uniform(0, 1) < 0.5;
+  k.from_cm = at_scalp ? 0 : 5, k.to_cm = at_scalp ? 2 : 15;
+  const Light light(random), range_hair = Light::usual();
+  const Ladder ladder(random);
+  const Chemistry chemistry(random, light, ladder);
+  Subject s = subject_of(k.past, light, ladder, random);
+  read(k, s, light, ladder, random);
+  c.before = light.blend(s.pigmented, s.white, s.white_share);
 
-  // The head as it is.
-  const double level = random.uniform(2, 8);
-  Hair pigmented = nature.hair(bed, lightness_of(level)), white = nature.white();
-  const double white_share = random.uniform(0, 1) < 0.3 ? 0 : random.uniform(0.1, 0.9);
-  const double porosity = random.uniform(0.7, 1.6);
-
-  // As it is read: this reader's bias is anywhere within half a level, and no two readings agree.
-  c.known.level = level + random.uniform(-0.5, 0.5) + random.normal(0, 0.2);
-  c.known.white_share = white_share > 0 ? std::clamp(white_share + random.normal(0, 0.07), 0.02, 0.98) : 0;
-  c.known.porosity = porosity + random.normal(0, 0.3);
-  const double m = std::clamp(nature.blend_m() + random.uniform(-0.06, 0.06), 0.06, 0.4);
-  c.before = bed.blend(pigmented.depth(), white.depth(), white_share, m);
-
-  // What the bowl does.
-  const Chemistry chemistry(random, c.known);
-  Spectrum dye{};
-  if (c.known.kind != Kind::lightener) {
-    const double shade = std::min(10.0, std::floor(level) + std::floor(random.uniform(0, 5)));
-    dye = dye_of_shade(shade, swatch_bed, nature.typical_white(), random);
-    Hair swatch = nature.typical_white();
-    swatch.dye = dye;
-    c.known.swatch = swatch_bed.reflectance(swatch.depth());
+  // Without a shift first: the shade of a second bowl follows what usually comes out.
+  const double warmth = chemistry.warmth(k.from_cm, k.to_cm);
+  Hair expected = s.pigmented;
+  Condition foreseen{s.condition.porosity, 0};
+  std::vector<Dose> doses;
+  for (BowlClass cls : classes_of(kind, k.past)) {
+    Bowl bowl = bowl_of(cls, random);
+    const bool demi = cls == BowlClass::demi, pale = demi && kind != Kind::demi && k.past != Past::tinted;
+    const double now = std::floor(ladder.level(light.colour(expected).l));
+    const double shade = std::clamp(now + std::floor(random.uniform(0, demi ? 2 : 4)), 2.0, 10.0);
+    const Word tone = some_word(random, pale);
+    Spectrum load{};
+    if (demi || cls == BowlClass::permanent) {
+      load = shade_of(shade + random.normal(demi ? 1.2 : 0.3, 0.2), tone, range_hair, ladder, random);
+      Hair swatch;
+      swatch.dye = load;
+      bowl.swatch = range_hair.reflectance(swatch);
+      k.red = k.red || tone == Word::copper || tone == Word::red;
+    }
+    doses.push_back(chemistry.dose(bowl, load, shade));
+    chemistry.treat(expected, foreseen, doses.back(), warmth, {});
+    k.bowls.push_back(bowl);
   }
-  for (Hair* hair : {&pigmented, &white}) chemistry.treat(*hair, dye, porosity);
-  c.after = bed.blend(pigmented.depth(), white.depth(), white_share, m);
+  for (const Shift& shift : shifts) {
+    Hair pigmented = s.pigmented, white = s.white;
+    Condition of_pigmented{s.condition.porosity, 0}, of_white = s.condition;
+    for (const Dose& dose : doses) {
+      chemistry.treat(pigmented, of_pigmented, dose, warmth, shift);
+      chemistry.treat(white, of_white, dose, warmth, shift);
+    }
+    c.after.push_back(light.blend(pigmented, white, s.white_share));
+  }
   return c;
 }
 
