@@ -186,12 +186,14 @@ void coverage_rows(Rows& rows) {
   for (int kind = 0; kind < truth::kKinds; ++kind)
     for (size_t w = 0; w < kShifts; ++w) {
       Tally& t = tallies[kind][w];
+      const bool bare = kind == static_cast<int>(truth::Kind::lightener);
+      const bool deposits = !bare && kind != static_cast<int>(truth::Kind::remover);
+      if (!deposits && shifts()[w].dye != 1) continue;
       const std::string id = std::string("coverage.") + kWorlds[w] + kNames[kind];
       held(rows, id, t, w == 0 ? 0.85 : 0.75, w == 0 ? 0.95 : 1);
       if (w > 0) continue;
       rows.within(id + ".likelihood_said_less_was", -0.07, 0.07, t.share(t.likelihood_said - t.landed), source());
       // A range that holds everything says nothing.
-      const bool bare = kind == static_cast<int>(truth::Kind::lightener);
       const bool limited = bare || kind <= static_cast<int>(truth::Kind::toner);
       auto half = t.half_widths.begin() + t.n / 2;
       std::nth_element(t.half_widths.begin(), half, t.half_widths.end());
