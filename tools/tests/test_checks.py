@@ -65,7 +65,7 @@ class Layers(Case):
         self.fails({**self.good, "engine/tests/help.h": "", "engine/src/b.cpp": '#include "tests/help.h"\n'}, "nothing may use a test")
 
     def test_simulated_truth_is_apart(self):
-        self.passes({**self.good, "engine/src/evidence/truth_x.cpp": '#include "strandline/colour.h"\n#include "evidence/truth.h"\n',
+        self.passes({**self.good, "engine/src/evidence/truth_x.cpp": '#include "strandline/colour.h"\n',
                      "engine/include/strandline/colour.h": ""})
         self.bad("engine/src/evidence/truth_x.cpp", '#include "strandline/a.h"\n', "simulated truth")
         self.bad("engine/src/evidence/truth.h", '#include "predict/view.h"\n', "simulated truth")
