@@ -66,8 +66,9 @@ def correlation(keys, rows, where):
 def main():
     root, out = pathlib.Path(sys.argv[1]), pathlib.Path(sys.argv[2])
     tables, members, infos, seen, joint = [], [], [], {}, correlation([], [], "")
-    for folder in FOLDERS:
-        for path in sorted((root / folder).glob("*.json")):
+    # Of what the fit was held to, the cells of common practice are rows of evidence too.
+    for paths in [sorted((root / folder).glob("*.json")) for folder in FOLDERS] + [[root / "calibration/practice.json"]]:
+        for path in paths:
             where = str(path.relative_to(root))
             doc = json.loads(path.read_text(encoding="utf-8"))
             if doc.get("kind") == "table":

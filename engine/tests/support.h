@@ -7,6 +7,7 @@
 #include "strandline/levels.h"
 #include "strandline/optics.h"
 #include "strandline/pipeline.h"
+#include "strandline/promise.h"
 #include "strandline/treatment.h"
 
 namespace strandline::testing_support {
@@ -54,11 +55,10 @@ inline Head two_areas() {
 }
 
 inline Spectrum dyed_white(double level, Tone tone, double blue = 0) {
-  // A shade that makes white hair look like natural hair of this level, moved by some blue.
-  (void)tone;
-  Fibre f = natural_fibre(level, Tone::natural);
-  Spectrum tau = optical_depth(f, pigments(Constants{}));
-  for (int b = 0; b < kBands; ++b) tau[b] += blue * std::exp(-(band_nm(b) - 600) * (band_nm(b) - 600) / 5000);
+  // White hair after a permanent shade that keeps its name's promise, moved by some blue.
+  Spectrum tau = optical_depth(Fibre{}, pigments(Constants{}));
+  const Spectrum load = promised_load(ProductClass::permanent, level, tone, Constants{});
+  for (int b = 0; b < kBands; ++b) tau[b] += load[b] + blue * std::exp(-(band_nm(b) - 600) * (band_nm(b) - 600) / 5000);
   return reflectance(tau);
 }
 

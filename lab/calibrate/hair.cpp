@@ -2,8 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
+#include "strandline/existing.h"
 #include "strandline/optics.h"
+#include "strandline/promise.h"
 
 namespace strandline::calibrate {
 namespace {
@@ -34,7 +37,7 @@ Fibre Hair::melanin(double percent) const {
 
 Fibre Hair::natural(double level) const {
   const int below = std::clamp(static_cast<int>(std::floor(level)), 1, kLevels - 1);
-  const double w = level - below;
+  const double w = level - below;  // a step beyond the ends goes on as the last one
   return melanin(std::exp((1 - w) * std::log(amounts_[below - 1]) + w * std::log(amounts_[below])));
 }
 
@@ -44,13 +47,44 @@ double Hair::level(double l) const {
   return i + (l - lightness_[i - 1]) / (lightness_[i] - lightness_[i - 1]);
 }
 
-Fibre Hair::tinted(const Fibre& f, double shade, double percent) const {
-  const Spectrum wanted = optical_depth(natural(shade), pigments_);
-  BowlChemistry bowl;
-  bowl.peroxide_percent = percent / 2;
-  bowl.minutes = bowl.reference_minutes = c_.lift_full_minutes;
-  for (int b = 0; b < kBands; ++b) bowl.load[b] = wanted[b] - pigments_.keratin[b];
+Fibre Hair::of(Kind kind, double level, double porosity) const {
+  constexpr double kGrewAt = 6;
+  Fibre f;
+  if (kind == Kind::natural) f = natural(level);
+  if (kind == Kind::tinted) {
+    const auto [at, fresh] = tinted_.try_emplace(level);
+    if (fresh) at->second = tinted_to(natural(level), colour(natural(level)), c_);
+    f = at->second;
+  }
+  if (kind == Kind::lightened) f = lifted_to(natural(kGrewAt), colour(natural(level)).l, c_);
+  f.porosity = porosity;
+  return f;
+}
+
+const Spectrum& Hair::promised(ProductClass cls, double shade) const {
+  const auto [at, fresh] = loads_.try_emplace({cls, shade});
+  if (fresh)
+    at->second = load_for(natural(shade), colour(natural(promised_level(cls, shade, c_))), usual_bowl(cls, c_), c_);
+  return at->second;
+}
+
+Fibre Hair::after(const Fibre& f, const Bowl& b) const {
+  BowlChemistry bowl = usual_bowl(b.cls, c_);
+  bowl.peroxide_percent = b.percent * b.ratio / (1 + b.ratio);
+  bowl.minutes = b.minutes;
+  if (b.shade > 0) {
+    // Offers add before the capacity of the fibre, so it is undone, thinned and put back.
+    const Spectrum& full = promised(b.cls, b.shade);
+    const double total = std::accumulate(full.begin(), full.end(), 0.0) / kBands;
+    const double thinned = (1 - b.clear_share) * (1 + usual_ratio(b.cls, c_)) / (1 + b.ratio);
+    const double offered = thinned / (1 - std::min(total, 0.95 * c_.capacity_tau) / c_.capacity_tau);
+    for (int i = 0; i < kBands; ++i) bowl.load[i] = full[i] * offered / (1 + offered * total / c_.capacity_tau);
+  }
   return treated(f, treatment(bowl, kFromCm, kToCm, c_), selectivity(f, c_), c_);
+}
+
+Fibre Hair::tinted(const Fibre& f, double shade, double percent) const {
+  return after(f, {.shade = shade, .percent = percent, .minutes = c_.lift_full_minutes});
 }
 
 Fibre Hair::after_lightener(const Fibre& f, double percent, double ratio, double minutes) const {

@@ -17,11 +17,12 @@ using namespace strandline::calibrate;
 constexpr const char* kHelp =
     R"(calibrate: one joint fit of level anchors, melanin, lightening, keratin and uptake, with priors
 
-usage: calibrate [--knowledge FOLDER] [--write] [--grid] [--spectra FILE]
+usage: calibrate [--knowledge FOLDER] [--write] [--grid] [--quick] [--spectra FILE]
 
   (nothing)        residual of every datum, worst first; priors and posteriors; correlations; what the data cannot tell
   --grid           level reached by natural 1-7, shade natural … +4, 3/6/9/12 %, against the two rules of the trade
   --spectra FILE   fits measured reflectance (a table: nm, then one column a sample) with two melanins and a floor
+  --quick          spreads by Laplace's approximation alone, not along the profiles (nothing is written)
   --write          puts values, spreads, anchors and correlations into FOLDER
   --knowledge      default knowledge; its calibration/ holds priors.json and data.json
 
@@ -31,7 +32,7 @@ the constant's profile.
 
 struct Choice {
   std::string knowledge = "knowledge", spectra;
-  bool help = false, grid = false, write = false;
+  bool help = false, grid = false, write = false, quick = false;
 };
 
 Choice parse(int argc, char** argv) {
@@ -46,6 +47,8 @@ Choice parse(int argc, char** argv) {
       c.help = true;
     else if (option == "--grid")
       c.grid = true;
+    else if (option == "--quick")
+      c.quick = true;
     else if (option == "--write")
       c.write = true;
     else if (option == "--spectra")
@@ -60,7 +63,8 @@ Choice parse(int argc, char** argv) {
 
 int work(const Choice& c) {
   const Problem problem = read_problem(c.knowledge + "/calibration");
-  const Fit found = with_profile_spread(problem, fit(problem, prior_point(problem)));
+  const Fit joint = fit(problem, prior_point(problem));
+  const Fit found = c.quick ? joint : with_profile_spread(problem, joint);
   const Hair hair = hair_at(problem, found.x);
   print_residuals(problem, found, stdout);
   print_parameters(problem, found, stdout);
@@ -74,7 +78,7 @@ int work(const Choice& c) {
     print_spectra(fits, stdout);
   }
   if (!found.converged) throw std::runtime_error("the fit did not converge; nothing is written");
-  if (c.write) write_knowledge(problem, found, c.knowledge, "calibrate --write");
+  if (c.write && !c.quick) write_knowledge(problem, found, c.knowledge, "calibrate --write");
   return 0;
 }
 

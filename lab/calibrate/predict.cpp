@@ -40,6 +40,15 @@ Values tint_level(const At& a) {
   return {a.hair.level(a.hair.colour(a.hair.tinted(a.hair.natural(a.at(0)), a.at(1), a.at(2))).l)};
 }
 
+// at: the first nine columns of knowledge/calibration/practice.json.
+Values practice(const At& a) {
+  constexpr ProductClass classes[] = {ProductClass::permanent, ProductClass::demi, ProductClass::lightener,
+                                      ProductClass::high_lift};
+  const Fibre f = a.hair.of(static_cast<Hair::Kind>(static_cast<int>(a.at(0))), a.at(1), a.at(2));
+  const ProductClass cls = classes[static_cast<int>(a.at(3))];
+  return {a.hair.level(a.hair.colour(a.hair.after(f, {cls, a.at(4), a.at(5), a.at(6), a.at(7), a.at(8)})).l)};
+}
+
 Values lightened_lab(const At& a) {
   return three(a.hair.colour(a.hair.exposed(a.hair.natural(a.at(0)), a.found(sample_key(a.datum)))));
 }
@@ -95,14 +104,22 @@ Values uptake_share(const At& a) {
 }
 
 const std::map<std::string, std::function<Values(const At&)>>& kinds() {
-  static const std::map<std::string, std::function<Values(const At&)>> k = {
-      {"natural_hair", natural_hair},       {"white_hair", white_hair},
-      {"level_lightness", level_lightness}, {"melanin_at_level", melanin_at_level},
-      {"melanin_step", melanin_step},       {"tint_level", tint_level},
-      {"lightened_lab", lightened_lab},     {"hue_at_level", hue_at_level},
-      {"lightener_level", lightener_level}, {"sessions", sessions},
-      {"diffusion_ratio", diffusion_ratio}, {"time_exponent", time_exponent},
-      {"saturation", saturation},           {"uptake_share", uptake_share}};
+  static const std::map<std::string, std::function<Values(const At&)>> k = {{"natural_hair", natural_hair},
+                                                                            {"white_hair", white_hair},
+                                                                            {"level_lightness", level_lightness},
+                                                                            {"melanin_at_level", melanin_at_level},
+                                                                            {"melanin_step", melanin_step},
+                                                                            {"tint_level", tint_level},
+                                                                            {"practice", practice},
+
+                                                                            {"lightened_lab", lightened_lab},
+                                                                            {"hue_at_level", hue_at_level},
+                                                                            {"lightener_level", lightener_level},
+                                                                            {"sessions", sessions},
+                                                                            {"diffusion_ratio", diffusion_ratio},
+                                                                            {"time_exponent", time_exponent},
+                                                                            {"saturation", saturation},
+                                                                            {"uptake_share", uptake_share}};
   return k;
 }
 

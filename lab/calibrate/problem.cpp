@@ -41,6 +41,20 @@ Datum datum(const nlohmann::json& j) {
   return d;
 }
 
+// A row of the practice table: what was done, the level expected, how far colourists differ.
+Datum cell(const nlohmann::json& row, const std::string& source) {
+  const auto all = row.get<std::vector<double>>();
+  constexpr size_t kDone = 9, kColumns = 11;
+  if (all.size() != kColumns || !(all[kDone + 1] > 0)) throw std::runtime_error("practice.json: a row is not a cell");
+  Datum d;
+  d.what = "practice", d.unit = "levels", d.source = source;
+  d.at.assign(all.begin(), all.begin() + kDone);
+  d.values = {all[kDone]}, d.sds = {all[kDone + 1]};
+  d.id = "practice";
+  for (double v : d.at) d.id += "." + nlohmann::json(v).dump();
+  return d;
+}
+
 Parameter nuisance(const std::string& key, double prior, double sd, const std::string& unit) {
   return {key, unit, "wide, found by the fit", "", prior, sd, true};
 }
@@ -59,9 +73,11 @@ size_t Problem::index(const std::string& key) const {
 Problem read_problem(const std::string& folder) {
   Problem problem;
   try {
-    const nlohmann::json priors = read(folder + "/priors.json"), data = read(folder + "/data.json");
+    const nlohmann::json priors = read(folder + "/priors.json"), data = read(folder + "/data.json"),
+                         cells = read(folder + "/practice.json");
     for (const auto& j : priors.at("constants")) problem.parameters.push_back(parameter(j));
     for (const auto& j : data.at("data")) problem.data.push_back(datum(j));
+    for (const auto& row : cells.at("rows")) problem.data.push_back(cell(row, cells.at("source")));
   } catch (const nlohmann::json::exception& e) {
     throw std::runtime_error(folder + ": " + e.what());
   }

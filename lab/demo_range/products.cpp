@@ -8,6 +8,7 @@
 #include "strandline/fibre.h"
 #include "strandline/levels.h"
 #include "strandline/optics.h"
+#include "strandline/promise.h"
 
 namespace strandline::demo {
 namespace {
@@ -41,8 +42,7 @@ void declare_oxidative(Product& p) {
   p.fully_declared = true;
 }
 
-void add_shades(Shelf& s, const std::string& range, ProductClass cls, const std::vector<Series>& series, double price,
-                double* worst) {
+void add_shades(Shelf& s, const std::string& range, ProductClass cls, const std::vector<Series>& series, double price) {
   for (const Series& one : series)
     for (int level = one.from; level <= one.to; ++level) {
       Product p;
@@ -52,9 +52,7 @@ void add_shades(Shelf& s, const std::string& range, ProductClass cls, const std:
       p.cls = cls;
       p.level = level;
       p.tone = one.tone;
-      double miss = 0;
-      p.swatch = swatch(dye_for(colour_of(level, one.tone), &miss));
-      *worst = std::max(*worst, miss);
+      p.swatch = swatch(promised_load(cls, level, one.tone, Constants{}));
       p.stock_g = 300;
       p.price_per_g = price;
       p.density = 1.02;
@@ -165,7 +163,7 @@ void add_ranges(Shelf& s) {
   s.ranges.push_back(chelating);
 }
 
-void add_tints(Shelf& s, double* worst) {
+void add_tints(Shelf& s) {
   add_shades(s, "permanent", ProductClass::permanent,
              {{Tone::natural, 1, 10},
               {Tone::ash, 5, 9},
@@ -174,7 +172,7 @@ void add_tints(Shelf& s, double* worst) {
               {Tone::copper, 5, 8},
               {Tone::red, 4, 6},
               {Tone::violet, 4, 6}},
-             0.14, worst);
+             0.14);
   add_correctors(s, "permanent", 0.9, 0.18);
   add_shades(s, "demi", ProductClass::demi,
              {{Tone::natural, 3, 10},
@@ -184,14 +182,13 @@ void add_tints(Shelf& s, double* worst) {
               {Tone::gold, 5, 9},
               {Tone::copper, 5, 8},
               {Tone::red, 4, 6}},
-             0.16, worst);
+             0.16);
   add_correctors(s, "demi", 0.7, 0.2);
   add_shades(s, "acid-demi", ProductClass::demi,
-             {{Tone::natural, 5, 9}, {Tone::violet, 9, 10}, {Tone::beige, 8, 10}, {Tone::copper, 7, 8}}, 0.19, worst);
+             {{Tone::natural, 5, 9}, {Tone::violet, 9, 10}, {Tone::beige, 8, 10}, {Tone::copper, 7, 8}}, 0.19);
   add_clear(s, "acid-demi", 0.19);
   add_shades(s, "high-lift", ProductClass::high_lift,
-             {{Tone::natural, 10, 10}, {Tone::ash, 10, 10}, {Tone::violet, 10, 10}, {Tone::beige, 10, 10}}, 0.17,
-             worst);
+             {{Tone::natural, 10, 10}, {Tone::ash, 10, 10}, {Tone::violet, 10, 10}, {Tone::beige, 10, 10}}, 0.17);
 }
 
 // Invented contents: one direct dye of the list of regulated dyes each, well below its limit.
@@ -212,15 +209,13 @@ void add_direct(Shelf& s) {
   }
 }
 
-void add_fillers(Shelf& s, double* worst) {
+void add_fillers(Shelf& s) {
   for (const auto& [level, tone] : {std::pair{7, Tone::copper}, std::pair{8, Tone::gold}}) {
     Product p = plain("filler-" + number(level) + "-" + std::string(word(tone)), "filler",
                       "filler " + number(level) + " " + std::string(word(tone)), ProductClass::filler, 180, 60, 0.16);
-    double miss = 0;
     p.level = level;
     p.tone = tone;
-    p.swatch = swatch(dye_for(colour_of(level, tone), &miss));
-    *worst = std::max(*worst, miss);
+    p.swatch = swatch(promised_load(ProductClass::filler, level, tone, Constants{}));
     p.declared = {{"97404-02-9", "276", "Basic Orange 31", 0.2, ""}};
     s.products.push_back(std::move(p));
   }
@@ -257,17 +252,16 @@ void add_treatments(Shelf& s) {
 
 }  // namespace
 
-Shelf shelf(double* worst) {
-  *worst = 0;
+Shelf shelf() {
   Shelf s;
   s.id = "demo";
   s.title = "Demo shelf: every range, shade, price and percentage is invented";
   s.invented = true;
   add_ranges(s);
-  add_tints(s, worst);
+  add_tints(s);
   add_developers(s);
   add_direct(s);
-  add_fillers(s, worst);
+  add_fillers(s);
   add_treatments(s);
   return s;
 }

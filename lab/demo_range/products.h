@@ -5,7 +5,7 @@
 
 namespace strandline::demo {
 
-// Every range and product of the invented shelf. `worst_miss` receives the largest ΔE00 between a swatch and its name.
-Shelf shelf(double* worst_miss);
+// Every range and product of the invented shelf.
+Shelf shelf();
 
 }  // namespace strandline::demo

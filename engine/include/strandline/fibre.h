@@ -37,6 +37,7 @@ struct Treatment {
   Spectrum load{};               // dye offered, as optical depth on average white hair after the reference process (M8)
   double fourier = 0;            // D·t/a² on average hair (M7)
   double fourier_reference = 0;  // of the reference process: uptake 1 by definition
+  double shown_on_melanin = 1;   // share of the load that shows on a fibre full of melanin; 1 on one without (M18)
   double wear = 0;               // condition spent (M16)
   double softening = 0;          // resistance of white hair left = exp(−softening)
 };
@@ -45,7 +46,11 @@ struct Treatment {
 // Fo = D·t/a² ≥ 0 (Crank, The Mathematics of Diffusion, eq. 5.23). 0…1, increasing.
 double cylinder_uptake(double fourier);
 
-// How much of the offered load this fibre takes, 1 = average white hair by the reference process; ≥ 0.
+// M18. Share of a deposit that shows on this fibre, in (0, 1]: falls from 1 with the melanin and with the dye that are
+// there already, continuously, so that a trace of either changes a trace. `on_melanin` is the treatment's own.
+double shown(const Fibre& fibre, double on_melanin, const Constants& constants);
+// How much of the offered load this fibre takes and shows, 1 = average white hair by the reference process; ≥ 0. By the
+// melanin and dye before the bowl.
 double uptake(const Fibre& fibre, const Treatment& treatment, const Constants& constants);
 // Band factors of a damaged fibre's preferences (blue and violet grabbed, gold and red shed); 1 at porosity ≤ 1.
 Spectrum selectivity(const Fibre& fibre, const Constants& constants);

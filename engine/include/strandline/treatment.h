@@ -28,6 +28,8 @@ Spectrum offered(const Product& product);
 double capacity_left(double total);
 // Capacity limit by a scalar of the total, so that a mix stays a ray: offers add, then saturate. `offer` ≥ 0.
 Spectrum saturated(const Spectrum& offer);
+// A load as fibres take it, thinned to this share of its colour part, 0…1: capacity undone, thinned, put back.
+Spectrum thinned(const Spectrum& load, double share);
 // Dilution of the colour part at this ratio relative to the range's reference ratio.
 double dilution(const Range& range, double ratio);
 

@@ -22,6 +22,7 @@ std::vector<EvidenceRow> evidence(const Shelf& shelf) {
   hair_rows(rows);
   law_rows(rows);
   trade_rows(rows, shelf);
+  practice_rows(rows);
   later_rows(rows);
   treated_rows(rows);
   coverage_rows(rows);

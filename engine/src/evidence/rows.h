@@ -32,6 +32,7 @@ void colour_rows(Rows& rows);                     // CIEDE2000, Kubelka–Munk
 void hair_rows(Rows& rows);                       // natural hair, black, melanin, uptake, growth
 void law_rows(Rows& rows);                        // peroxide, mixing, salts, limits
 void later_rows(Rows& rows);                      // fade
+void practice_rows(Rows& rows);                   // one bowl on one kind of hair, the level it comes out at
 void treated_rows(Rows& rows);                    // white hair, lightening, fade, damage, blends as measured
 void coverage_rows(Rows& rows);                   // stated ranges against a simulated truth
 void trade_rows(Rows& rows, const Shelf& shelf);  // lift, average rule, white beside pigmented, tone

@@ -6,7 +6,7 @@
 #include <string>
 
 #include "evidence/rows.h"
-#include "hair/existing.h"
+#include "strandline/existing.h"
 #include "strandline/fade.h"
 #include "strandline/levels.h"
 #include "strandline/optics.h"

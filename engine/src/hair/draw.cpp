@@ -2,8 +2,8 @@
 #include <cmath>
 #include <utility>
 
-#include "hair/existing.h"
 #include "hair/latin.h"
+#include "strandline/existing.h"
 #include "strandline/levels.h"
 #include "strandline/scenario.h"
 

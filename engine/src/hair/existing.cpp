@@ -1,4 +1,4 @@
-#include "hair/existing.h"
+#include "strandline/existing.h"
 
 #include <Eigen/Dense>
 #include <algorithm>
@@ -7,6 +7,7 @@
 #include "generated/tables.h"
 #include "strandline/levels.h"
 #include "strandline/optics.h"
+#include "strandline/promise.h"
 
 namespace strandline {
 namespace {
@@ -14,13 +15,8 @@ namespace {
 using Eigen::Matrix3d;
 using Eigen::Vector3d;
 
-const Pigments& nominal() {
-  static const Pigments p = pigments(Constants{});
-  return p;
-}
-
-Vector3d colour(const Fibre& f) {
-  const Lab c = lab(reflectance(optical_depth(f, nominal())), weights(Light::daylight, Observer::cie_1964_10deg));
+Vector3d colour(const Fibre& f, const Pigments& pigment) {
+  const Lab c = lab(reflectance(optical_depth(f, pigment)), weights(Light::daylight, Observer::cie_1964_10deg));
   return {c.l, c.a, c.b};
 }
 
@@ -37,27 +33,45 @@ Fibre with_dye(Fibre f, const Vector3d& amounts) {
   return f;
 }
 
-// Amounts ≥ 0 of the three absorbers that bring `base` nearest to `wanted` (damped Gauss–Newton on L*a*b*).
-Fibre dyed_to(const Fibre& base, const Lab& wanted) {
+}  // namespace
+
+Fibre lifted_to(const Fibre& natural, double lightness, const Constants& c) {
+  const Pigments pigment = pigments(c);
+  if (colour(natural, pigment)[0] >= lightness) return natural;
+  double low = 0, high = 12;
+  auto at = [&](double exposure) { return lightened(natural, Treatment{.exposure = exposure}, c); };
+  for (int i = 0; i < 50; ++i) {
+    const double middle = (low + high) / 2;
+    (colour(at(middle), pigment)[0] < lightness ? low : high) = middle;
+  }
+  return at(high);
+}
+
+Fibre dyed_to(const Fibre& base, const Lab& wanted, const Pigments& pigment) {
   const Vector3d goal(wanted.l, wanted.a, wanted.b);
   Vector3d amounts = Vector3d::Constant(0.02);
   double damping = 1e-2;
-  Vector3d miss = goal - colour(with_dye(base, amounts));
-  for (int i = 0; i < 40 && miss.norm() > 1e-3; ++i) {
-    Matrix3d j;
-    for (int k = 0; k < 3; ++k) {
+  Vector3d miss = goal - colour(with_dye(base, amounts), pigment);
+  constexpr double kNear = 1e-3, kStill = 1e-5;  // L*a*b* units
+  Matrix3d j;
+  bool moved_on = true;
+  for (int i = 0; i < 40 && miss.norm() > kNear; ++i) {
+    for (int k = 0; moved_on && k < 3; ++k) {
       Vector3d moved = amounts;
       const double step = 1e-4 * (1 + amounts[k]);
       moved[k] += step;
-      j.col(k) = (colour(with_dye(base, moved)) - (goal - miss)) / step;
+      j.col(k) = (colour(with_dye(base, moved), pigment) - (goal - miss)) / step;
     }
     const Matrix3d normal = j.transpose() * j;
     Matrix3d damped = normal;
     damped.diagonal() += damping * (normal.diagonal() + Vector3d::Constant(1e-9));
     const Vector3d next = (amounts + damped.ldlt().solve(j.transpose() * miss)).cwiseMax(0);
-    const Vector3d left = goal - colour(with_dye(base, next));
-    if (left.norm() < miss.norm()) {
+    const Vector3d left = goal - colour(with_dye(base, next), pigment);
+    moved_on = left.norm() < miss.norm();
+    if (moved_on) {
+      const double gained = miss.norm() - left.norm();
       amounts = next, miss = left, damping = std::max(1e-9, damping / 4);
+      if (gained < kStill) break;
     } else if ((damping *= 6) > 1e9) {
       break;
     }
@@ -65,36 +79,29 @@ Fibre dyed_to(const Fibre& base, const Lab& wanted) {
   return with_dye(base, amounts);
 }
 
-// The natural pigment after as much lightening as makes it just as light as `lightness`; untouched if it is already.
-Fibre lifted_to(const Fibre& natural, double lightness) {
-  if (colour(natural)[0] >= lightness) return natural;
-  double low = 0, high = 12;
-  auto at = [&](double exposure) { return lightened(natural, Treatment{.exposure = exposure}, Constants{}); };
-  for (int i = 0; i < 50; ++i) {
-    const double middle = (low + high) / 2;
-    (colour(at(middle))[0] < lightness ? low : high) = middle;
-  }
-  return at(high);
+Fibre toned_to(const Fibre& natural, const Lab& seen, const Constants& c) {
+  return dyed_to(lifted_to(natural, seen.l + 2, c), seen, pigments(c));
 }
 
-}  // namespace
+Fibre tinted_to(const Fibre& natural, const Lab& seen, const Constants& c) {
+  // A tint lifted the pigment under it by what its peroxide does, or more where it shows lighter than that.
+  constexpr double kLiftUnderTint = 4, kFromCm = 5, kToCm = 15;  // L*; cm, away from the warmth of the scalp
+  const Fibre under = lightened(natural, treatment(usual_bowl(ProductClass::permanent, c), kFromCm, kToCm, c), c);
+  return dyed_to(lifted_to(under, seen.l + kLiftUnderTint, c), seen, pigments(c));
+}
 
 Fibre fibre_as_read(const Population& p, double level, double natural_level) {
+  const Constants nominal;
   const Lab seen = p.measured ? *p.measured : colour_of(level, p.tone);
   if (p.kind == FibreKind::white && p.origin == ColourOrigin::natural)
-    return p.measured ? dyed_to(white_fibre(), seen) : white_fibre();
+    return p.measured ? dyed_to(white_fibre(), seen, pigments(nominal)) : white_fibre();
   if (p.origin == ColourOrigin::natural) return p.measured ? natural_fibre(seen) : natural_fibre(level, p.tone);
 
   const Fibre natural = p.kind == FibreKind::white ? white_fibre() : natural_fibre(natural_level, Tone::natural);
-  if (p.origin == ColourOrigin::lightened) {
-    const Fibre lifted = lifted_to(natural, seen.l);
-    // "gold" on lightened hair is the warmth that the lightener left; any other word says that it was toned.
-    if (p.tone == Tone::gold && !p.measured) return lifted;
-    return dyed_to(lifted_to(natural, seen.l + 2), seen);
-  }
-  // A tint lifted the pigment under it by about as much as its peroxide could: here a margin above what is seen.
-  constexpr double kLiftUnderTint = 4;  // L*
-  return dyed_to(lifted_to(natural, seen.l + kLiftUnderTint), seen);
+  if (p.origin != ColourOrigin::lightened) return tinted_to(natural, seen, nominal);
+  // "gold" on lightened hair is the warmth that the lightener left; any other word says that it was toned.
+  if (p.tone == Tone::gold && !p.measured) return lifted_to(natural, seen.l, nominal);
+  return toned_to(natural, seen, nominal);
 }
 
 }  // namespace strandline

@@ -29,6 +29,11 @@ double diffusivity(ProductClass cls, const Constants& c) {
   return cls == ProductClass::direct ? c.diffusivity_direct : c.diffusivity_permanent;
 }
 
+// What is worked out through swollen, alkaline hair shows more than what is laid on (M18).
+double shown_on_melanin(ProductClass cls, const Constants& c) {
+  return cls == ProductClass::permanent || cls == ProductClass::high_lift ? c.shown_permanent : c.shown_demi;
+}
+
 double dye_exposure(ProductClass cls, double exposure, double time, const Constants& c) {
   if (cls == ProductClass::remover) return c.remover_exposure * time;
   return exposure * (cls == ProductClass::lightener ? c.lightener_on_tint : c.tint_on_tint_lift);
@@ -55,6 +60,11 @@ Spectrum offered(const Product& product) {
 double capacity_left(double total) {
   constexpr double kCapacity = Constants{}.capacity_tau;
   return 1 / (1 + total / kCapacity);
+}
+
+Spectrum thinned(const Spectrum& load, double share) {
+  const double capacity = Constants{}.capacity_tau, total = std::min(mean(load), 0.95 * capacity);
+  return saturated(scaled(load, share / (1 - total / capacity)));
 }
 
 Spectrum saturated(const Spectrum& offer) { return scaled(offer, capacity_left(mean(offer))); }
@@ -117,6 +127,7 @@ Treatment treatment(const BowlChemistry& bowl, double from_cm, double to_cm, con
   const double d = diffusivity(bowl.cls, c), seconds = 60;
   t.fourier = d * bowl.minutes * seconds / (radius_m * radius_m);
   t.fourier_reference = d * bowl.reference_minutes * seconds / (radius_m * radius_m);
+  t.shown_on_melanin = shown_on_melanin(bowl.cls, c);
   t.wear = c.wear_per_exposure * t.exposure;
   t.softening = c.softening_per_exposure * t.exposure;
   return t;

@@ -16,10 +16,11 @@ namespace {
 const std::set<std::string>& open_rows() {
   static const std::set<std::string> rows = {"melanin.black",
                                              "lift_grid.within_a_school",
-                                             "cool_lift.ash_three_levels_up_is_warm",
                                              "white.peroxide_takes_yellow.strongest",
+                                             "lightening_course.20min",
                                              "lightening_course.30min",
                                              "lightening_course.50min",
+                                             "lightening_course.120min",
                                              "fade.auburn.4_washes",
                                              "fade.auburn.4_washes_16_hours",
                                              "fade.auburn.4_washes_32_hours",
@@ -27,7 +28,12 @@ const std::set<std::string>& open_rows() {
                                              "fade.red.4_washes_32_hours",
                                              "fade.red.12_washes",
                                              "fade.violet_brown.12_washes",
-                                             "blend.textile_m"};
+                                             "blend.textile_m",
+                                             "coverage.lightness",
+                                             "coverage.b",
+                                             "coverage.lightness.shown_10_90",
+                                             "coverage.lightness.tint",
+                                             "coverage.lightness.demi"};
   return rows;
 }
 
