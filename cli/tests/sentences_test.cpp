@@ -43,7 +43,16 @@ const std::set<std::string> not_codes = {"as_listed",
                                          "softer_line",
                                          "remove_packet",
                                          "not_searched",
-                                         "store_conflict"};
+                                         "store_conflict",
+                                         "common_practice",
+                                         "high_lift",
+                                         "law_or_identity",
+                                         "outside_fitted",
+                                         "outside_unused",
+                                         "own_simulation",
+                                         "second_step",
+                                         "bad_request",
+                                         "store_id_taken"};
 
 std::set<std::string> words_with_underscore(const std::filesystem::path& folder) {
   std::set<std::string> out;

@@ -54,10 +54,10 @@ inline Head two_areas() {
   return h;
 }
 
-inline Spectrum dyed_white(double level, Tone tone, double blue = 0) {
-  // White hair after a permanent shade that keeps its name's promise, moved by some blue.
+inline Spectrum dyed_white(double level, Tone tone, double blue = 0, ProductClass cls = ProductClass::permanent) {
+  // White hair after a shade that keeps its name's promise, moved by some blue.
   Spectrum tau = optical_depth(Fibre{}, pigments(Constants{}));
-  const Spectrum load = promised_load(ProductClass::permanent, level, tone, Constants{});
+  const Spectrum load = promised_load(cls, level, tone, Constants{});
   for (int b = 0; b < kBands; ++b) tau[b] += load[b] + blue * std::exp(-(band_nm(b) - 600) * (band_nm(b) - 600) / 5000);
   return reflectance(tau);
 }

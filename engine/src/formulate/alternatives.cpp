@@ -51,6 +51,12 @@ bool same_bowls(const Choice& a, const Choice& b) {
   return std::equal(a.bowls.begin(), a.bowls.end(), b.bowls.begin(), b.bowls.end(), same);
 }
 
+double longest(const std::vector<PlannedBowl>& bowls) {
+  double minutes = 0;
+  for (const PlannedBowl& b : bowls) minutes = std::max(minutes, b.bowl.formula.minutes);
+  return minutes;
+}
+
 }  // namespace
 
 Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::vector<Target>& targets,
@@ -106,6 +112,8 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
     if (other.axis == kLighterFirst) other.bowls.front().why.push_back({"deepen_at_basin", "", {}});
     for (const PlannedBowl& b : other.bowls) other.grams += b.grams, other.cost += b.cost;
     if (other.axis == "cheaper" && other.cost >= plan.cost) continue;
+    // A bowl of another setting may be best with a longer time of its own.
+    if (other.axis == "quicker" && longest(other.bowls) >= longest(plan.bowls)) continue;
     // Not where another way is nearer and no dearer: it would be chosen for nothing.
     if (other.axis == "cheaper" && std::any_of(out.begin(), out.end(), [&](const Alternative& a) {
           return a.cost <= other.cost && a.objective <= other.objective;

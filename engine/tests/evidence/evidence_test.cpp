@@ -28,12 +28,7 @@ const std::set<std::string>& open_rows() {
                                              "fade.red.4_washes_32_hours",
                                              "fade.red.12_washes",
                                              "fade.violet_brown.12_washes",
-                                             "blend.textile_m",
-                                             "coverage.lightness",
-                                             "coverage.b",
-                                             "coverage.lightness.shown_10_90",
-                                             "coverage.lightness.tint",
-                                             "coverage.lightness.demi"};
+                                             "blend.textile_m"};
   return rows;
 }
 

@@ -53,7 +53,7 @@ inline Shelf whole_shelf() {
       Product p = tube("demi-" + std::to_string(level) + "-" + std::to_string(blue), "demi", ProductClass::demi);
       p.level = level;
       p.tone = blue > 0 ? Tone::ash : Tone::natural;
-      p.swatch = dyed_white(level, Tone::natural, blue);
+      p.swatch = dyed_white(level, Tone::natural, blue, ProductClass::demi);
       s.products.push_back(p);
     }
   s.products.push_back(tube("powder", "lightener-off-scalp", ProductClass::lightener));
@@ -62,7 +62,7 @@ inline Shelf whole_shelf() {
   s.products.push_back(tube("mineral-remover", "bind", ProductClass::pre_treatment));
   Product warm = tube("warm-ground", "demi", ProductClass::filler);
   Fibre gold;
-  for (int b = 0; b < kBands; ++b) gold.dye[b] = 0.5 * std::exp(-(band_nm(b) - 400) / 70.0);
+  for (int b = 0; b < kBands; ++b) gold.dye[b] = 1.2 * std::exp(-(band_nm(b) - 400) / 70.0);
   warm.swatch = reflectance(optical_depth(gold, pigments(Constants{})));
   s.products.push_back(warm);
   return s;
