@@ -114,7 +114,7 @@ int main() {
   std::string each;
   for (std::uint64_t h = 1; h <= kHeads; ++h) {
     const OneZone zone(h, shelf);
-    const auto ours = scoreboard::search_one(domain, zone, {}, 0);  // recipes alone, as the rival
+    const auto ours = scoreboard::search_one(domain, zone, {}, MixGrams{});  // recipes alone, as the rival
     Rival rival{domain, zone};
     double best = 0;
     const double certified = ours.list.candidates[0].objective, budget = std::min(kLongest, kTimes * ours.ms);
