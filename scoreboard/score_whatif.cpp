@@ -2,7 +2,6 @@
 #include <httplib.h>
 
 #include <algorithm>
-#include <filesystem>
 #include <nlohmann/json.hpp>
 #include <thread>
 
@@ -22,8 +21,7 @@ int main() {
   };
   const double direct = scoreboard::median_ms(15, in_process);
 
-  const auto db = std::filesystem::temp_directory_path() / ("scoreboard-" + std::to_string(::getpid()) + ".sqlite");
-  auto world = salon::real_world(db.string());
+  auto world = salon::real_world(":memory:");
   if (!world) return 1;
   server::ServerOptions options;
   options.port = 0;
@@ -50,7 +48,6 @@ int main() {
   std::sort(quick.begin(), quick.end());
   server.stop();
   run.join();
-  std::filesystem::remove(db);
   if (!fine) return 1;
   scoreboard::print({{"whatif.ms", ms, "ms", "median of 41, one changed gram, 1024 scenarios, HTTP on loopback"},
                      {"whatif.p99_64.ms", quick[kTimes * 99 / 100], "ms",

@@ -27,6 +27,7 @@ void add_serve(CLI::App& app, Session& session);
 void add_schema(CLI::App& app, Session& session);
 void add_evidence(CLI::App& app, Session& session);
 void add_openapi(CLI::App& app, Session& session);
+void add_verify(CLI::App& app, Session& session);
 void add_version(CLI::App& app, Session& session);
 
 }  // namespace strandline::cli

@@ -24,7 +24,7 @@ export class Salon {
     const child = spawn(
       program,
       [
-        ...['serve', '--port', String(this.#port), '--db', join(this.folder, 'salon.sqlite')],
+        ...['serve', '--port', String(this.#port), '--demo', '--db', join(this.folder, 'salon.sqlite')],
         ...['--knowledge', join(root, 'knowledge'), '--web', built],
       ],
       { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] },

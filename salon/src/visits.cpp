@@ -127,9 +127,6 @@ Result<std::vector<Change>> changes(World& world, std::int64_t after) {
 }
 
 Result<int> open_demo_salon(World& world, const std::filesystem::path& folder, const wire::Sources& sources) {
-  const auto known = list_visits(world);
-  if (!known) return tl::unexpected(known.error());
-  if (!known->visits.empty()) return 0;
   std::vector<std::filesystem::path> files;
   std::error_code error;
   for (const auto& file : std::filesystem::directory_iterator(folder, error)) {

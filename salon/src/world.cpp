@@ -30,10 +30,31 @@ std::string random_id() {
 
 }  // namespace
 
-store::Expected<World> real_world(const std::string& path) {
-  auto opened = store::Store::open({.path = path, .fails = {}});
+store::Expected<World> real_world(const std::string& path, bool as_found) {
+  auto opened = store::Store::open({.path = path, .fails = {}, .as_found = as_found});
   if (!opened) return tl::unexpected(opened.error());
   return World{utc_now, random_id, std::shared_ptr<store::Store>(std::move(*opened))};
+}
+
+Result<void> make_salon(const std::string& path, const std::function<Result<void>(World&)>& fill) {
+  Problems problems;
+  const auto made = store::Store::make({.path = path, .fails = {}}, [&](store::Store& store) -> store::Expected<void> {
+    World world{utc_now, random_id, std::shared_ptr<store::Store>(&store, [](store::Store*) {})};
+    const auto filled = fill(world);
+    if (filled) return {};
+    problems = filled.error();
+    return tl::unexpected(store::Trouble{"not_filled", "", 0});
+  });
+  if (made) return {};
+  if (problems.empty()) problems = {{made.error().code, "", {{"detail", made.error().detail}}}};
+  return tl::unexpected(problems);
+}
+
+Result<store::Verified> verify_salon(const std::string& path) {
+  const auto found = store::Store::verify_file(path);
+  if (!found) return tl::unexpected(Problems{{found.error().code, "", {{"detail", found.error().detail}}}});
+  if (found->broken) return tl::unexpected(Problems{{"entry_broken", "", {{"seq", std::to_string(*found->broken)}}}});
+  return *found;
 }
 
 }  // namespace strandline::salon

@@ -66,6 +66,11 @@ Server::Server(ServerOptions options, salon::World world, salon::House house)
   for (const char* own : {"127.0.0.1", "localhost", "[::1]"}) p.guard.hosts.emplace_back(own);
   HttpServer& http = p.http;
   http.set_tcp_nodelay(true);
+  // The library's own choice would let two servers share a port and be asked in turn.
+  http.set_socket_options([](socket_t socket) {
+    const int yes = 1;
+    setsockopt(socket, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
+  });
   http.set_payload_max_length(body_bytes_max);
   http.new_task_queue = [] { return new httplib::ThreadPool(connections_max); };
   http.set_pre_routing_handler([&p](const Request& request, Response& response) {

@@ -6,8 +6,6 @@ namespace strandline::store {
 
 namespace {
 
-constexpr int busy_ms = 5000;
-
 Trouble unavailable(std::string detail) { return {"store_unavailable", std::move(detail), 0}; }
 
 int bind(sqlite3_stmt* statement, int index, const Value& v) {
@@ -47,17 +45,19 @@ Value Value::blob(std::string bytes) {
   return out;
 }
 
-Expected<std::unique_ptr<Connection>> Connection::open(const Options& options) {
+Expected<std::unique_ptr<Connection>> Connection::open(const Options& options, bool reading) {
   std::unique_ptr<Connection> out(new Connection(options.fails));
   if (out->failing()) return tl::unexpected(unavailable("open"));
-  constexpr int flags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_FULLMUTEX;
+  constexpr int flags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_FULLMUTEX;
   if (sqlite3_open_v2(options.path.c_str(), &out->db_, flags, nullptr) != SQLITE_OK) return out->trouble();
   sqlite3_extended_result_codes(out->db_, 1);
-  sqlite3_busy_timeout(out->db_, busy_ms);
+  sqlite3_busy_timeout(out->db_, options.patience_ms);
+  sqlite3_db_config(out->db_, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, reading ? 1 : 0, nullptr);
   sqlite3_create_function_v2(out->db_, "plain", 1, SQLITE_UTF8 | SQLITE_DETERMINISTIC, nullptr, plain_of, nullptr,
                              nullptr, nullptr);
-  const auto set = out->script("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;");
-  if (!set) return tl::unexpected(set.error());
+  const std::string rules = "PRAGMA cell_size_check = ON; PRAGMA synchronous = FULL;";
+  if (auto set = out->script(rules + (reading ? "PRAGMA query_only = ON" : "")); !set)
+    return tl::unexpected(set.error());
   return out;
 }
 
@@ -67,7 +67,12 @@ Connection::~Connection() {
 }
 
 tl::unexpected<Trouble> Connection::trouble() const {
-  return tl::unexpected(unavailable(db_ ? sqlite3_errmsg(db_) : "out of memory"));
+  if (!db_) return tl::unexpected(unavailable("out of memory"));
+  const std::string said = sqlite3_errmsg(db_);
+  const int code = sqlite3_errcode(db_) & 0xff;
+  if (code == SQLITE_CORRUPT) return tl::unexpected(Trouble{"store_damaged", said, 0});
+  if (code == SQLITE_NOTADB) return tl::unexpected(Trouble{"store_foreign", said, 0});
+  return tl::unexpected(unavailable(said));
 }
 
 Expected<void> Connection::script(const std::string& sql) {

@@ -39,7 +39,8 @@ struct Value {
 
 class Connection {
  public:
-  static Expected<std::unique_ptr<Connection>> open(const Options& options);
+  // An existing file, or memory. `reading` = nothing is ever written, not even at the end.
+  static Expected<std::unique_ptr<Connection>> open(const Options& options, bool reading = false);
   ~Connection();
   Connection(const Connection&) = delete;
   Connection& operator=(const Connection&) = delete;

@@ -6,14 +6,13 @@
 
 namespace strandline::store {
 
+std::int64_t newest_migration() { return static_cast<std::int64_t>(migrations.size()); }
+
 Expected<void> migrate(Connection& db) {
   return db.transaction([&]() -> Expected<void> {
     std::int64_t seen = 0;
     if (auto read = db.run("PRAGMA user_version", {}, [&](const Row& row) { seen = row.integer(0); }); !read)
       return read;
-    if (seen > static_cast<std::int64_t>(migrations.size())) {
-      return tl::unexpected(Trouble{"store_newer", std::to_string(seen), 0});
-    }
     for (std::size_t i = static_cast<std::size_t>(seen); i < migrations.size(); ++i) {
       const std::string mark = "PRAGMA user_version = " + std::to_string(i + 1);
       if (auto made = db.script(migrations[i]); !made) return made;

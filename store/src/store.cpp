@@ -1,10 +1,18 @@
 #include "strandline/store/store.h"
 
+#include <fcntl.h>
 #include <sodium.h>
+#include <unistd.h>
 
+#include <cerrno>
+#include <chrono>
+#include <cstdio>
+#include <cstring>
+#include <filesystem>
 #include <mutex>
 
 #include "chain.h"
+#include "checks.h"
 #include "connection.h"
 #include "migrations.h"
 #include "plain.h"
@@ -31,27 +39,60 @@ Entry told(Entry entry) {
   return entry;
 }
 
+// A connection and whoever uses it now.
+struct Lane {
+  std::unique_ptr<Connection> db;
+  std::timed_mutex mutex;
+};
+
 class SqliteStore : public Store {
  public:
-  explicit SqliteStore(std::unique_ptr<Connection> db) : db_(std::move(db)) {}
+  // `file` and `reader` are empty in memory: there, readers and writers take turns.
+  SqliteStore(Options options, std::unique_ptr<SalonFile> file, std::unique_ptr<Connection> writer,
+              std::unique_ptr<Connection> reader)
+      : options_(std::move(options)), file_(std::move(file)), writer_(std::make_shared<Lane>()), reader_(writer_) {
+    writer_->db = std::move(writer);
+    if (!reader) return;
+    reader_ = std::make_shared<Lane>();
+    reader_->db = std::move(reader);
+  }
+
+  // Leaves one whole file behind that needs no PATH-wal; what another program still reads stays as it is.
+  ~SqliteStore() override {
+    if (!file_) return;
+    reader_->db.reset();
+    if (file_->still_there()) static_cast<void>(writer_->db->script("PRAGMA journal_mode = DELETE"));
+    writer_->db.reset();
+  }
 
   Expected<Entry> append(const NewEntry& asked) override {
-    const std::lock_guard lock(mutex_);
+    const auto lane = enter(*writer_);
+    if (!lane) return tl::unexpected(lane.error());
+    if (const auto there = still_there(); !there) return tl::unexpected(there.error());
     Entry made;
-    const auto done = db_->transaction([&]() -> Expected<void> {
+    const auto done = writer_->db->transaction([&]() -> Expected<void> {
       auto known = one("SELECT " + std::string(entry_columns) + " FROM entries WHERE id = $id", {{"$id", asked.id}});
       if (!known) return tl::unexpected(known.error());
       if (*known) return accept_again(asked, **known, made);
       return write(asked, made);
     });
     if (!done) return tl::unexpected(done.error());
-    return told(std::move(made));
+    made = told(std::move(made));
+    if (!file_) return made;
+    // Acknowledged is only what lies in the file that others will open.
+    const Head newest = made.store_seq > anchored_.store_seq ? Head{made.store_seq, made.hash} : anchored_;
+    if (const auto there = still_there(); !there) return tl::unexpected(there.error());
+    if (const auto kept = file_->anchor(newest); !kept) return tl::unexpected(kept.error());
+    anchored_ = newest;
+    return made;
   }
 
   Expected<std::optional<VisitRow>> visit(const std::string& visit_id) override {
-    const std::lock_guard lock(mutex_);
+    const auto lane = enter(*reader_);
+    if (!lane) return tl::unexpected(lane.error());
+    if (const auto there = still_there(); !there) return tl::unexpected(there.error());
     std::optional<VisitRow> out;
-    const auto read = db_->run(
+    const auto read = reader_->db->run(
         "SELECT " + std::string(visit_columns) +
             ", entries.id, entries.body FROM visits JOIN entries USING (store_seq) WHERE visits.visit_id = $visit",
         {{"$visit", visit_id}}, [&](const Row& r) {
@@ -64,63 +105,63 @@ class SqliteStore : public Store {
   }
 
   Expected<std::vector<VisitRow>> visits(const VisitsAsked& asked) override {
-    const std::lock_guard lock(mutex_);
+    const auto lane = enter(*reader_);
+    if (!lane) return tl::unexpected(lane.error());
+    if (const auto there = still_there(); !there) return tl::unexpected(there.error());
     std::vector<VisitRow> out;
-    const auto read =
-        db_->run("SELECT " + std::string(visit_columns) +
-                     " FROM visits WHERE store_seq < $before AND ($find = '' OR instr(plain(client), $find) > 0) AND "
-                     "($client = '' OR plain(client) = $client) ORDER BY store_seq DESC LIMIT $limit",
-                 {{"$before", asked.before},
-                  {"$find", plain(asked.find)},
-                  {"$client", plain(asked.client)},
-                  {"$limit", std::int64_t{asked.limit}}},
-                 [&](const Row& r) { out.push_back(visit_of(r)); });
+    const auto read = reader_->db->run(
+        "SELECT " + std::string(visit_columns) +
+            " FROM visits WHERE store_seq < $before AND ($find = '' OR instr(plain(client), $find) > 0) AND "
+            "($client = '' OR plain(client) = $client) ORDER BY store_seq DESC LIMIT $limit",
+        {{"$before", asked.before},
+         {"$find", plain(asked.find)},
+         {"$client", plain(asked.client)},
+         {"$limit", std::int64_t{asked.limit}}},
+        [&](const Row& r) { out.push_back(visit_of(r)); });
     if (!read) return tl::unexpected(read.error());
     return out;
   }
 
   Expected<std::vector<Entry>> changes(std::int64_t after, int limit) override {
-    const std::lock_guard lock(mutex_);
+    const auto lane = enter(*reader_);
+    if (!lane) return tl::unexpected(lane.error());
+    if (const auto there = still_there(); !there) return tl::unexpected(there.error());
     std::vector<Entry> out;
-    const auto read = db_->run("SELECT " + std::string(entry_columns) +
-                                   " FROM entries WHERE store_seq > $after ORDER BY store_seq LIMIT $limit",
-                               {{"$after", after}, {"$limit", std::int64_t{limit}}},
-                               [&](const Row& r) { out.push_back(told(entry_of(r))); });
+    const auto read = reader_->db->run("SELECT " + std::string(entry_columns) +
+                                           " FROM entries WHERE store_seq > $after ORDER BY store_seq LIMIT $limit",
+                                       {{"$after", after}, {"$limit", std::int64_t{limit}}},
+                                       [&](const Row& r) { out.push_back(told(entry_of(r))); });
     if (!read) return tl::unexpected(read.error());
     return out;
   }
 
   Expected<std::optional<std::int64_t>> verify() override {
-    const std::lock_guard lock(mutex_);
-    std::optional<std::int64_t> broken;
-    std::string before;
-    std::int64_t next = 1;
-    const auto read =
-        db_->run("SELECT " + std::string(entry_columns) + " FROM entries ORDER BY store_seq", {}, [&](const Row& r) {
-          const Entry e = entry_of(r);
-          const bool holds = e.store_seq == next++ && e.hash == chain_hash(before, e);
-          if (!holds && !broken) broken = e.store_seq;
-          before = e.hash;
-        });
-    if (!read) return tl::unexpected(read.error());
-    if (broken) return broken;
-    // The list must say what the journal says.
-    const auto compared = db_->run(
-        "SELECT min(store_seq) FROM (SELECT store_seq, visit_id, seq, made_at, coalesce(json_extract(body, "
-        "'$.client'), "
-        "''), coalesce(json_extract(body, '$.date'), '') FROM entries AS e WHERE seq = (SELECT max(seq) FROM entries "
-        "WHERE visit_id = e.visit_id) EXCEPT SELECT store_seq, visit_id, seq, changed_at, client, date FROM visits)",
-        {}, [&](const Row& r) {
-          if (r.integer(0) > 0) broken = r.integer(0);
-        });
-    if (!compared) return tl::unexpected(compared.error());
-    return broken;
+    if (!file_) return check_chain(*writer_->db);
+    if (const auto there = still_there(); !there) return tl::unexpected(there.error());
+    // On a connection of its own: it takes long in a long journal, and nobody waits for it.
+    auto db = Connection::open(options_, true);
+    if (!db) return tl::unexpected(db.error());
+    if (const auto whole = check_structure(**db, file_->path()); !whole) return tl::unexpected(whole.error());
+    return check_chain(**db);
   }
 
+  Head& anchored() { return anchored_; }
+
  private:
+  using Turn = std::unique_lock<std::timed_mutex>;
+
+  // Waits for its turn as long as for another program, no longer.
+  Expected<Turn> enter(Lane& lane) {
+    Turn turn(lane.mutex, std::chrono::milliseconds(options_.patience_ms));
+    if (!turn) return tl::unexpected(Trouble{"store_unavailable", "another program holds the file", 0});
+    return turn;
+  }
+
+  Expected<void> still_there() const { return file_ ? file_->still_there() : Expected<void>{}; }
+
   Expected<std::optional<Entry>> one(const std::string& sql, const std::map<std::string, Value>& values) {
     std::optional<Entry> out;
-    const auto read = db_->run(sql, values, [&](const Row& row) { out = entry_of(row); });
+    const auto read = writer_->db->run(sql, values, [&](const Row& row) { out = entry_of(row); });
     if (!read) return tl::unexpected(read.error());
     return out;
   }
@@ -136,8 +177,8 @@ class SqliteStore : public Store {
     auto last = one("SELECT " + std::string(entry_columns) + " FROM entries ORDER BY store_seq DESC LIMIT 1", {});
     if (!last) return tl::unexpected(last.error());
     std::int64_t newest = 0;
-    const auto read = db_->run("SELECT coalesce(max(seq), 0) FROM entries WHERE visit_id = $visit",
-                               {{"$visit", asked.visit_id}}, [&](const Row& row) { newest = row.integer(0); });
+    const auto read = writer_->db->run("SELECT coalesce(max(seq), 0) FROM entries WHERE visit_id = $visit",
+                                       {{"$visit", asked.visit_id}}, [&](const Row& row) { newest = row.integer(0); });
     if (!read) return read;
     if (newest != asked.after_seq) return tl::unexpected(Trouble{"store_conflict", "changed meanwhile", newest});
     made = {*last ? (*last)->store_seq + 1 : 1,
@@ -149,7 +190,7 @@ class SqliteStore : public Store {
             asked.body,
             ""};
     made.hash = chain_hash(*last ? (*last)->hash : "", made);
-    return db_->run(
+    return writer_->db->run(
         "INSERT INTO entries (store_seq, id, visit_id, seq, made_at, kind, body, hash) "
         "VALUES ($store_seq, $id, $visit, $seq, $made_at, $kind, $body, $hash)",
         {{"$store_seq", made.store_seq},
@@ -162,18 +203,114 @@ class SqliteStore : public Store {
          {"$hash", Value::blob(made.hash)}});
   }
 
-  std::mutex mutex_;
-  std::unique_ptr<Connection> db_;
+  Options options_;
+  std::unique_ptr<SalonFile> file_;  // outlives the connections: closed before them, it would open their locks
+  std::shared_ptr<Lane> writer_, reader_;
+  Head anchored_;
 };
+
+// The journal as it should be: ours, whole, and not older than what was acknowledged.
+Expected<void> check_file(Connection& db, const SalonFile& file, bool without_wal, bool as_found) {
+  if (auto ours = check_identity(db, file.path()); !ours) return ours;
+  if (auto whole = check_structure(db, file.path()); !whole) return whole;
+  if (as_found) return {};
+  const auto anchored = file.anchored();
+  if (!anchored) return tl::unexpected(anchored.error());
+  if (*anchored) return check_head(db, **anchored, file.path());
+  if (without_wal) return tl::unexpected(file_trouble("store_without_wal", file.path()));
+  return {};
+}
+
+Expected<std::unique_ptr<Store>> open_file(Options options, bool fresh) {
+  auto file = SalonFile::lock(options.path, fresh);
+  if (!file) return tl::unexpected(file.error());
+  options.path = (*file)->path();
+  const bool without_wal = !fresh && lacks_wal(options.path);
+  auto writer = Connection::open(options);
+  if (!writer) return tl::unexpected(writer.error());
+  if (!fresh) {
+    if (auto good = check_file(**writer, **file, without_wal, options.as_found); !good)
+      return tl::unexpected(good.error());
+    // Before a PATH-wal can be missed.
+    const auto head = read_head(**writer);
+    if (!head) return tl::unexpected(head.error());
+    if (auto kept = (*file)->anchor(*head); !kept) return tl::unexpected(kept.error());
+  }
+  if (auto set = (*writer)->script("PRAGMA journal_mode = WAL"); !set) return tl::unexpected(set.error());
+  if (auto made = migrate(**writer); !made) return tl::unexpected(made.error());
+  const auto head = read_head(**writer);
+  if (!head) return tl::unexpected(head.error());
+  auto reader = Connection::open(options, true);
+  if (!reader) return tl::unexpected(reader.error());
+  (*file)->remember();
+  auto out = std::make_unique<SqliteStore>(options, std::move(*file), std::move(*writer), std::move(*reader));
+  out->anchored() = *head;
+  return out;
+}
 
 }  // namespace
 
 Expected<std::unique_ptr<Store>> Store::open(const Options& options) {
   if (sodium_init() < 0) return tl::unexpected(Trouble{"store_unavailable", "no source of randomness", 0});
+  if (options.path != ":memory:") return open_file(options, false);
   auto db = Connection::open(options);
   if (!db) return tl::unexpected(db.error());
   if (const auto made = migrate(**db); !made) return tl::unexpected(made.error());
-  return std::make_unique<SqliteStore>(std::move(*db));
+  return std::make_unique<SqliteStore>(options, nullptr, std::move(*db), nullptr);
+}
+
+Expected<void> Store::make(const Options& options, const std::function<Expected<void>(Store&)>& fill) {
+  if (sodium_init() < 0) return tl::unexpected(Trouble{"store_unavailable", "no source of randomness", 0});
+  const std::string path = real_path(options.path), making = path + "-new";
+  std::error_code error;
+  if (std::filesystem::exists(path, error)) return tl::unexpected(file_trouble("store_exists", path));
+  for (const char* suffix : {"-head", "-wal"}) {
+    if (std::filesystem::exists(path + suffix, error))
+      return tl::unexpected(file_trouble("store_left_over", path + suffix));
+  }
+  Options aside = options;
+  aside.path = making;
+  {
+    auto store = open_file(aside, true);
+    if (!store) return tl::unexpected(store.error());
+    if (auto filled = fill(**store); !filled) return filled;
+  }
+  if (lacks_wal(making) || std::filesystem::exists(making + "-wal", error)) {
+    return tl::unexpected(Trouble{"store_unavailable", making + " could not be finished", 0});
+  }
+  if (::renameat2(AT_FDCWD, making.c_str(), AT_FDCWD, path.c_str(), RENAME_NOREPLACE) != 0) {
+    return tl::unexpected(Trouble{"store_unavailable", path + ": " + std::strerror(errno), 0});
+  }
+  ::unlink((making + "-head").c_str());
+  // The name is there after a power cut too.
+  const int folder = ::open(std::filesystem::path(path).parent_path().c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  const bool synced = folder >= 0 && ::fsync(folder) == 0;
+  if (folder >= 0) ::close(folder);
+  if (!synced) return tl::unexpected(Trouble{"store_unavailable", path + ": " + std::strerror(errno), 0});
+  return {};
+}
+
+Expected<Verified> Store::verify_file(const std::string& given) {
+  const std::string path = real_path(given);
+  std::error_code error;
+  if (!std::filesystem::is_regular_file(path, error)) return tl::unexpected(file_trouble("store_missing", path));
+  const bool without_wal = lacks_wal(path);
+  // Read before the journal: what is acknowledged meanwhile is in the journal then.
+  const auto anchored = read_anchor(path);
+  if (!anchored) return tl::unexpected(anchored.error());
+  if (without_wal && !*anchored) return tl::unexpected(file_trouble("store_without_wal", path));
+  auto db = Connection::open({.path = path, .fails = {}}, true);
+  if (!db) return tl::unexpected(db.error());
+  if (auto ours = check_identity(**db, path); !ours) return tl::unexpected(ours.error());
+  if (auto whole = check_structure(**db, path); !whole) return tl::unexpected(whole.error());
+  if (*anchored) {
+    if (auto held = check_head(**db, **anchored, path); !held) return tl::unexpected(held.error());
+  }
+  const auto broken = check_chain(**db);
+  if (!broken) return tl::unexpected(broken.error());
+  const auto head = read_head(**db);
+  if (!head) return tl::unexpected(head.error());
+  return Verified{head->store_seq, head->hash, anchored->has_value(), *broken};
 }
 
 }  // namespace strandline::store

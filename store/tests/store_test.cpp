@@ -1,42 +1,17 @@
-#include "strandline/store/store.h"
-
 #include <gtest/gtest.h>
-#include <sqlite3.h>
-#include <unistd.h>
 
-#include <filesystem>
 #include <set>
-#include <thread>
+
+#include "salon_folder.h"
 
 namespace strandline::store {
 namespace {
-
-NewEntry entry(const std::string& id, const std::string& visit, std::int64_t after,
-               const std::string& body = R"({"client":"A"})") {
-  return {id, visit, after, "2026-03-09T09:00:00Z", "visit", body};
-}
 
 std::unique_ptr<Store> memory(std::function<bool()> fails = {}) {
   auto opened = Store::open({":memory:", std::move(fails)});
   EXPECT_TRUE(opened);
   return std::move(*opened);
 }
-
-class TemporaryFile {
- public:
-  TemporaryFile()
-      : path_(std::filesystem::temp_directory_path() / ("strandline-" + std::to_string(::getpid()) + "-store.sqlite")) {
-    clear();
-  }
-  ~TemporaryFile() { clear(); }
-  std::string path() const { return path_.string(); }
-
- private:
-  void clear() {
-    for (const char* suffix : {"", "-wal", "-shm"}) std::filesystem::remove(path_.string() + suffix);
-  }
-  std::filesystem::path path_;
-};
 
 TEST(Journal, AppendsAndShowsTheNewest) {
   const auto store = memory();
@@ -139,64 +114,6 @@ TEST(Journal, NothingIsHalfWrittenWhicheverCallFails) {
   }
   EXPECT_GT(completed_without_failure, 0) << "the loop must reach past the last call";
   EXPECT_LT(completed_without_failure, 59) << "the hook must have made calls fail";
-}
-
-TEST(File, IsThereAfterReopening) {
-  const TemporaryFile file;
-  {
-    (*Store::open({file.path(), {}}))->append(entry("a", "v", 0));
-  }
-  const auto again = std::move(*Store::open({file.path(), {}}));
-  EXPECT_EQ((*again->visit("v"))->seq, 1);
-  EXPECT_FALSE(*again->verify());
-}
-
-TEST(File, ChangesBehindOurBackAreFound) {
-  const TemporaryFile file;
-  {
-    const auto store = std::move(*Store::open({file.path(), {}}));
-    for (int i = 0; i < 3; ++i) store->append(entry("e" + std::to_string(i), "v", i));
-  }
-  sqlite3* db = nullptr;
-  ASSERT_EQ(sqlite3_open(file.path().c_str(), &db), SQLITE_OK);
-  EXPECT_NE(sqlite3_exec(db, "UPDATE entries SET body = '{}' WHERE store_seq = 2", nullptr, nullptr, nullptr),
-            SQLITE_OK);
-  ASSERT_EQ(sqlite3_exec(db, "DROP TRIGGER entries_are_not_changed; UPDATE entries SET body = '{}' WHERE store_seq = 2",
-                         nullptr, nullptr, nullptr),
-            SQLITE_OK);
-  sqlite3_close(db);
-  EXPECT_EQ(*(*Store::open({file.path(), {}}))->verify(), std::optional<std::int64_t>(2));
-}
-
-TEST(File, OfANewerProgramIsRefused) {
-  const TemporaryFile file;
-  {
-    ASSERT_TRUE(Store::open({file.path(), {}}));
-  }
-  sqlite3* db = nullptr;
-  sqlite3_open(file.path().c_str(), &db);
-  sqlite3_exec(db, "PRAGMA user_version = 999", nullptr, nullptr, nullptr);
-  sqlite3_close(db);
-  const auto opened = Store::open({file.path(), {}});
-  ASSERT_FALSE(opened);
-  EXPECT_EQ(opened.error().code, "store_newer");
-}
-
-TEST(File, TwoWritersTakeTurns) {
-  const TemporaryFile file;
-  const auto write = [&](const std::string& visit) {
-    const auto store = std::move(*Store::open({file.path(), {}}));
-    for (int i = 0; i < 20; ++i) ASSERT_TRUE(store->append(entry(visit + std::to_string(i), visit, i)));
-  };
-  {
-    ASSERT_TRUE(Store::open({file.path(), {}}));
-  }
-  std::thread other([&] { write("x"); });
-  write("y");
-  other.join();
-  const auto store = std::move(*Store::open({file.path(), {}}));
-  EXPECT_EQ(store->changes(0)->size(), 40u);
-  EXPECT_FALSE(*store->verify());
 }
 
 }  // namespace

@@ -15,9 +15,10 @@ namespace strandline::cli {
 namespace {
 
 struct ServeFlags {
-  std::string host = "127.0.0.1", db = "salon.sqlite", web, knowledge;
+  std::string host = "127.0.0.1", db, web, knowledge;
   std::vector<std::string> allowed_hosts;
   int port = 7407, threads = 2;
+  bool make = false, demo = false, as_found = false;
 };
 
 int fail(const Problems& problems, Session& session) {
@@ -61,10 +62,18 @@ int serve(const ServeFlags& flags, Session& session) {
   if (!flags.knowledge.empty()) files.knowledge = flags.knowledge;
   auto house = salon::open_house(files);
   if (!house) return fail(house.error(), session);
-  auto world = salon::real_world(flags.db);
+  const std::string db = !flags.db.empty() ? flags.db : flags.demo ? "demo.sqlite" : "salon.sqlite";
+  std::error_code error;
+  const bool fresh = (flags.make || flags.demo) && !std::filesystem::exists(db, error);
+  if (fresh) {
+    const auto made = salon::make_salon(db, [&](salon::World& world) -> Result<void> {
+      if (!flags.demo) return {};
+      return salon::open_demo_salon(world, files.knowledge / "demo" / "visits", house->sources()).map([](int) {});
+    });
+    if (!made) return fail(made.error(), session);
+  }
+  auto world = salon::real_world(db, flags.as_found);
   if (!world) return fail({{world.error().code, "", {{"detail", world.error().detail}}}}, session);
-  const auto demo = salon::open_demo_salon(*world, files.knowledge / "demo" / "visits", house->sources());
-  if (!demo) return fail(demo.error(), session);
 
   std::filesystem::path web = flags.web;
   if (web.empty()) web = files.knowledge.parent_path() / "web" / "dist";
@@ -77,9 +86,8 @@ int serve(const ServeFlags& flags, Session& session) {
                    << " with --port.\n";
     return failed;
   }
-  session.io.out << "Strandline is at http://" << flags.host << ':' << *port << "/  (salon file "
-                 << printable(flags.db);
-  if (*demo > 0) session.io.out << ", new, with " << *demo << " invented visits";
+  session.io.out << "Strandline is at http://" << flags.host << ':' << *port << "/  (salon file " << printable(db);
+  if (fresh) session.io.out << (flags.demo ? ", new, everybody in it invented" : ", new and empty");
   session.io.out << "). Ctrl-C stops.\n";
   if (!std::filesystem::exists(web / "index.html"))
     session.io.err << "No web app at " << printable(web.string()) << ": only the API is served.\n";
@@ -95,7 +103,11 @@ void add_serve(CLI::App& app, Session& session) {
   CLI::App* command = app.add_subcommand("serve", "the web app and its API, with one salon file");
   command->add_option("--port", flags->port, "port, 0 = any free one")->check(CLI::Range(0, 65535));
   command->add_option("--host", flags->host, "address to listen on, of this machine only");
-  command->add_option("--db", flags->db, "salon file, made when it is not there");
+  command->add_option("--db", flags->db, "salon file; salon.sqlite unless said, demo.sqlite with --demo");
+  command->add_flag("--new", flags->make, "make the salon file, empty, when it is not there");
+  command->add_flag("--demo", flags->demo, "the invented demo salon, made when it is not there");
+  command->add_flag("--as-found", flags->as_found,
+                    "take a salon file whose newest entries are missing: a copy put back on purpose");
   command->add_option("--web", flags->web, "folder of the built web app");
   command->add_option("--knowledge", flags->knowledge, "folder with demo/ and policy/");
   command->add_option("--allow-host", flags->allowed_hosts, "further name under which this server may be asked");

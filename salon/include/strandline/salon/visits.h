@@ -58,7 +58,7 @@ Result<SavedVisit> save_change(World& world, const std::string& id, std::int64_t
 Result<std::vector<Change>> changes(World& world, std::int64_t after);
 
 // The demo salon: one visit for every document in `folder`, in order of their names, with fixed ids and
-// times. Does nothing in a salon that has visits. Everybody in it is invented.
+// times. Everybody in it is invented.
 Result<int> open_demo_salon(World& world, const std::filesystem::path& folder, const wire::Sources& sources);
 
 }  // namespace strandline::salon

@@ -5,6 +5,7 @@
 #include <memory>
 #include <string>
 
+#include "strandline/result.h"
 #include "strandline/store/store.h"
 
 namespace strandline::salon {
@@ -15,7 +16,14 @@ struct World {
   std::shared_ptr<store::Store> store;
 };
 
-// The clock and the random device of this machine, and the salon file at `path`.
-store::Expected<World> real_world(const std::string& path);
+// The clock and the random device of this machine, and the salon file at `path`, which must be there; `as_found` takes
+// it although acknowledged entries are missing. ":memory:" = gone at the end.
+store::Expected<World> real_world(const std::string& path, bool as_found = false);
+// A new salon file, with what `fill` writes into it: whole, or not there. Problems: store_exists, store_left_over,
+// those of `fill`.
+Result<void> make_salon(const std::string& path, const std::function<Result<void>(World&)>& fill);
+
+// Reads all of a salon file, which may be in use. Problems: those of opening it, entry_broken {seq}.
+Result<store::Verified> verify_salon(const std::string& path);
 
 }  // namespace strandline::salon

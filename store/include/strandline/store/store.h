@@ -17,6 +17,10 @@
 
 namespace strandline::store {
 
+// At opening, `detail` names the file: store_missing · store_open_elsewhere · store_foreign (not a salon file) ·
+// store_newer · store_damaged · store_incomplete (`seq` is the newest entry there) · store_other (other entries than
+// were acknowledged) · store_without_wal (copied without its PATH-wal) · store_head_unreadable. Later: store_moved
+// (deleted or replaced meanwhile; nothing is taken any more) and
 // code: store_unavailable (file, disk or lock; `detail` says which) · store_conflict (`seq` is the newest
 // entry of that visit) · store_id_taken (the id is that of another entry) · store_newer (written by a newer program).
 struct Trouble {
@@ -61,16 +65,32 @@ struct VisitsAsked {
   int limit = 100;
 };
 
+// What verify_file() found.
+struct Verified {
+  std::int64_t entries = 0;
+  std::string hash;       // of the newest, hexadecimal: written down elsewhere, it proves all before it
+  bool anchored = false;  // PATH-head was there to compare with
+  std::optional<std::int64_t> broken;
+};
+
 struct Options {
   std::string path;  // ":memory:" = gone when closed
   // Asked before every call of the database; true = that call fails. For tests.
   std::function<bool()> fails;
+  // Taken as it is, though entries that were acknowledged are missing or others are in their place.
+  bool as_found = false;
+  int patience_ms = 5000;  // for another program that writes, and for others in this one
 };
 
 class Store {
  public:
-  // Creates the file and brings its tables up to date.
+  // An existing file, checked and brought up to date; one program at a time. Never makes one. Beside it lies PATH-head,
+  // the newest entry acknowledged: a file without that entry is not opened.
   static Expected<std::unique_ptr<Store>> open(const Options& options);
+  // A new file, with what `fill` writes: whole, or not there. Troubles: store_exists, store_left_over.
+  static Expected<void> make(const Options& options, const std::function<Expected<void>(Store&)>& fill);
+  // Reads all of a file that may be in use.
+  static Expected<Verified> verify_file(const std::string& path);
   virtual ~Store() = default;
 
   virtual Expected<Entry> append(const NewEntry& entry) = 0;

@@ -84,6 +84,10 @@ export const problems: Part<typeof english> = {
   'problem.not_an_id': () => 'Diese Speicherung hat keine gültige Kennung. Laden Sie die Seite neu.',
   'problem.store_unavailable': () =>
     'Die Datei des Salons lässt sich nicht schreiben. Prüfen Sie die Festplatte; bisher ging nichts verloren.',
+  'problem.store_moved': () =>
+    'Die Datei des Salons wurde verschoben, gelöscht oder ersetzt. Es wird nichts mehr gespeichert: Server beenden, Datei zurücklegen, neu starten.',
+  'problem.store_damaged': () =>
+    'Die Datei des Salons ist beschädigt. Beenden Sie den Server und legen Sie die letzte Kopie an ihre Stelle.',
   'problem.store_newer': () =>
     'Die Datei des Salons stammt von einem neueren Programm. Starten Sie das neuere.',
   'problem.stock_short': (p) => `${of(p, 'product')}: nicht genug im Regal.`,

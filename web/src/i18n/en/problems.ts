@@ -84,6 +84,10 @@ export const problems = {
   'problem.not_an_id': () => 'This save has no valid id. Load the page again.',
   'problem.store_unavailable': () =>
     'The salon file cannot be written. Check the disk; nothing was lost so far.',
+  'problem.store_moved': () =>
+    'The salon file was moved, deleted or replaced. Nothing is saved any more: stop the server, put the file back, start again.',
+  'problem.store_damaged': () =>
+    'The salon file is damaged. Stop the server and put the last copy in its place.',
   'problem.store_newer': () => 'The salon file was written by a newer program. Start the newer one.',
   'problem.percentages_unknown': (p: P) =>
     `Bowl ${of(p, 'bowl')}: not every percentage is declared, so the legal check is incomplete.`,

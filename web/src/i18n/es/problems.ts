@@ -78,6 +78,10 @@ export const problems: Part<typeof english> = {
   'problem.not_an_id': () => 'Este guardado no tiene un identificador válido. Cargue la página de nuevo.',
   'problem.store_unavailable': () =>
     'El archivo del salón no se puede escribir. Mire el disco; hasta ahora no se ha perdido nada.',
+  'problem.store_moved': () =>
+    'El archivo del salón se movió, se borró o se cambió. Ya no se guarda nada: pare el servidor, devuelva el archivo y empiece de nuevo.',
+  'problem.store_damaged': () =>
+    'El archivo del salón está dañado. Pare el servidor y ponga la última copia en su lugar.',
   'problem.store_newer': () =>
     'El archivo del salón lo escribió un programa más nuevo. Arranque ese programa.',
   'problem.stock_short': (p) => `${of(p, 'product')}: no hay bastante en el estante.`,

@@ -91,6 +91,10 @@ export const problems = {
   'problem.not_an_id': () => 'Cet enregistrement n’a pas d’identifiant valable. Recharger la page.',
   'problem.store_unavailable': () =>
     'Le fichier du salon ne peut pas être écrit. Vérifier le disque ; rien n’est perdu pour l’instant.',
+  'problem.store_moved': () =>
+    'Le fichier du salon a été déplacé, effacé ou remplacé. Plus rien n’est enregistré : arrêter le serveur, remettre le fichier, relancer.',
+  'problem.store_damaged': () =>
+    'Le fichier du salon est abîmé. Arrêter le serveur et remettre la dernière copie.',
   'problem.store_newer': () => 'Le fichier du salon vient d’un programme plus récent. Lancer le plus récent.',
   'problem.percentages_unknown': (p: P) =>
     `Bol ${of(p, 'bowl')} : tous les pourcentages ne sont pas déclarés, le contrôle légal est incomplet.`,

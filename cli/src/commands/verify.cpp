@@ -1,0 +1,33 @@
+#include <memory>
+#include <ostream>
+
+#include "src/commands.h"
+#include "src/print/problems.h"
+#include "strandline/salon/world.h"
+
+namespace strandline::cli {
+
+namespace {
+
+int verify(const std::string& db, Session& session) {
+  const auto found = salon::verify_salon(db);
+  if (!found) {
+    print_problems(found.error(), "the salon", session.io.err);
+    return failed;
+  }
+  session.io.out << "Every one of " << found->entries << " entries is as it was written.\nNewest: " << found->hash
+                 << (found->anchored ? "\nIt holds what was acknowledged.\n"
+                                     : "\nThere is no -head file beside it to compare with.\n");
+  return done;
+}
+
+}  // namespace
+
+void add_verify(CLI::App& app, Session& session) {
+  const auto db = std::make_shared<std::string>("salon.sqlite");
+  CLI::App* command = app.add_subcommand("verify", "reads a whole salon file and proves that no entry was changed");
+  command->add_option("--db", *db, "salon file; may be in use");
+  command->callback([db, &session] { session.exit_code = verify(*db, session); });
+}
+
+}  // namespace strandline::cli

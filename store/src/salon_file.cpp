@@ -1,0 +1,120 @@
+#include "salon_file.h"
+
+#include <fcntl.h>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <iomanip>
+#include <sstream>
+
+namespace strandline::store {
+
+namespace {
+
+constexpr const char* mark = "strandline-head";
+constexpr const char* suffixes[] = {"", "-wal", "-head"};
+constexpr mode_t owner_only = 0600;
+
+tl::unexpected<Trouble> failed(const std::string& path) {
+  return tl::unexpected(Trouble{"store_unavailable", path + ": " + std::strerror(errno), 0});
+}
+
+}  // namespace
+
+Trouble file_trouble(const char* code, const std::string& path) { return {code, path, 0}; }
+
+std::string real_path(const std::string& path) {
+  std::error_code error;
+  const auto real = std::filesystem::weakly_canonical(path, error);
+  return error ? path : real.string();
+}
+
+std::optional<SalonFile::Identity> SalonFile::identity_of(const std::string& path) {
+  struct stat seen{};
+  if (::stat(path.c_str(), &seen) != 0) return std::nullopt;
+  return Identity{seen.st_dev, seen.st_ino};
+}
+
+Expected<std::unique_ptr<SalonFile>> SalonFile::lock(const std::string& path, bool fresh) {
+  std::unique_ptr<SalonFile> out(new SalonFile(real_path(path)));
+  const std::string& real = out->path_;
+  struct stat seen{};
+  if (!fresh && ::stat(real.c_str(), &seen) != 0) {
+    return errno == ENOENT ? tl::unexpected(file_trouble("store_missing", real)) : failed(real);
+  }
+  if (!fresh && !S_ISREG(seen.st_mode)) return tl::unexpected(file_trouble("store_foreign", real));
+  out->head_ = ::open((real + "-head").c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, owner_only);
+  if (out->head_ < 0) return failed(real + "-head");
+  if (::flock(out->head_, LOCK_EX | LOCK_NB) != 0) {
+    return errno == EWOULDBLOCK ? tl::unexpected(file_trouble("store_open_elsewhere", real)) : failed(real);
+  }
+  if (fresh) {
+    // What a start that was cut off has left.
+    for (const char* suffix : {"", "-wal", "-shm", "-journal"}) ::unlink((real + suffix).c_str());
+    const int made = ::open(real.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, owner_only);
+    if (made < 0) return failed(real);
+    ::close(made);
+  } else if ((seen.st_mode & 0777) != owner_only && seen.st_uid == ::geteuid() &&
+             ::chmod(real.c_str(), owner_only) != 0) {
+    return failed(real);
+  }
+  return out;
+}
+
+SalonFile::~SalonFile() {
+  if (head_ >= 0) ::close(head_);
+}
+
+Expected<std::optional<Head>> read_anchor(const std::string& path) {
+  std::ifstream in(path + "-head");
+  std::string word, line;
+  if (!std::getline(in, line)) return std::optional<Head>();
+  Head head;
+  int version = 0;
+  std::istringstream words(line);
+  if (!(words >> word >> version >> head.store_seq) || word != mark || version != 1 || head.store_seq < 0) {
+    return tl::unexpected(file_trouble("store_head_unreadable", path));
+  }
+  words >> head.hash;
+  return std::optional(head);
+}
+
+Expected<std::optional<Head>> SalonFile::anchored() const { return read_anchor(path_); }
+
+Expected<void> SalonFile::anchor(const Head& head) const {
+  // Always as long, so that it is one write inside one sector that needs no new room.
+  std::ostringstream text;
+  text << mark << " 1 " << std::setw(20) << head.store_seq << ' ' << std::setw(64) << head.hash << '\n';
+  const std::string line = text.str();
+  if (::pwrite(head_, line.data(), line.size(), 0) != static_cast<ssize_t>(line.size())) return failed(path_ + "-head");
+  return {};
+}
+
+void SalonFile::remember() {
+  for (std::size_t i = 0; i < opened_.size(); ++i) opened_[i] = identity_of(path_ + suffixes[i]);
+}
+
+Expected<void> SalonFile::still_there() const {
+  for (std::size_t i = 0; i < opened_.size(); ++i) {
+    const std::string file = path_ + suffixes[i];
+    if (opened_[i] && identity_of(file) != opened_[i]) return tl::unexpected(file_trouble("store_moved", file));
+  }
+  return {};
+}
+
+bool lacks_wal(const std::string& path) {
+  std::ifstream in(path, std::ios::binary);
+  char header[20]{};
+  constexpr int write_version = 18, with_wal = 2;  // https://sqlite.org/fileformat2.html, section 1.3
+  if (!in.read(header, sizeof header) || header[write_version] != with_wal) return false;
+  std::error_code absent;
+  const auto size = std::filesystem::file_size(path + "-wal", absent);
+  return absent || size == 0;
+}
+
+}  // namespace strandline::store

@@ -1,0 +1,226 @@
+// One file, one program; what is moved, copied, foreign or cut off is noticed.
+#include <sys/stat.h>
+
+#include <chrono>
+#include <filesystem>
+#include <thread>
+
+#include "salon_folder.h"
+
+namespace strandline::store {
+namespace {
+
+namespace fs = std::filesystem;
+
+mode_t mode_of(const std::string& path) {
+  struct stat seen{};
+  EXPECT_EQ(::stat(path.c_str(), &seen), 0) << path;
+  return seen.st_mode & 0777;
+}
+
+TEST(File, IsMadeOnRequestOnlyAndIsThereAfterReopening) {
+  const SalonFolder salon;
+  EXPECT_EQ(salon.refusal(), "store_missing");
+  EXPECT_FALSE(fs::exists(salon.path()));
+  EXPECT_FALSE(fs::exists(salon.path() + "-head"));
+  salon.make();
+  salon.open()->append(entry("a", "v", 0));
+  const auto again = salon.open();
+  EXPECT_EQ((*again->visit("v"))->seq, 1);
+  EXPECT_FALSE(*again->verify());
+  EXPECT_EQ(Store::make(salon.options(), [](Store&) { return Expected<void>{}; }).error().code, "store_exists");
+}
+
+TEST(File, IsItsOwnersAlone) {
+  const SalonFolder salon;
+  salon.make();
+  fs::permissions(salon.path(), fs::perms(0644));
+  const auto store = salon.open();
+  store->append(entry("a", "v", 0));
+  for (const char* suffix : {"", "-wal", "-shm", "-head"}) EXPECT_EQ(mode_of(salon.path() + suffix), 0600u) << suffix;
+}
+
+TEST(File, IsServedByOneProgramAtATime) {
+  const SalonFolder salon;
+  salon.make();
+  fs::create_symlink(salon.path(), salon.path("other-name"));
+  const auto store = salon.open();
+  EXPECT_EQ(salon.refusal(), "store_open_elsewhere");
+  EXPECT_EQ(Store::open({.path = salon.path("other-name"), .fails = {}}).error().code, "store_open_elsewhere");
+  EXPECT_TRUE(store->append(entry("a", "v", 0))) << "who was refused has taken nothing from the first";
+}
+
+TEST(File, OfAnotherProgramOrANewerOneIsRefusedUnchanged) {
+  const SalonFolder salon;
+  salon.sql("CREATE TABLE bookmarks (u); PRAGMA user_version = 1");
+  const std::string before = salon.bytes();
+  EXPECT_EQ(salon.refusal(), "store_foreign");
+  EXPECT_EQ(salon.bytes(), before);
+  for (const std::string& other : {std::string(), std::string(50000, 'x'), std::string("SQLite format 3")}) {
+    salon.write(other);
+    EXPECT_EQ(salon.refusal(), "store_foreign") << other.size();
+    EXPECT_EQ(salon.bytes(), other);
+  }
+  fs::remove(salon.path());
+  fs::create_directory(salon.path());
+  EXPECT_EQ(salon.refusal(), "store_foreign");
+  fs::remove(salon.path());
+  fs::remove(salon.path() + "-head");
+  salon.make();
+  salon.sql("PRAGMA user_version = 999");
+  EXPECT_EQ(salon.refusal(), "store_newer");
+}
+
+TEST(File, OfTheFirstProgramIsBroughtUpToDate) {
+  const SalonFolder salon;
+  std::ifstream first(STRANDLINE_SOURCE_DIR "/store/migrations/0001_journal.sql");
+  const std::string tables(std::istreambuf_iterator<char>(first), {});
+  salon.sql((tables + "PRAGMA user_version = 1").c_str());
+  const auto store = salon.open();
+  ASSERT_TRUE(store);
+  EXPECT_TRUE(store->append(entry("a", "v", 0)));
+  EXPECT_EQ(store->visits()->size(), 1u);
+}
+
+TEST(File, DeletedOrReplacedWhileOpenIsNoticed) {
+  for (const char* suffix : {"", "-wal", "-head"}) {
+    const SalonFolder salon;
+    salon.make(1);
+    const auto store = salon.open();
+    ASSERT_TRUE(store->append(entry("a", "v", 1)));
+    fs::rename(salon.path() + suffix, salon.path("away"));
+    EXPECT_EQ(store->append(entry("b", "v", 2)).error().code, "store_moved") << suffix;
+    EXPECT_EQ(store->visit("v").error().code, "store_moved") << suffix;
+    EXPECT_EQ(store->visits().error().code, "store_moved") << suffix;
+    fs::copy(salon.path("away"), salon.path() + suffix);
+    EXPECT_EQ(store->append(entry("b", "v", 2)).error().code, "store_moved") << suffix;
+    fs::rename(salon.path("away"), salon.path() + suffix);
+    EXPECT_TRUE(store->append(entry("b", "v", 2))) << suffix;
+  }
+}
+
+TEST(File, DeletedIsNotMadeAgainSilently) {
+  const SalonFolder salon;
+  salon.make(1);
+  salon.open();
+  fs::remove(salon.path());
+  EXPECT_EQ(salon.refusal(), "store_missing");
+  EXPECT_EQ(Store::make(salon.options(), [](Store&) { return Expected<void>{}; }).error().code, "store_left_over");
+}
+
+TEST(File, CopiedWithoutItsWalIsToldFromAnEmptySalon) {
+  const SalonFolder salon, copy, whole;
+  salon.make();
+  {
+    const auto store = salon.open();
+    for (int i = 0; i < 5; ++i) ASSERT_TRUE(store->append(entry("e" + std::to_string(i), "v", i)));
+    fs::copy(salon.path(), copy.path());
+    fs::copy(salon.path(), whole.path());
+    fs::copy(salon.path() + "-wal", whole.path() + "-wal");
+  }
+  EXPECT_EQ(copy.refusal(), "store_without_wal");
+  EXPECT_EQ(Store::verify_file(copy.path()).error().code, "store_without_wal");
+  auto taken = copy.options();
+  taken.as_found = true;
+  EXPECT_TRUE(Store::open(taken));
+  EXPECT_EQ(copy.refusal(), "opened") << "once it was taken it is the salon file";
+  EXPECT_EQ(whole.open()->changes(0)->size(), 5u);
+  // Closed as it should be, one file is all of it.
+  fs::copy_file(salon.path(), copy.path(), fs::copy_options::overwrite_existing);
+  fs::remove(copy.path() + "-head");
+  EXPECT_EQ(copy.open()->changes(0)->size(), 5u);
+}
+
+TEST(File, OlderOrOtherThanWhatWasAcknowledgedIsRefused) {
+  const SalonFolder salon, other;
+  salon.make(3);
+  const std::string older = salon.bytes();
+  salon.open()->append(entry("late", "v", 3));
+  salon.write(older);
+  EXPECT_EQ(salon.refusal(), "store_incomplete");
+  EXPECT_EQ(Store::verify_file(salon.path()).error().code, "store_incomplete");
+  other.make();
+  {
+    const auto store = other.open();
+    for (int i = 0; i < 9; ++i) store->append(entry("o" + std::to_string(i), "w", i));
+  }
+  salon.write(other.bytes());
+  EXPECT_EQ(salon.refusal(), "store_other");
+  salon.write("nonsense\n", "-head");
+  EXPECT_EQ(salon.refusal(), "store_head_unreadable");
+}
+
+TEST(File, ChangesBehindOurBackAreFound) {
+  const SalonFolder salon;
+  salon.make(3);
+  salon.sql("DROP TRIGGER entries_are_not_changed; UPDATE entries SET body = '{}' WHERE store_seq = 2");
+  EXPECT_EQ(*salon.open()->verify(), std::optional<std::int64_t>(2));
+  EXPECT_EQ(Store::verify_file(salon.path())->broken, std::optional<std::int64_t>(2));
+  const SalonFolder listed;
+  listed.make(3);
+  listed.sql("UPDATE visits SET client = 'B'");
+  EXPECT_EQ(*listed.open()->verify(), std::optional<std::int64_t>(3));
+}
+
+// A whole chain written anew holds in itself; the entry acknowledged last, kept outside, gives it away.
+TEST(File, AChainWrittenAnewIsFoundByWhatWasAcknowledged) {
+  const SalonFolder salon, forged;
+  salon.make(3);
+  salon.open();
+  forged.make();
+  {
+    const auto store = forged.open();
+    for (int i = 0; i < 3; ++i) store->append(entry("e" + std::to_string(i), "v", i, R"({"client":"Z"})"));
+  }
+  salon.write(forged.bytes());
+  EXPECT_FALSE(Store::verify_file(forged.path())->broken);
+  EXPECT_EQ(Store::verify_file(salon.path()).error().code, "store_other");
+}
+
+TEST(File, AWriterElsewhereDoesNotHoldUpReaders) {
+  const SalonFolder salon;
+  salon.make(3);
+  const auto store = salon.open();
+  sqlite3* db = nullptr;
+  ASSERT_EQ(sqlite3_open(salon.path().c_str(), &db), SQLITE_OK);
+  ASSERT_EQ(sqlite3_exec(db, "BEGIN IMMEDIATE", nullptr, nullptr, nullptr), SQLITE_OK);
+  const auto seconds = [](const auto& work) {
+    const auto start = std::chrono::steady_clock::now();
+    work();
+    return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+  };
+  std::thread writer([&] { EXPECT_EQ(store->append(entry("a", "v", 3)).error().code, "store_unavailable"); });
+  EXPECT_LT(seconds([&] { EXPECT_EQ(store->visits()->size(), 1u); }), 0.15);
+  writer.join();
+  sqlite3_exec(db, "ROLLBACK", nullptr, nullptr, nullptr);
+  sqlite3_close(db);
+  EXPECT_TRUE(store->append(entry("a", "v", 3)));
+  EXPECT_EQ(Store::verify_file(salon.path())->entries, 4) << "may be read whole while it is in use";
+}
+
+// Whatever call of the database fails while a salon is made, it is there whole or not at all, and can be made again.
+TEST(File, IsNeverHalfMade) {
+  int failures = 0;
+  for (int n = 1; n < 400; n += 7) {
+    const SalonFolder salon;
+    int calls = 0;
+    auto options = salon.options();
+    options.fails = [&] { return ++calls == n; };
+    const auto made = Store::make(options, [](Store& store) -> Expected<void> {
+      for (int i = 0; i < 3; ++i) {
+        if (auto kept = store.append(entry("e" + std::to_string(i), "v", i)); !kept)
+          return tl::unexpected(kept.error());
+      }
+      return {};
+    });
+    failures += !made;
+    EXPECT_EQ(static_cast<bool>(made), fs::exists(salon.path())) << "call " << n;
+    if (!made) salon.make(3);
+    EXPECT_EQ(salon.open()->changes(0)->size(), 3u) << "call " << n;
+    if (calls < n) break;
+  }
+  EXPECT_GT(failures, 2);
+}
+
+}  // namespace
+}  // namespace strandline::store

@@ -1,0 +1,75 @@
+// A folder for one salon file, gone at the end of the test.
+#pragma once
+
+#include <gtest/gtest.h>
+#include <sqlite3.h>
+#include <stdlib.h>
+
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <string>
+
+#include "strandline/store/store.h"
+
+namespace strandline::store {
+
+inline NewEntry entry(const std::string& id, const std::string& visit, std::int64_t after,
+                      const std::string& body = R"({"client":"A"})") {
+  return {id, visit, after, "2026-03-09T09:00:00Z", "visit", body};
+}
+
+class SalonFolder {
+ public:
+  SalonFolder() {
+    std::string name = (std::filesystem::temp_directory_path() / "strandline-store-XXXXXX").string();
+    EXPECT_NE(mkdtemp(name.data()), nullptr);
+    folder_ = std::filesystem::canonical(name);
+  }
+  ~SalonFolder() { std::filesystem::remove_all(folder_); }
+  SalonFolder(const SalonFolder&) = delete;
+  SalonFolder& operator=(const SalonFolder&) = delete;
+
+  std::string path(const std::string& name = "salon.sqlite") const { return (folder_ / name).string(); }
+  Options options() const { return {.path = path(), .fails = {}, .patience_ms = 200}; }
+
+  void make(int entries = 0) const {
+    const auto made = Store::make(options(), [&](Store& store) -> Expected<void> {
+      for (int i = 0; i < entries; ++i) {
+        if (auto kept = store.append(entry("e" + std::to_string(i), "v", i)); !kept)
+          return tl::unexpected(kept.error());
+      }
+      return {};
+    });
+    ASSERT_TRUE(made) << made.error().code << made.error().detail;
+  }
+  std::unique_ptr<Store> open() const {
+    auto opened = Store::open(options());
+    EXPECT_TRUE(opened) << opened.error().code << ' ' << opened.error().detail;
+    return opened ? std::move(*opened) : nullptr;
+  }
+  // The code with which opening is refused.
+  std::string refusal() const {
+    const auto opened = Store::open(options());
+    return opened ? "opened" : opened.error().code;
+  }
+  // SQL from another program.
+  void sql(const char* text) const {
+    sqlite3* db = nullptr;
+    ASSERT_EQ(sqlite3_open(path().c_str(), &db), SQLITE_OK);
+    EXPECT_EQ(sqlite3_exec(db, text, nullptr, nullptr, nullptr), SQLITE_OK) << sqlite3_errmsg(db);
+    sqlite3_close(db);
+  }
+  std::string bytes(const std::string& suffix = "") const {
+    std::ifstream in(path() + suffix, std::ios::binary);
+    return {std::istreambuf_iterator<char>(in), {}};
+  }
+  void write(const std::string& bytes, const std::string& suffix = "") const {
+    std::ofstream(path() + suffix, std::ios::binary) << bytes;
+  }
+
+ private:
+  std::filesystem::path folder_;
+};
+
+}  // namespace strandline::store
