@@ -11,6 +11,7 @@
 #include <future>
 
 #include "run_helper.h"
+#include "strandline/salon/world.h"
 
 namespace strandline::cli {
 namespace {
@@ -100,9 +101,51 @@ TEST_F(Outside, AFullQuotaIsToldAndKillsNothing) {
   ASSERT_TRUE(WIFEXITED(status));
   EXPECT_EQ(WEXITSTATUS(status), failed);
   // A salon file that cannot be made to its full size.
-  const int served = limited("\"$0\" serve --port 0 --db \"$1.sqlite\" 2>/dev/null", 4096);
+  const int served = limited("\"$0\" serve --port 0 --new --db \"$1.sqlite\" 2>/dev/null", 4096);
   ASSERT_TRUE(WIFEXITED(served));
   EXPECT_EQ(WEXITSTATUS(served), failed);
+  EXPECT_FALSE(std::filesystem::exists(folder_ / "out.sqlite"));
+}
+
+TEST_F(Outside, NoSalonFileIsMadeUnasked) {
+  const std::string db = folder_ / "salon.sqlite";
+  for (const std::vector<std::string>& words : {std::vector<std::string>{"serve", "--port", "0", "--db", db},
+                                                {"serve", "--port", "0", "--as-found", "--db", db},
+                                                {"verify", "--db", db}}) {
+    const Ran got = ran(words);
+    EXPECT_EQ(got.code, failed);
+    EXPECT_NE(got.err.find("There is no salon file at " + db), std::string::npos) << got.err;
+  }
+  EXPECT_TRUE(std::filesystem::is_empty(folder_));
+}
+
+TEST_F(Outside, ASecondProgramIsToldThatOneIsRunning) {
+  const std::string db = folder_ / "salon.sqlite";
+  ASSERT_TRUE(salon::make_salon(db, [](salon::World&) { return Result<void>(); }));
+  const auto world = salon::real_world(db);
+  ASSERT_TRUE(world);
+  const Ran got = ran({"serve", "--port", "0", "--new", "--db", db});
+  EXPECT_EQ(got.code, failed);
+  EXPECT_NE(got.err.find("already running with the salon file " + db), std::string::npos) << got.err;
+}
+
+TEST_F(Outside, VerifyFindsAChangedEntry) {
+  const std::string db = folder_ / "salon.sqlite", body = R"({"client":"Somebody Invented"})";
+  const auto made = salon::make_salon(db, [&](salon::World& world) -> Result<void> {
+    EXPECT_TRUE(world.store->append({world.new_id(), "v", 0, world.now(), "visit", body}));
+    return {};
+  });
+  ASSERT_TRUE(made);
+  const Ran whole = ran({"verify", "--db", db});
+  EXPECT_EQ(whole.code, done) << whole.err;
+  EXPECT_NE(whole.out.find("Every one of 1 entries"), std::string::npos) << whole.out;
+  std::ifstream in(db, std::ios::binary);
+  std::string bytes(std::istreambuf_iterator<char>(in), {});
+  bytes.at(bytes.find(body) + body.size() - 3) ^= 1;
+  std::ofstream(db, std::ios::binary) << bytes;
+  const Ran changed = ran({"verify", "--db", db});
+  EXPECT_EQ(changed.code, failed);
+  EXPECT_NE(changed.err.find("Entry 1 was changed"), std::string::npos) << changed.err;
 }
 
 }  // namespace

@@ -1,6 +1,4 @@
 -- Each visit as it stands, for lists: filled from its newest entry in the same transaction.
-PRAGMA application_id = 1400129108; -- "StrT"
-
 DROP VIEW visits;
 
 CREATE TABLE visits (

@@ -5,23 +5,24 @@
 
 namespace strandline::store {
 
-Expected<void> check_identity(Connection& db, const std::string& path) {
+Expected<bool> check_identity(Connection& db, const std::string& path) {
   std::int64_t application = 0, version = 0, ours = 0;
   const auto number = [&db](const char* sql, std::int64_t& out) {
     return db.run(sql, {}, [&out](const Row& row) { out = row.integer(0); });
   };
-  if (auto read = number("PRAGMA application_id", application); !read) return read;
-  if (auto read = number("PRAGMA user_version", version); !read) return read;
-  // The first files bore no mark of their own; their trigger tells them.
+  if (auto read = number("PRAGMA application_id", application); !read) return tl::unexpected(read.error());
+  if (auto read = number("PRAGMA user_version", version); !read) return tl::unexpected(read.error());
   if (auto read = number(
           "SELECT count(*) FROM sqlite_schema WHERE type = 'trigger' AND name = 'entries_are_not_removed'", ours);
       !read) {
-    return read;
+    return tl::unexpected(read.error());
   }
-  const bool salon = application == application_id || (application == 0 && version == 1);
-  if (!salon || ours == 0) return tl::unexpected(file_trouble("store_foreign", path));
+  // The first files bore no mark; their trigger tells them.
+  const bool unmarked = application == 0 && version > 0 && version < marked_since;
+  if (ours == 0 || (application != application_id && !unmarked))
+    return tl::unexpected(file_trouble("store_foreign", path));
   if (version > newest_migration()) return tl::unexpected(Trouble{"store_newer", path, version});
-  return {};
+  return unmarked;
 }
 
 Expected<void> check_structure(Connection& db, const std::string& path) {
@@ -40,16 +41,25 @@ Expected<Head> read_head(Connection& db) {
   return out;
 }
 
-Expected<void> check_head(Connection& db, const Head& anchored, const std::string& path) {
-  if (anchored.store_seq == 0) return {};
-  std::optional<std::string> hash;
-  const auto read = db.run("SELECT hash FROM entries WHERE store_seq = $seq", {{"$seq", anchored.store_seq}},
-                           [&hash](const Row& row) { hash = hexadecimal(row.blob(0)); });
-  if (!read) return read;
+Expected<void> check_journal(Connection& db, const std::string& path, const std::optional<Head>& anchored,
+                             bool lacks_wal) {
+  const auto unmarked = check_identity(db, path);
+  if (!unmarked) return tl::unexpected(unmarked.error());
+  if (auto whole = check_structure(db, path); !whole) return whole;
   const auto head = read_head(db);
   if (!head) return tl::unexpected(head.error());
+  if (!anchored || anchored->store_seq == 0) {
+    // The first program left files in this state when it ended as it should, too.
+    const bool usual = *unmarked && head->store_seq > 0;
+    if (anchored || !lacks_wal || usual) return {};
+    return tl::unexpected(file_trouble("store_without_wal", path));
+  }
+  std::optional<std::string> hash;
+  const auto read = db.run("SELECT hash FROM entries WHERE store_seq = $seq", {{"$seq", anchored->store_seq}},
+                           [&hash](const Row& row) { hash = hexadecimal(row.blob(0)); });
+  if (!read) return read;
   if (!hash) return tl::unexpected(Trouble{"store_incomplete", path, head->store_seq});
-  if (*hash != anchored.hash) return tl::unexpected(Trouble{"store_other", path, anchored.store_seq});
+  if (*hash != anchored->hash) return tl::unexpected(Trouble{"store_other", path, anchored->store_seq});
   return {};
 }
 

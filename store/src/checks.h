@@ -6,14 +6,17 @@
 
 namespace strandline::store {
 
-// Troubles: store_foreign (another program's database), store_newer. Reads only.
-Expected<void> check_identity(Connection& db, const std::string& path);
+// Whether it is one of the first files, which were never anchored and kept their WAL mode when closed. Troubles:
+// store_foreign (another program's database), store_newer. Reads only.
+Expected<bool> check_identity(Connection& db, const std::string& path);
 // SQLite's own check of the file's structure. Trouble: store_damaged.
 Expected<void> check_structure(Connection& db, const std::string& path);
 Expected<Head> read_head(Connection& db);
-// Whether the journal holds the entry that was acknowledged last. Troubles: store_incomplete (`seq` is the newest entry
-// that is there), store_other (another entry in its place).
-Expected<void> check_head(Connection& db, const Head& anchored, const std::string& path);
+// All of it, and that it holds the entry that was acknowledged last: `anchored`, when that is known. Else a file that
+// `lacks_wal` is refused. Troubles: those above, store_incomplete (`seq` is the newest entry that is there),
+// store_other (another entry in its place), store_without_wal.
+Expected<void> check_journal(Connection& db, const std::string& path, const std::optional<Head>& anchored,
+                             bool lacks_wal);
 // The first entry whose place, hash or chain is broken, or that the list of visits tells otherwise.
 Expected<std::optional<std::int64_t>> check_chain(Connection& db);
 

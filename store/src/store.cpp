@@ -209,16 +209,13 @@ class SqliteStore : public Store {
   Head anchored_;
 };
 
-// The journal as it should be: ours, whole, and not older than what was acknowledged.
-Expected<void> check_file(Connection& db, const SalonFile& file, bool without_wal, bool as_found) {
-  if (auto ours = check_identity(db, file.path()); !ours) return ours;
-  if (auto whole = check_structure(db, file.path()); !whole) return whole;
-  if (as_found) return {};
+Expected<void> check_opened(Connection& db, const SalonFile& file, bool lacks_wal, bool as_found) {
+  if (as_found) {
+    if (const auto ours = check_identity(db, file.path()); !ours) return tl::unexpected(ours.error());
+    return check_structure(db, file.path());
+  }
   const auto anchored = file.anchored();
-  if (!anchored) return tl::unexpected(anchored.error());
-  if (*anchored) return check_head(db, **anchored, file.path());
-  if (without_wal) return tl::unexpected(file_trouble("store_without_wal", file.path()));
-  return {};
+  return anchored ? check_journal(db, file.path(), *anchored, lacks_wal) : tl::unexpected(anchored.error());
 }
 
 Expected<std::unique_ptr<Store>> open_file(Options options, bool fresh) {
@@ -229,7 +226,7 @@ Expected<std::unique_ptr<Store>> open_file(Options options, bool fresh) {
   auto writer = Connection::open(options);
   if (!writer) return tl::unexpected(writer.error());
   if (!fresh) {
-    if (auto good = check_file(**writer, **file, without_wal, options.as_found); !good)
+    if (auto good = check_opened(**writer, **file, without_wal, options.as_found); !good)
       return tl::unexpected(good.error());
     // Before a PATH-wal can be missed.
     const auto head = read_head(**writer);
@@ -298,14 +295,9 @@ Expected<Verified> Store::verify_file(const std::string& given) {
   // Read before the journal: what is acknowledged meanwhile is in the journal then.
   const auto anchored = read_anchor(path);
   if (!anchored) return tl::unexpected(anchored.error());
-  if (without_wal && !*anchored) return tl::unexpected(file_trouble("store_without_wal", path));
   auto db = Connection::open({.path = path, .fails = {}}, true);
   if (!db) return tl::unexpected(db.error());
-  if (auto ours = check_identity(**db, path); !ours) return tl::unexpected(ours.error());
-  if (auto whole = check_structure(**db, path); !whole) return tl::unexpected(whole.error());
-  if (*anchored) {
-    if (auto held = check_head(**db, **anchored, path); !held) return tl::unexpected(held.error());
-  }
+  if (auto good = check_journal(**db, path, *anchored, without_wal); !good) return tl::unexpected(good.error());
   const auto broken = check_chain(**db);
   if (!broken) return tl::unexpected(broken.error());
   const auto head = read_head(**db);

@@ -71,15 +71,29 @@ TEST(File, OfAnotherProgramOrANewerOneIsRefusedUnchanged) {
   EXPECT_EQ(salon.refusal(), "store_newer");
 }
 
-TEST(File, OfTheFirstProgramIsBroughtUpToDate) {
-  const SalonFolder salon;
-  std::ifstream first(STRANDLINE_SOURCE_DIR "/store/migrations/0001_journal.sql");
-  const std::string tables(std::istreambuf_iterator<char>(first), {});
-  salon.sql((tables + "PRAGMA user_version = 1").c_str());
-  const auto store = salon.open();
-  ASSERT_TRUE(store);
-  EXPECT_TRUE(store->append(entry("a", "v", 0)));
-  EXPECT_EQ(store->visits()->size(), 1u);
+// Files of the first two versions bear no mark, were never anchored, and say that they are in use even when they are not.
+TEST(File, OfTheFirstProgramsIsBroughtUpToDate) {
+  for (int version : {1, 2}) {
+    const SalonFolder salon, cut;
+    std::string tables;
+    for (const char* name : {"0001_journal.sql", "0002_visits.sql"}) {
+      std::ifstream file(std::string(STRANDLINE_SOURCE_DIR "/store/migrations/") + name);
+      tables += std::string(std::istreambuf_iterator<char>(file), {});
+      if (version == 1) break;
+    }
+    salon.sql("PRAGMA journal_mode = WAL; " + tables + "; PRAGMA user_version = " + std::to_string(version));
+    fs::copy(salon.path(), cut.path());
+    const Entry first = *(*Store::open({":memory:", {}}))->append(entry("early", "v", 0));
+    salon.sql("INSERT INTO entries VALUES (1, 'early', 'v', 1, '" + first.made_at + "', 'visit', '" + first.body +
+              "', x'" + first.hash + "')");
+    EXPECT_FALSE(Store::verify_file(salon.path())->anchored);
+    const auto store = salon.open();
+    ASSERT_TRUE(store);
+    EXPECT_TRUE(store->append(entry("late", "v", 1)));
+    EXPECT_FALSE(*store->verify());
+    EXPECT_EQ(store->visits()->size(), 1u);
+    EXPECT_EQ(cut.refusal(), "store_without_wal") << "looks like an empty salon, and may be one that was copied in use";
+  }
 }
 
 TEST(File, DeletedOrReplacedWhileOpenIsNoticed) {

@@ -54,10 +54,10 @@ class SalonFolder {
     return opened ? "opened" : opened.error().code;
   }
   // SQL from another program.
-  void sql(const char* text) const {
+  void sql(const std::string& text) const {
     sqlite3* db = nullptr;
     ASSERT_EQ(sqlite3_open(path().c_str(), &db), SQLITE_OK);
-    EXPECT_EQ(sqlite3_exec(db, text, nullptr, nullptr, nullptr), SQLITE_OK) << sqlite3_errmsg(db);
+    EXPECT_EQ(sqlite3_exec(db, text.c_str(), nullptr, nullptr, nullptr), SQLITE_OK) << sqlite3_errmsg(db);
     sqlite3_close(db);
   }
   std::string bytes(const std::string& suffix = "") const {
