@@ -43,7 +43,7 @@ Result<void> make_salon(const std::string& path, const std::function<Result<void
     const auto filled = fill(world);
     if (filled) return {};
     problems = filled.error();
-    return tl::unexpected(store::Trouble{"not_filled", "", 0});
+    return tl::unexpected(store::Trouble{"unfilled", "", 0});
   });
   if (made) return {};
   if (problems.empty()) problems = {{made.error().code, "", {{"detail", made.error().detail}}}};

@@ -1,5 +1,7 @@
 #include "connection.h"
 
+#include <new>
+
 #include "plain.h"
 
 namespace strandline::store {
@@ -19,21 +21,31 @@ int bind(sqlite3_stmt* statement, int index, const Value& v) {
 // plain(text) in SQL.
 void plain_of(sqlite3_context* context, int, sqlite3_value** values) {
   const auto* text = reinterpret_cast<const char*>(sqlite3_value_text(values[0]));
-  const std::string out = text ? plain({text, static_cast<std::size_t>(sqlite3_value_bytes(values[0]))}) : "";
-  sqlite3_result_text64(context, out.data(), out.size(), SQLITE_TRANSIENT, SQLITE_UTF8);
+  try {
+    const std::string out = text ? plain({text, static_cast<std::size_t>(sqlite3_value_bytes(values[0]))}) : "";
+    sqlite3_result_text64(context, out.data(), out.size(), SQLITE_TRANSIENT, SQLITE_UTF8);
+  } catch (const std::bad_alloc&) {  // not through SQLite's own frames
+    sqlite3_result_error_nomem(context);
+  }
+}
+
+// A value that could not be handed out is none that is empty.
+const void* handed_out(sqlite3_stmt* statement, const void* value) {
+  if (!value && sqlite3_errcode(sqlite3_db_handle(statement)) == SQLITE_NOMEM) throw std::bad_alloc();
+  return value;
 }
 
 }  // namespace
 
 std::string Row::text(int column) const {
-  const auto* bytes = sqlite3_column_text(statement_, column);
-  return bytes ? std::string(reinterpret_cast<const char*>(bytes),
+  const void* bytes = handed_out(statement_, sqlite3_column_text(statement_, column));
+  return bytes ? std::string(static_cast<const char*>(bytes),
                              static_cast<std::size_t>(sqlite3_column_bytes(statement_, column)))
                : "";
 }
 
 std::string Row::blob(int column) const {
-  const void* bytes = sqlite3_column_blob(statement_, column);
+  const void* bytes = handed_out(statement_, sqlite3_column_blob(statement_, column));
   return bytes ? std::string(static_cast<const char*>(bytes),
                              static_cast<std::size_t>(sqlite3_column_bytes(statement_, column)))
                : "";
@@ -83,11 +95,12 @@ Expected<void> Connection::script(const std::string& sql) {
 
 Expected<sqlite3_stmt*> Connection::prepared(std::string_view sql) {
   if (const auto found = statements_.find(sql); found != statements_.end()) return found->second;
-  sqlite3_stmt* statement = nullptr;
-  if (sqlite3_prepare_v2(db_, sql.data(), static_cast<int>(sql.size()), &statement, nullptr) != SQLITE_OK)
-    return trouble();
-  statements_.emplace(std::string(sql), statement);
-  return statement;
+  const auto made = statements_.emplace(std::string(sql), nullptr).first;
+  if (sqlite3_prepare_v2(db_, sql.data(), static_cast<int>(sql.size()), &made->second, nullptr) == SQLITE_OK)
+    return made->second;
+  auto failed = trouble();
+  statements_.erase(made);
+  return failed;
 }
 
 Expected<void> Connection::run(std::string_view sql, const std::map<std::string, Value>& values,
@@ -117,11 +130,16 @@ Expected<void> Connection::run(std::string_view sql, const std::map<std::string,
 
 Expected<void> Connection::transaction(const std::function<Expected<void>()>& work) {
   if (auto begun = script("BEGIN IMMEDIATE"); !begun) return begun;
-  Expected<void> done = work();
+  // Whatever ends the work, an exception too: a failed COMMIT may or may not have ended the transaction, and what is
+  // still open is undone here, whatever the hook says.
+  struct Undone {
+    sqlite3* db;
+    ~Undone() {
+      if (!sqlite3_get_autocommit(db)) sqlite3_exec(db, "ROLLBACK", nullptr, nullptr, nullptr);
+    }
+  } undone{db_};
+  auto done = work();
   if (done) done = script("COMMIT");
-  // A failed COMMIT may or may not have ended the transaction; what is still open is undone here, whatever
-  // the hook says.
-  if (!done && !sqlite3_get_autocommit(db_)) sqlite3_exec(db_, "ROLLBACK", nullptr, nullptr, nullptr);
   return done;
 }
 

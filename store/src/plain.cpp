@@ -4,6 +4,7 @@
 
 #include <cstdlib>
 #include <memory>
+#include <new>
 
 namespace strandline::store {
 
@@ -19,6 +20,7 @@ std::string plain(std::string_view text) {
   const utf8proc_ssize_t length = utf8proc_map(reinterpret_cast<const utf8proc_uint8_t*>(text.data()),
                                                static_cast<utf8proc_ssize_t>(text.size()), &mapped, options);
   const std::unique_ptr<utf8proc_uint8_t, decltype(&std::free)> freed(mapped, &std::free);
+  if (length == UTF8PROC_ERROR_NOMEM) throw std::bad_alloc();
   if (length < 0) return std::string(text);
   return {reinterpret_cast<const char*>(mapped), static_cast<std::size_t>(length)};
 }

@@ -17,7 +17,7 @@ namespace strandline::store {
 namespace {
 
 constexpr const char* mark = "strandline-head";
-constexpr const char* suffixes[] = {"", "-wal", "-head"};
+constexpr std::array<std::string_view, 3> suffixes{"", "-wal", "-head"};
 constexpr mode_t owner_only = 0600;
 
 tl::unexpected<Trouble> failed(const std::string& path) {
@@ -86,22 +86,32 @@ Expected<std::optional<Head>> read_anchor(const std::string& path) {
 
 Expected<std::optional<Head>> SalonFile::anchored() const { return read_anchor(path_); }
 
-Expected<void> SalonFile::anchor(const Head& head) const {
+Expected<void> sync_folder(const std::string& path) {
+  const int folder = ::open(std::filesystem::path(path).parent_path().c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  const bool synced = folder >= 0 && ::fsync(folder) == 0;
+  const auto out = synced ? Expected<void>() : failed(path);
+  if (folder >= 0) ::close(folder);
+  return out;
+}
+
+Expected<void> SalonFile::anchor(const Head& head, bool durable) const {
   // Always as long, so that it is one write inside one sector that needs no new room.
   std::ostringstream text;
   text << mark << " 1 " << std::setw(20) << head.store_seq << ' ' << std::setw(64) << head.hash << '\n';
   const std::string line = text.str();
   if (::pwrite(head_, line.data(), line.size(), 0) != static_cast<ssize_t>(line.size())) return failed(path_ + "-head");
-  return {};
+  if (!durable) return {};
+  if (::fsync(head_) != 0) return failed(path_ + "-head");
+  return sync_folder(path_);
 }
 
 void SalonFile::remember() {
-  for (std::size_t i = 0; i < opened_.size(); ++i) opened_[i] = identity_of(path_ + suffixes[i]);
+  for (std::size_t i = 0; i < opened_.size(); ++i) opened_[i] = identity_of(path_ + std::string(suffixes[i]));
 }
 
 Expected<void> SalonFile::still_there() const {
   for (std::size_t i = 0; i < opened_.size(); ++i) {
-    const std::string file = path_ + suffixes[i];
+    const std::string file = path_ + std::string(suffixes[i]);
     if (opened_[i] && identity_of(file) != opened_[i]) return tl::unexpected(file_trouble("store_moved", file));
   }
   return {};

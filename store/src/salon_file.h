@@ -31,7 +31,9 @@ class SalonFile {
   const std::string& path() const { return path_; }
   // Says so when the file cannot be read as one.
   Expected<std::optional<Head>> anchored() const;
-  Expected<void> anchor(const Head& head) const;
+  // Read back by whoever opens the files next; after a power cut perhaps what stood there before. `durable` waits until
+  // neither can happen.
+  Expected<void> anchor(const Head& head, bool durable = false) const;
   // From now on these files are the ones that were opened.
   void remember();
   // Trouble store_moved: what lies there is no longer what was opened.
@@ -57,6 +59,8 @@ Expected<std::optional<Head>> read_anchor(const std::string& path);
 // empty.
 bool lacks_wal(const std::string& path);
 std::string real_path(const std::string& path);
+// The names in the folder of `path` are there after a power cut too.
+Expected<void> sync_folder(const std::string& path);
 Trouble file_trouble(const char* code, const std::string& path);
 
 }  // namespace strandline::store

@@ -228,10 +228,10 @@ Expected<std::unique_ptr<Store>> open_file(Options options, bool fresh) {
   if (!fresh) {
     if (auto good = check_opened(**writer, **file, without_wal, options.as_found); !good)
       return tl::unexpected(good.error());
-    // Before a PATH-wal can be missed.
+    // Before the file says that it has a PATH-wal.
     const auto head = read_head(**writer);
     if (!head) return tl::unexpected(head.error());
-    if (auto kept = (*file)->anchor(*head); !kept) return tl::unexpected(kept.error());
+    if (auto kept = (*file)->anchor(*head, true); !kept) return tl::unexpected(kept.error());
   }
   if (auto set = (*writer)->script("PRAGMA journal_mode = WAL"); !set) return tl::unexpected(set.error());
   if (auto made = migrate(**writer); !made) return tl::unexpected(made.error());
@@ -279,12 +279,7 @@ Expected<void> Store::make(const Options& options, const std::function<Expected<
     return tl::unexpected(Trouble{"store_unavailable", path + ": " + std::strerror(errno), 0});
   }
   ::unlink((making + "-head").c_str());
-  // The name is there after a power cut too.
-  const int folder = ::open(std::filesystem::path(path).parent_path().c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  const bool synced = folder >= 0 && ::fsync(folder) == 0;
-  if (folder >= 0) ::close(folder);
-  if (!synced) return tl::unexpected(Trouble{"store_unavailable", path + ": " + std::strerror(errno), 0});
-  return {};
+  return sync_folder(path);
 }
 
 Expected<Verified> Store::verify_file(const std::string& given) {

@@ -34,7 +34,7 @@ TEST(File, IsMadeOnRequestOnlyAndIsThereAfterReopening) {
 TEST(File, IsItsOwnersAlone) {
   const SalonFolder salon;
   salon.make();
-  fs::permissions(salon.path(), fs::perms(0644));
+  fs::permissions(salon.path(), fs::perms::group_read, fs::perm_options::add);
   const auto store = salon.open();
   store->append(entry("a", "v", 0));
   for (const char* suffix : {"", "-wal", "-shm", "-head"}) EXPECT_EQ(mode_of(salon.path() + suffix), 0600u) << suffix;
@@ -71,7 +71,8 @@ TEST(File, OfAnotherProgramOrANewerOneIsRefusedUnchanged) {
   EXPECT_EQ(salon.refusal(), "store_newer");
 }
 
-// Files of the first two versions bear no mark, were never anchored, and say that they are in use even when they are not.
+// Files of the first two versions bear no mark, were never anchored, and say that they are in use even when they are
+// not.
 TEST(File, OfTheFirstProgramsIsBroughtUpToDate) {
   for (int version : {1, 2}) {
     const SalonFolder salon, cut;

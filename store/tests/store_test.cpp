@@ -116,5 +116,25 @@ TEST(Journal, NothingIsHalfWrittenWhicheverCallFails) {
   EXPECT_LT(completed_without_failure, 59) << "the hook must have made calls fail";
 }
 
+// Memory that runs out in the middle of a save does not keep the next one waiting behind it.
+TEST(Journal, AnExceptionInATransactionEndsIt) {
+  bool armed = false;
+  for (int n = 1; n < 12; ++n) {
+    int calls = 0;
+    const auto store = memory([&] { return armed && ++calls == n ? throw std::bad_alloc() : false; });
+    armed = true;
+    bool thrown = false;
+    try {
+      static_cast<void>(store->append(entry("a", "v", 0)));
+    } catch (const std::bad_alloc&) {
+      thrown = true;
+    }
+    armed = false;
+    if (n < 5) EXPECT_TRUE(thrown) << "call " << n;
+    EXPECT_TRUE(store->append(entry("a", "v", 0))) << "call " << n;
+    EXPECT_EQ(store->changes(0)->size(), 1u) << "call " << n;
+  }
+}
+
 }  // namespace
 }  // namespace strandline::store
