@@ -91,9 +91,9 @@ Result<SavedVisit> open_saved(World& world, const std::string& id) {
   const auto row = world.store->visit(id);
   if (!row) return problem_of(row.error());
   if (!*row) return tl::unexpected(Problems{{"visit_not_found", "", {{"id", id}}}});
-  return wire::parse((*row)->body).map([&](wire::Json document) {
-    return SavedVisit{summary_of(**row), (*row)->entry_id, std::move(document)};
-  });
+  auto document = wire::parse((*row)->body);
+  if (!document) return problem_of({"store_damaged", "entry " + std::to_string((*row)->store_seq), (*row)->store_seq});
+  return SavedVisit{summary_of(**row), (*row)->entry_id, std::move(*document)};
 }
 
 Result<SavedVisit> save_new(World& world, const wire::Json& document, const wire::Sources& sources,

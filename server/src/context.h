@@ -7,7 +7,9 @@
 #include "static_files.h"
 #include "strandline/salon/knowledge.h"
 #include "strandline/salon/visits.h"
+#include "strandline/salon/watch.h"
 #include "strandline/salon/workers.h"
+#include "strandline/server/server.h"
 
 namespace strandline::server {
 
@@ -22,8 +24,15 @@ struct Context {
   static constexpr int searches_at_once = 2;
   std::counting_semaphore<searches_at_once> searches{searches_at_once};
 
-  Context(salon::World w, salon::House h, const std::filesystem::path& web, int threads)
-      : world(std::move(w)), house(std::move(h)), sources(house.sources()), workers(threads), files(web) {}
+  salon::Watch watch;
+
+  Context(salon::World w, salon::House h, const ServerOptions& options)
+      : world(std::move(w)),
+        house(std::move(h)),
+        sources(house.sources()),
+        workers(options.search_threads),
+        files(options.web),
+        watch(world.store, options.tell) {}
 };
 
 void add_health(httplib::Server& http, Context& context);  // /health

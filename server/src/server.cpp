@@ -51,7 +51,7 @@ bool this_machine_only(const std::string& host) {
 
 struct Server::Parts {
   Parts(ServerOptions o, salon::World world, salon::House house)
-      : options(std::move(o)), context(std::move(world), std::move(house), options.web, options.search_threads) {}
+      : options(std::move(o)), context(std::move(world), std::move(house), options) {}
 
   ServerOptions options;
   Context context;

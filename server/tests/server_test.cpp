@@ -38,6 +38,31 @@ TEST_F(Ailing, HealthAsksTheStore) {
   EXPECT_EQ(client_->Get("/api/v1/health")->status, 200);
 }
 
+// A salon file in which somebody has changed an entry.
+class Changed : public Running {
+ protected:
+  struct Journal : store::Store {
+    store::Expected<store::Entry> append(const store::NewEntry&) override { return store::Entry{}; }
+    store::Expected<std::optional<store::VisitRow>> visit(const std::string&) override { return std::nullopt; }
+    store::Expected<std::vector<store::VisitRow>> visits(const store::VisitsAsked&) override { return {}; }
+    store::Expected<std::vector<store::Entry>> changes(std::int64_t, int) override { return {}; }
+    store::Expected<std::optional<std::int64_t>> verify(const std::stop_token&) override { return 3; }
+  };
+  void SetUp() override {
+    start({[] { return "2026-03-09T09:00:00Z"; }, [] { return "1"; }, std::make_shared<Journal>()});
+  }
+};
+
+TEST_F(Changed, HealthTellsWhatReadingTheWholeFileFound) {
+  auto got = client_->Get("/api/v1/health");
+  for (int wait = 0; wait < 2000 && got->status == 200; ++wait) {
+    std::this_thread::sleep_for(std::chrono::milliseconds(5));
+    got = client_->Get("/api/v1/health");
+  }
+  EXPECT_EQ(got->status, 503);
+  EXPECT_EQ(code_of(got), "entry_broken");
+}
+
 TEST_F(Running, AnswersAssessAndPredict) {
   const auto today = post("/api/v1/assess", visit("regrowth_white_hairline"));
   ASSERT_TRUE(today);

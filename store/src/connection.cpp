@@ -128,6 +128,13 @@ Expected<void> Connection::run(std::string_view sql, const std::map<std::string,
   }
 }
 
+void Connection::until(const std::stop_token& stop) {
+  constexpr int steps = 1000;  // of SQLite's machine, between two looks
+  stop_ = stop;
+  const auto asked = [](void* own) { return static_cast<Connection*>(own)->stop_.stop_requested() ? 1 : 0; };
+  sqlite3_progress_handler(db_, steps, asked, this);
+}
+
 Expected<void> Connection::transaction(const std::function<Expected<void>()>& work) {
   if (auto begun = script("BEGIN IMMEDIATE"); !begun) return begun;
   // Whatever ends the work, an exception too: a failed COMMIT may or may not have ended the transaction, and what is

@@ -50,6 +50,8 @@ class Connection {
   // One statement with $names bound; `each` sees every row.
   Expected<void> run(std::string_view sql, const std::map<std::string, Value>& values = {},
                      const std::function<void(const Row&)>& each = {});
+  // Whatever runs ends with store_unavailable once it is asked to.
+  void until(const std::stop_token& stop);
   // BEGIN IMMEDIATE … COMMIT, or ROLLBACK when the work fails.
   Expected<void> transaction(const std::function<Expected<void>()>& work);
 
@@ -60,6 +62,7 @@ class Connection {
   Expected<sqlite3_stmt*> prepared(std::string_view sql);
 
   std::function<bool()> fails_;
+  std::stop_token stop_;
   sqlite3* db_ = nullptr;
   std::map<std::string, sqlite3_stmt*, std::less<>> statements_;
 };

@@ -25,4 +25,16 @@ std::string plain(std::string_view text) {
   return {reinterpret_cast<const char*>(mapped), static_cast<std::size_t>(length)};
 }
 
+bool is_utf8(std::string_view text) {
+  const auto* bytes = reinterpret_cast<const utf8proc_uint8_t*>(text.data());
+  const auto size = static_cast<utf8proc_ssize_t>(text.size());
+  utf8proc_int32_t sign = 0;
+  for (utf8proc_ssize_t at = 0; at < size;) {
+    const utf8proc_ssize_t length = utf8proc_iterate(bytes + at, size - at, &sign);
+    if (length <= 0) return false;
+    at += length;
+  }
+  return true;
+}
+
 }  // namespace strandline::store

@@ -9,4 +9,6 @@ namespace strandline::store {
 // is.
 std::string plain(std::string_view text);
 
+bool is_utf8(std::string_view text);
+
 }  // namespace strandline::store

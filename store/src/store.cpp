@@ -1,20 +1,15 @@
 #include "strandline/store/store.h"
 
-#include <fcntl.h>
 #include <sodium.h>
-#include <unistd.h>
 
-#include <cerrno>
 #include <chrono>
-#include <cstdio>
-#include <cstring>
-#include <filesystem>
 #include <mutex>
 
 #include "chain.h"
 #include "checks.h"
 #include "connection.h"
 #include "migrations.h"
+#include "open_file.h"
 #include "plain.h"
 
 namespace strandline::store {
@@ -37,6 +32,12 @@ Entry entry_of(const Row& row) {
 Entry told(Entry entry) {
   entry.hash = hexadecimal(entry.hash);
   return entry;
+}
+
+Trouble damaged(std::int64_t store_seq) { return {"store_damaged", "entry " + std::to_string(store_seq), store_seq}; }
+
+bool readable(const VisitRow& row) {
+  return is_utf8(row.visit_id + row.opened_at + row.changed_at + row.client + row.date);
 }
 
 // A connection and whoever uses it now.
@@ -92,15 +93,21 @@ class SqliteStore : public Store {
     if (!lane) return tl::unexpected(lane.error());
     if (const auto there = still_there(); !there) return tl::unexpected(there.error());
     std::optional<VisitRow> out;
+    bool whole = true;
     const auto read = reader_->db->run(
         "SELECT " + std::string(visit_columns) +
-            ", entries.id, entries.body FROM visits JOIN entries USING (store_seq) WHERE visits.visit_id = $visit",
+            ", e.id, e.body, e.made_at, e.kind, e.hash, before.hash FROM visits JOIN entries AS e USING (store_seq) "
+            "LEFT JOIN entries AS before ON before.store_seq = e.store_seq - 1 WHERE visits.visit_id = $visit",
         {{"$visit", visit_id}}, [&](const Row& r) {
           out = visit_of(r);
           out->entry_id = r.text(7);
           out->body = r.text(8);
+          const Entry e{out->store_seq, out->entry_id, visit_id,  out->seq,
+                        r.text(9),      r.text(10),    out->body, r.blob(11)};
+          whole = e.hash == chain_hash(r.blob(12), e) && readable(*out) && is_utf8(out->entry_id);
         });
     if (!read) return tl::unexpected(read.error());
+    if (!whole) return tl::unexpected(damaged(out->store_seq));
     return out;
   }
 
@@ -119,6 +126,9 @@ class SqliteStore : public Store {
          {"$limit", std::int64_t{asked.limit}}},
         [&](const Row& r) { out.push_back(visit_of(r)); });
     if (!read) return tl::unexpected(read.error());
+    for (const VisitRow& row : out) {
+      if (!readable(row)) return tl::unexpected(damaged(row.store_seq));
+    }
     return out;
   }
 
@@ -132,15 +142,22 @@ class SqliteStore : public Store {
                                        {{"$after", after}, {"$limit", std::int64_t{limit}}},
                                        [&](const Row& r) { out.push_back(told(entry_of(r))); });
     if (!read) return tl::unexpected(read.error());
+    for (const Entry& e : out) {
+      if (!is_utf8(e.id + e.visit_id + e.made_at + e.kind)) return tl::unexpected(damaged(e.store_seq));
+    }
     return out;
   }
 
-  Expected<std::optional<std::int64_t>> verify() override {
-    if (!file_) return check_chain(*writer_->db);
+  Expected<std::optional<std::int64_t>> verify(const std::stop_token& stop) override {
+    if (!file_) {
+      const auto lane = enter(*writer_);
+      return lane ? check_chain(*writer_->db) : tl::unexpected(lane.error());
+    }
     if (const auto there = still_there(); !there) return tl::unexpected(there.error());
     // On a connection of its own: it takes long in a long journal, and nobody waits for it.
     auto db = Connection::open(options_, true);
     if (!db) return tl::unexpected(db.error());
+    (*db)->until(stop);
     if (const auto whole = check_structure(**db, file_->path()); !whole) return tl::unexpected(whole.error());
     return check_chain(**db);
   }
@@ -218,6 +235,8 @@ Expected<void> check_opened(Connection& db, const SalonFile& file, bool lacks_wa
   return anchored ? check_journal(db, file.path(), *anchored, lacks_wal) : tl::unexpected(anchored.error());
 }
 
+}  // namespace
+
 Expected<std::unique_ptr<Store>> open_file(Options options, bool fresh) {
   auto file = SalonFile::lock(options.path, fresh);
   if (!file) return tl::unexpected(file.error());
@@ -245,8 +264,6 @@ Expected<std::unique_ptr<Store>> open_file(Options options, bool fresh) {
   return out;
 }
 
-}  // namespace
-
 Expected<std::unique_ptr<Store>> Store::open(const Options& options) {
   if (sodium_init() < 0) return tl::unexpected(Trouble{"store_unavailable", "no source of randomness", 0});
   if (options.path != ":memory:") return open_file(options, false);
@@ -254,50 +271,6 @@ Expected<std::unique_ptr<Store>> Store::open(const Options& options) {
   if (!db) return tl::unexpected(db.error());
   if (const auto made = migrate(**db); !made) return tl::unexpected(made.error());
   return std::make_unique<SqliteStore>(options, nullptr, std::move(*db), nullptr);
-}
-
-Expected<void> Store::make(const Options& options, const std::function<Expected<void>(Store&)>& fill) {
-  if (sodium_init() < 0) return tl::unexpected(Trouble{"store_unavailable", "no source of randomness", 0});
-  const std::string path = real_path(options.path), making = path + "-new";
-  std::error_code error;
-  if (std::filesystem::exists(path, error)) return tl::unexpected(file_trouble("store_exists", path));
-  for (const char* suffix : {"-head", "-wal"}) {
-    if (std::filesystem::exists(path + suffix, error))
-      return tl::unexpected(file_trouble("store_left_over", path + suffix));
-  }
-  Options aside = options;
-  aside.path = making;
-  {
-    auto store = open_file(aside, true);
-    if (!store) return tl::unexpected(store.error());
-    if (auto filled = fill(**store); !filled) return filled;
-  }
-  if (lacks_wal(making) || std::filesystem::exists(making + "-wal", error)) {
-    return tl::unexpected(Trouble{"store_unavailable", making + " could not be finished", 0});
-  }
-  if (::renameat2(AT_FDCWD, making.c_str(), AT_FDCWD, path.c_str(), RENAME_NOREPLACE) != 0) {
-    return tl::unexpected(Trouble{"store_unavailable", path + ": " + std::strerror(errno), 0});
-  }
-  ::unlink((making + "-head").c_str());
-  return sync_folder(path);
-}
-
-Expected<Verified> Store::verify_file(const std::string& given) {
-  const std::string path = real_path(given);
-  std::error_code error;
-  if (!std::filesystem::is_regular_file(path, error)) return tl::unexpected(file_trouble("store_missing", path));
-  const bool without_wal = lacks_wal(path);
-  // Read before the journal: what is acknowledged meanwhile is in the journal then.
-  const auto anchored = read_anchor(path);
-  if (!anchored) return tl::unexpected(anchored.error());
-  auto db = Connection::open({.path = path, .fails = {}}, true);
-  if (!db) return tl::unexpected(db.error());
-  if (auto good = check_journal(**db, path, *anchored, without_wal); !good) return tl::unexpected(good.error());
-  const auto broken = check_chain(**db);
-  if (!broken) return tl::unexpected(broken.error());
-  const auto head = read_head(**db);
-  if (!head) return tl::unexpected(head.error());
-  return Verified{head->store_seq, head->hash, anchored->has_value(), *broken};
 }
 
 }  // namespace strandline::store

@@ -177,6 +177,16 @@ TEST(File, ChangesBehindOurBackAreFound) {
   EXPECT_EQ(*listed.open()->verify(), std::optional<std::int64_t>(3));
 }
 
+TEST(File, TheCheckEndsWhenAsked) {
+  const SalonFolder salon;
+  salon.make(400);
+  const auto store = salon.open();
+  std::stop_source stop;
+  stop.request_stop();
+  EXPECT_EQ(store->verify(stop.get_token()).error().code, "store_unavailable");
+  EXPECT_EQ(*store->verify(), std::nullopt);
+}
+
 // A whole chain written anew holds in itself; the entry acknowledged last, kept outside, gives it away.
 TEST(File, AChainWrittenAnewIsFoundByWhatWasAcknowledged) {
   const SalonFolder salon, forged;

@@ -1,7 +1,7 @@
 #include <csignal>
 #include <filesystem>
 #include <memory>
-#include <ostream>
+#include <sstream>
 #include <thread>
 
 #include "src/commands.h"
@@ -77,7 +77,13 @@ int serve(const ServeFlags& flags, Session& session) {
 
   std::filesystem::path web = flags.web;
   if (web.empty()) web = files.knowledge.parent_path() / "web" / "dist";
-  server::Server server({flags.host, flags.port, web, flags.allowed_hosts, flags.threads}, std::move(*world),
+  const auto tell = [&session](const Problems& found) {
+    std::ostringstream text;
+    text << "In the salon file:\n";
+    print_lines(found, "", text);
+    session.io.err << text.str() << std::flush;
+  };
+  server::Server server({flags.host, flags.port, web, flags.allowed_hosts, flags.threads, tell}, std::move(*world),
                         std::move(*house));
   const auto port = server.bind();
   if (!port) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -22,6 +23,7 @@ struct ServerOptions {
   std::vector<std::string>
       allowed_hosts;  // names a request may be addressed to, beside loopback; "host" or "host:port"
   int search_threads = 2;
+  std::function<void(const Problems&)> tell = {};  // hears what reading the whole salon file, every day, finds wrong
 };
 
 class Server {

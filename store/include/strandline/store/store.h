@@ -11,6 +11,7 @@
 #include <limits>
 #include <memory>
 #include <optional>
+#include <stop_token>
 #include <string>
 #include <tl/expected.hpp>
 #include <vector>
@@ -94,12 +95,14 @@ class Store {
   virtual ~Store() = default;
 
   virtual Expected<Entry> append(const NewEntry& entry) = 0;
+  // Its newest entry, compared with its hash: store_damaged rather than a document that is not as it was written.
   virtual Expected<std::optional<VisitRow>> visit(const std::string& visit_id) = 0;
   virtual Expected<std::vector<VisitRow>> visits(const VisitsAsked& asked = {}) = 0;
   // Entries with store_seq > after, in order.
   virtual Expected<std::vector<Entry>> changes(std::int64_t after, int limit = 200) = 0;
-  // The first entry whose place, hash or chain is broken; nothing when all hold.
-  virtual Expected<std::optional<std::int64_t>> verify() = 0;
+  // The first entry whose place, hash or chain is broken; nothing when all hold. Holds nobody up; asked to stop, it
+  // answers store_unavailable.
+  virtual Expected<std::optional<std::int64_t>> verify(const std::stop_token& stop = {}) = 0;
 };
 
 }  // namespace strandline::store

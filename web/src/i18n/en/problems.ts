@@ -88,6 +88,10 @@ export const problems = {
     'The salon file was moved, deleted or replaced. Nothing is saved any more: stop the server, put the file back, start again.',
   'problem.store_damaged': () =>
     'The salon file is damaged. Stop the server and put the last copy in its place.',
+  'problem.store_foreign': () =>
+    'The salon file is another one than Strandline writes. Stop the server and put the last copy in its place.',
+  'problem.entry_broken': () =>
+    'An entry of the salon file was changed after it was written. Compare with an older copy.',
   'problem.store_newer': () => 'The salon file was written by a newer program. Start the newer one.',
   'problem.percentages_unknown': (p: P) =>
     `Bowl ${of(p, 'bowl')}: not every percentage is declared, so the legal check is incomplete.`,

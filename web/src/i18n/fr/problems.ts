@@ -95,6 +95,10 @@ export const problems = {
     'Le fichier du salon a été déplacé, effacé ou remplacé. Plus rien n’est enregistré : arrêter le serveur, remettre le fichier, relancer.',
   'problem.store_damaged': () =>
     'Le fichier du salon est abîmé. Arrêter le serveur et remettre la dernière copie.',
+  'problem.store_foreign': () =>
+    'Le fichier du salon n’a pas été écrit par Strandline. Arrêter le serveur et remettre la dernière copie.',
+  'problem.entry_broken': () =>
+    'Une entrée du fichier du salon a été modifiée après coup. Comparer avec une copie plus ancienne.',
   'problem.store_newer': () => 'Le fichier du salon vient d’un programme plus récent. Lancer le plus récent.',
   'problem.percentages_unknown': (p: P) =>
     `Bol ${of(p, 'bowl')} : tous les pourcentages ne sont pas déclarés, le contrôle légal est incomplet.`,

@@ -1,0 +1,10 @@
+#pragma once
+
+#include "strandline/store/store.h"
+
+namespace strandline::store {
+
+// What Store::open() does with a file; `fresh` makes it anew, whatever lies there.
+Expected<std::unique_ptr<Store>> open_file(Options options, bool fresh);
+
+}  // namespace strandline::store
