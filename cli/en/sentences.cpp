@@ -4,8 +4,15 @@ namespace strandline::cli::en {
 
 namespace {
 
+// The noun that `text` begins with, without the s of several; empty where it begins otherwise.
+std::string_view one_of(std::string_view text) {
+  for (const std::string_view noun : {" levels", " minutes", " weeks", " visits", " zones", " bowls", " packets"})
+    if (text.starts_with(noun)) return text.substr(0, noun.size() - 1);
+  return "";
+}
+
 // "{key}" becomes the parameter. A part in [square brackets] is left out when one of its parameters is absent
-// or empty.
+// or empty. One of a thing is "1 level", not "1 levels".
 std::string fill(std::string_view text, const Problem& problem) {
   std::string out;
   for (std::size_t i = 0; i < text.size(); ++i) {
@@ -22,6 +29,9 @@ std::string fill(std::string_view text, const Problem& problem) {
       const Sentence* nested = known && found->first == "rule" ? find(found->second) : nullptr;
       out += nested ? fill(nested->text, problem) : known ? found->second : "\x01";
       i = end;
+      const std::string_view noun = known && found->second == "1" ? one_of(text.substr(i + 1)) : "";
+      out += noun;
+      if (!noun.empty()) i += noun.size() + 1;
     } else {
       out += text[i];
     }

@@ -99,7 +99,7 @@ constexpr std::array sentences{
              "Give it as the free base, or name a form of the list."},
     // The clock.
     Sentence{"clock_breaks", "{zone} would stay on {minutes} minutes too long.",
-             "What would help: a second pair of hands {second_pair_of_hands}, another order {other_order}, "
+             "What would help: a second colourist {second_pair_of_hands}, another order {other_order}, "
              "wrapping what is off the "
              "scalp {packets}, developing for the shortest time {shorter_development}."},
     Sentence{"development_window_too_short",
@@ -110,8 +110,8 @@ constexpr std::array sentences{
     Sentence{"nobody_can", "Nobody here can do this task[: {task}].",
              "Add a person with that skill, or give it to somebody."},
     Sentence{"leaves_too_late", "The client would leave[ {minutes} minutes] too late.",
-             "Start earlier, plan less, or add hands."},
-    Sentence{"search_stopped", "The clock's search was stopped before it found a plan.",
+             "Start earlier, plan less, or add a colourist."},
+    Sentence{"search_stopped", "No order of work was found in the time allowed.",
              "Fewer applications, or a higher node limit in the policy."},
     Sentence{"nothing_to_apply", "There is nothing to put on the clock.", "Plan at least one bowl."},
     Sentence{"too_many_applications", "There are too many applications for one clock.",

@@ -51,7 +51,7 @@ CLI::App* add_visit_command(CLI::App& app, Session& session, const char* name, c
   command->add_option("FILE", flags->file, "visit document, - for standard input")->required();
   command->add_flag("--json", flags->json, "the answer as JSON");
   command->add_option("--light", flags->light, "the light that swatches are shown for")
-      ->check(CLI::IsMember({"daylight", "lamp", "led", "fluorescent"}));
+      ->check(CLI::IsMember({"daylight", "salon", "evening", "tube"}));
   command->add_option("--shelf", flags->shelf, "shelf file instead of the demo shelf");
   command->add_option("--policy", flags->policy, "policy file instead of the house policy");
   command->add_option("--knowledge", flags->knowledge, "folder with demo/ and policy/");

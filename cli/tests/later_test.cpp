@@ -48,7 +48,7 @@ TEST(Grow, TellsWhenTheLineShows) {
 TEST(Predict, SaysWhereTheDoubtComesFrom) {
   const Ran r = ran({"predict", demo("my_own_bowls")});
   EXPECT_EQ(r.code, 0) << r.err;
-  EXPECT_NE(r.out.find("of the doubt about its depth is"), std::string::npos) << r.out;
+  EXPECT_NE(r.out.find("of the uncertainty in depth is"), std::string::npos) << r.out;
 }
 
 }  // namespace

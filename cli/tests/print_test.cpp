@@ -50,10 +50,35 @@ TEST(Table, AlignsBothWays) {
   EXPECT_EQ(out.str(), "  a           grams\n  long cell       3\n");
 }
 
+TEST(Swatch, NamesTwoTonesTheLeadingOneFirst) {
+  EXPECT_EQ(named(4, Tone::violet, Tone::ash), "4 violet-ash");
+  EXPECT_EQ(named(5.3, Tone::gold), "5.3 gold");
+}
+
+TEST(Cautions, StandBeforeTheBowlsInEveryCommandThatGivesAMix) {
+  const auto before = [](const std::vector<std::string>& arguments, const std::string& visit, const char* mix) {
+    const Ran r = ran(arguments, visit);
+    EXPECT_EQ(r.code, 0) << arguments[0] << r.err;
+    const size_t caution = r.out.find("Not on anyone under 16");
+    const size_t bowl = r.out.find(mix);
+    EXPECT_NE(caution, std::string::npos) << arguments[0];
+    EXPECT_NE(bowl, std::string::npos) << arguments[0] << r.out;
+    EXPECT_LT(caution, bowl) << arguments[0];
+    EXPECT_NE(r.out.find("can cause lasting asthma"), std::string::npos);
+    EXPECT_NE(r.out.find("such a tattoo raises the risk even without a reaction"), std::string::npos) << r.out;
+  };
+  const std::string own = quick_demo("my_own_bowls"), first = quick_demo("two_levels_lighter");
+  before({"formulate", "-"}, first, "Bowl A");
+  before({"plan", "-"}, first, "Bowl A");
+  before({"review", "-"}, own, "Bowl A");
+  before({"convert", "-", "--range", "demi"}, own, "owl A");
+  before({"substitute", "-", "--product", "permanent-6-gold"}, own, "owl A");
+}
+
 TEST(Swatch, PaintsOnlyWhereTheTerminalCan) {
   const wire::UnderLights brown{{"#6b4a35", false}, {"#6b4a36", true}, {"#000000", false}, {"#ffffff", false}};
   EXPECT_EQ(swatch(brown, {"daylight", false}), "#6b4a35 ");
-  EXPECT_EQ(swatch(brown, {"lamp", false}), "#6b4a36*");
+  EXPECT_EQ(swatch(brown, {"evening", false}), "#6b4a36*");
   EXPECT_EQ(swatch(brown, {"daylight", true}), "\x1b[48;2;107;74;53m      \x1b[0m ");
 }
 

@@ -66,6 +66,13 @@ std::set<std::string> words_with_underscore(const std::filesystem::path& folder)
   return out;
 }
 
+TEST(Say, OneOfAThingIsOne) {
+  EXPECT_EQ(en::say({"finding_uneven_ends", "", {{"zone", "crown/ends"}, {"levels", "1"}}}),
+            "crown/ends: ends 1 level apart from the lengths before them.");
+  EXPECT_EQ(en::say({"finding_uneven_ends", "", {{"zone", "crown/ends"}, {"levels", "1.5"}}}),
+            "crown/ends: ends 1.5 levels apart from the lengths before them.");
+}
+
 TEST(Sentences, CoverEveryCodeOfEngineAndSalon) {
   const std::filesystem::path root(STRANDLINE_SOURCE_DIR);
   std::size_t codes = 0;

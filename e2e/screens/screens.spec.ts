@@ -143,7 +143,7 @@ const shots: Shot[] = [
     ready: async (page) => {
       await planned(page);
       await page.getByRole('button', { name: /^See it: Take the old/ }).click();
-      await expect(page.getByText(/^You see another way/)).toBeVisible({ timeout: 60_000 });
+      await expect(page.getByText(/^Shown: another way/)).toBeVisible({ timeout: 60_000 });
       await drawn(page);
     },
   },
@@ -153,9 +153,9 @@ const shots: Shot[] = [
     at: hash('plan', 'demo-my_own_bowls'),
     ready: async (page) => {
       await planned(page);
-      const look = page.locator('summary', { hasText: 'A second look at these bowls' });
+      const look = page.locator('summary', { hasText: 'Check these bowls' });
       await look.click();
-      await expect(page.getByText('The smallest change that makes it fine:').first()).toBeVisible({
+      await expect(page.getByText('Smallest change that fixes it:').first()).toBeVisible({
         timeout: 120_000,
       });
       await look.evaluate((summary) => summary.scrollIntoView({ block: 'start' }));

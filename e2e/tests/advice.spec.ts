@@ -14,8 +14,8 @@ test('a way over several steps is shown whole, with what to mix after the check'
   await open(page, salon, hash);
   await planned(page);
   const routes = page.getByRole('region', { name: 'More than one step' });
-  await expect(routes).toContainText('The way to go');
-  await expect(routes).toContainText(/levels nearer to the wish than one bowl/);
+  await expect(routes).toContainText('Recommended');
+  await expect(routes).toContainText(/levels nearer to the target than one bowl/);
   await expect(routes).toContainText('try the whole way on a strand first', { ignoreCase: true });
   await routes.locator('summary').first().click();
   await expect(routes.getByText(/stop on pain, heat or stretching hair/)).toBeVisible();
@@ -40,17 +40,17 @@ test('a way over several steps is looked at, taken as the plan, undone, taken ag
     .getByRole('button', { name: /^See it/ })
     .first()
     .click();
-  await expect(page.getByText(/You see another way, not the plan: Lighten, then tone/)).toBeVisible();
+  await expect(page.getByText(/Shown: another way, not the plan: Lighten, then tone/)).toBeVisible();
   await expect(bowls.getByRole('heading', { name: 'Step 2 of 2' })).toBeVisible();
-  await expect(bowls.getByText(/the next bowl is mixed only after that/)).toBeVisible();
+  await expect(bowls.getByText(/Mix the next bowl only after that/)).toBeVisible();
   await expect(bowls.getByRole('button', { name: 'Change grams' })).toHaveCount(0);
   await expectAccessible(page);
   await page.getByRole('button', { name: 'Back to the plan' }).click();
 
-  const take = routes.getByRole('button', { name: /^Take this way/ }).first();
+  const take = routes.getByRole('button', { name: /^Use this route/ }).first();
   await take.focus();
   await page.keyboard.press('Enter');
-  const taken = page.getByRole('region', { name: 'On this way: Lighten, then tone' });
+  const taken = page.getByRole('region', { name: 'Route: Lighten, then tone' });
   await expect(taken).toBeVisible();
   // The offer to undo does not stay for long: it is used at once, and the way is taken again.
   await page.getByRole('button', { name: 'Undo' }).click();
@@ -84,14 +84,14 @@ test('bowls are looked over, and the change that is advised can be taken and und
 }) => {
   await open(page, salon, '#/visits/demo-my_own_bowls/plan');
   const bowls = await planned(page);
-  await bowls.getByText('A second look at these bowls').click();
-  await expect(bowls.getByText('The smallest change that makes it fine:').first()).toBeVisible({
+  await bowls.getByText('Check these bowls').click();
+  await expect(bowls.getByText('Smallest change that fixes it:').first()).toBeVisible({
     timeout: 120_000,
   });
   await expect(bowls.getByText(/levels nearer/).first()).toBeVisible();
   await expectAccessible(page);
   const before = await bowls.getByRole('table').first().innerText();
-  await bowls.getByRole('button', { name: 'Change it so' }).first().click();
+  await bowls.getByRole('button', { name: 'Make this change' }).first().click();
   await expect.poll(() => bowls.getByRole('table').first().innerText()).not.toBe(before);
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect.poll(() => bowls.getByRole('table').first().innerText()).toBe(before);
@@ -100,7 +100,7 @@ test('bowls are looked over, and the change that is advised can be taken and und
 test('an empty tube is replaced by keyboard alone', async ({ page, salon }) => {
   await open(page, salon, '#/visits/demo-my_own_bowls/plan');
   const bowls = await planned(page);
-  const summary = bowls.locator('summary', { hasText: 'Empty tube or another range' });
+  const summary = bowls.locator('summary', { hasText: 'Tube empty, or another range' });
   await summary.focus();
   await page.keyboard.press('Enter');
   const without = bowls.getByLabel('Do without');
@@ -109,7 +109,7 @@ test('an empty tube is replaced by keyboard alone', async ({ page, salon }) => {
   await expect(bowls.getByText(/Instead of bowl/).first()).toBeVisible({ timeout: 120_000 });
   await expect(bowls.getByText(/ΔE00/).first()).toBeVisible();
   await expectAccessible(page);
-  const take = bowls.getByRole('button', { name: 'Take it' }).first();
+  const take = bowls.getByRole('button', { name: 'Use this' }).first();
   const before = await bowls.getByRole('table').first().innerText();
   await take.focus();
   await page.keyboard.press('Enter');

@@ -15,7 +15,7 @@ test('the steps of a visit open it once, and what was tapped last goes along', a
   ).toBeVisible({
     timeout: 120_000,
   });
-  await page.getByRole('link', { name: /wanted result/ }).click();
+  await page.getByRole('link', { name: /target/ }).click();
   await expect(page.getByText('level 5, gold').first()).toBeVisible();
   expect(opened).toBe(1);
 });

@@ -23,7 +23,7 @@ test('a new head from reading to plan, saved through a restart', async ({ page, 
     'level 6 · 25 % white',
   );
 
-  await page.getByRole('link', { name: /wanted result/ }).click();
+  await page.getByRole('link', { name: /target/ }).click();
   await page.getByRole('button', { name: 'level 6, gold' }).click();
   await expect(page.getByText('level 6, gold').first()).toBeVisible();
 
@@ -33,8 +33,8 @@ test('a new head from reading to plan, saved through a restart', async ({ page, 
     timeout: 300_000,
   });
   await expect(bowls.getByText(/\d+\.\d g/).first()).toBeVisible();
-  await expect(page.getByRole('region', { name: 'Hands and bowls over time' }).first()).toBeVisible();
-  await expect(page.getByText(/% likely|untested here: strand first/).first()).toBeVisible();
+  await expect(page.getByRole('region', { name: 'Colourist and bowls over time' }).first()).toBeVisible();
+  await expect(page.getByText(/% chance as wanted|untested here: strand test first/).first()).toBeVisible();
 
   // One gram changed: the strand and the words follow, and the bowls are the colourist's own.
   await bowls.getByRole('button', { name: 'Change grams' }).first().click();
@@ -99,9 +99,9 @@ test('the same job with the keyboard alone', async ({ page, salon }) => {
   await expect(page.getByRole('spinbutton', { name: 'White' })).toHaveAttribute('aria-valuenow', '10');
 
   await page.evaluate(() => (document.activeElement as HTMLElement).blur());
-  await tabTo(/wanted result/);
+  await tabTo(/target/);
   await press('Enter');
-  await expect(page.getByRole('heading', { name: 'wanted result' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'target', level: 1 })).toBeVisible();
   await expect(page.getByRole('button', { name: /^level 5, natural/ }).first()).toBeVisible();
   await tabTo(/^level 5, natural/, 140);
   await press('Enter');
@@ -182,7 +182,7 @@ test('the plan on paper carries bowls, order, picture and cautions; its picture 
   const paper = page.getByRole('article');
   await expect(paper.getByRole('img')).toBeVisible();
   await expect(paper.getByText(/\d+\.\d g/).first()).toBeVisible();
-  await expect(paper.getByRole('heading', { name: 'Hands and bowls over time' })).toBeVisible();
+  await expect(paper.getByRole('heading', { name: 'Colourist and bowls over time' })).toBeVisible();
   await expect(paper.getByText('Before and while colouring')).toBeVisible();
   await expect(page.getByRole('banner')).toBeHidden();
   await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));

@@ -16,7 +16,7 @@ test('packets are taken up, made narrower and put back by keyboard alone', async
   await expectHair(page, 5);
   await radio(page, 'top').focus();
   await page.keyboard.press('Space');
-  await button(page, 'Take up packets').focus();
+  await button(page, 'Weave out packets').focus();
   await page.keyboard.press('Enter');
   // The button is gone; the focus is on what came of it.
   await expect(radio(page, /^top packets/)).toBeFocused();
@@ -56,7 +56,7 @@ test('packets by touch, wished lighter, get a bowl of their own', async ({ brows
   await open(page, salon, `${visit}/assess`);
   await expectHair(page, 5);
   await list(page).locator('label', { hasText: 'top' }).tap();
-  await button(page, 'Take up packets').tap();
+  await button(page, 'Weave out packets').tap();
   await expect(radio(page, /^top packets/)).toBeChecked();
   await expectNoSideScroll(page);
   await expectAccessible(page);
@@ -122,7 +122,7 @@ test('grams of an empty tube that are weighed already count', async ({ page, sal
   await open(page, salon, '#/visits/demo-my_own_bowls/plan');
   const bowls = page.getByRole('complementary', { name: 'Bowls' });
   await expect(bowls.getByRole('table').first()).toBeVisible({ timeout: 300_000 });
-  await bowls.locator('summary', { hasText: 'Empty tube or another range' }).click();
+  await bowls.locator('summary', { hasText: 'Tube empty, or another range' }).click();
   await bowls.getByLabel('Do without').selectOption({ index: 1 });
   await expect(bowls.getByText(/Instead of bowl/).first()).toBeVisible({ timeout: 120_000 });
   const grams = bowls.getByRole('spinbutton', { name: 'Already in the bowl' });

@@ -11,18 +11,18 @@ test('a cell out of reach says so and what is nearest; one within reach does not
   await expect(map).toHaveAttribute('aria-busy', 'false');
   // Nearly black hair with colour on it does not become pale blonde in one go.
   const pale = map.getByRole('button', { name: 'level 10, ash' });
-  await expect(pale).toHaveAccessibleName('level 10, ash: not in one go today');
+  await expect(pale).toHaveAccessibleName('level 10, ash: not in one step');
   await pale.click();
-  await expect(page.getByText('Not in one go today: level 10, ash')).toBeVisible();
+  await expect(page.getByText('Not in one step today: level 10, ash')).toBeVisible();
   await expect(page.getByText(/^nearest today: level [1-7], /)).toBeVisible();
-  await expect(page.getByText(/nothing is promised/)).toBeVisible();
+  await expect(page.getByText(/not a promise/)).toBeVisible();
   await expect(page.getByText(/more lift than this shelf gives|Colour does not lift colour/)).toBeVisible();
 
   const brown = map.getByRole('button', { name: 'level 4, natural', exact: true });
   await brown.click();
   await expect(brown).toHaveAttribute('aria-pressed', 'true');
   await expect(page.getByText('within reach today').first()).toBeVisible();
-  await expect(page.getByText(/Not in one go today: /)).toBeHidden();
+  await expect(page.getByText(/Not in one step today: /)).toBeHidden();
 });
 
 test('a shade and a picked colour are told what is near in the same words', async ({ page, salon }) => {
@@ -36,9 +36,9 @@ test('a shade and a picked colour are told what is near in the same words', asyn
   const pale = page.getByRole('list', { name: 'shade' }).getByRole('button').first();
   const name = (await pale.locator('.words').first().innerText()).trim();
   await pale.click();
-  await expect(page.getByText(`Not in one go today: ${name}`)).toBeVisible();
+  await expect(page.getByText(`Not in one step today: ${name}`)).toBeVisible();
   await expect(nearest).toBeVisible();
-  await expect(page.getByText(/^Looked up on the map at level \d+/)).toBeVisible();
+  await expect(page.getByText(/^Read from the map at level \d+/)).toBeVisible();
   await expect(reason).toBeVisible();
 
   await page.getByRole('radio', { name: 'picture', exact: true }).check();
@@ -52,7 +52,7 @@ test('a shade and a picked colour are told what is near in the same words', asyn
   const file = { name: 'pale.png', mimeType: 'image/png', buffer: Buffer.from(picture) };
   await page.locator('input[type=file]').setInputFiles(file);
   await page.getByRole('button', { name: 'Picture: pick a colour' }).click();
-  await expect(page.getByText(/Not in one go today: picked from the picture/)).toBeVisible();
+  await expect(page.getByText(/Not in one step today: picked from the picture/)).toBeVisible();
   await expect(nearest).toBeVisible();
   await expect(reason).toBeVisible();
 });
@@ -60,16 +60,16 @@ test('a shade and a picked colour are told what is near in the same words', asyn
 test('the colours in reach are drawn, and told in words that follow the wish', async ({ page, salon }) => {
   await open(page, salon, hash);
   await expect(page.getByRole('grid')).toHaveAttribute('aria-busy', 'false');
-  const drawing = page.getByRole('img', { name: /^Colours that can be had today on / });
+  const drawing = page.getByRole('img', { name: /^Colours within reach today on / });
   await page.getByRole('grid').getByRole('button', { name: 'level 10, ash' }).click();
   await expect(drawing).toHaveAccessibleName(
-    /The wish is out of reach\. The nearest is \d(\.\d)? levels darker/,
+    /The target is out of reach\. The nearest is \d(\.\d)? levels darker/,
   );
-  await expect(drawing).toHaveAccessibleName(/as dark as level [\d½]+, as light as level [\d½]+/);
+  await expect(drawing).toHaveAccessibleName(/from level [\d½]+ to level [\d½]+/);
   const wish = drawing.locator('g.wish').first();
   const before = await wish.getAttribute('transform');
   await page.getByRole('grid').getByRole('button', { name: 'level 4, natural', exact: true }).click();
-  await expect(drawing).toHaveAccessibleName(/The wish is within reach\.$/);
+  await expect(drawing).toHaveAccessibleName(/The target is within reach\.$/);
   await expect(drawing.locator('g.nearest')).toHaveCount(0);
   await expect(wish).not.toHaveAttribute('transform', before!);
   await expect(drawing).toBeInViewport({ ratio: 0.99 });
@@ -98,9 +98,9 @@ test('the map is one stop for the Tab key and arrows move in it', async ({ page,
   await page.keyboard.press('ArrowRight');
   await expect(map.getByRole('button', { name: 'level 4, copper' })).toBeFocused();
   await page.keyboard.press('Home');
-  await expect(map.getByRole('button', { name: 'level 4, natural' })).toBeFocused();
+  await expect(map.getByRole('button', { name: 'level 4, violet' })).toBeFocused();
   await page.keyboard.press('Enter');
-  await expect(map.getByRole('button', { name: 'level 4, natural' })).toHaveAttribute('aria-pressed', 'true');
+  await expect(map.getByRole('button', { name: 'level 4, violet' })).toHaveAttribute('aria-pressed', 'true');
   await expect(map.locator('button[tabindex="0"]')).toHaveCount(1);
   await page.keyboard.press('Tab');
   await expect(map.locator('button:focus')).toHaveCount(0);
@@ -110,7 +110,7 @@ test('fewer zones reach more, never less', async ({ page, salon }) => {
   await open(page, salon, hash);
   const map = page.getByRole('grid');
   await expect(map).toHaveAttribute('aria-busy', 'false');
-  const out = map.getByRole('button', { name: /not in one go/ });
+  const out = map.getByRole('button', { name: /not in one step/ });
   const whole = await out.count();
   expect(whole).toBeGreaterThan(0);
   await page.getByRole('radio', { name: 'crown' }).check();
@@ -124,7 +124,7 @@ test('words from the house offer what is within reach first', async ({ page, sal
   await page.getByRole('radio', { name: 'words', exact: true }).check();
   const list = page.getByRole('list', { name: 'words' }).getByRole('button');
   const out = await list.evaluateAll((all) =>
-    all.map((one) => one.textContent?.includes('not in one go') ?? false),
+    all.map((one) => one.textContent?.includes('not in one step') ?? false),
   );
   expect(out.length).toBeGreaterThan(0);
   expect(out).toEqual([...out].sort((a, b) => Number(a) - Number(b)));
@@ -154,7 +154,7 @@ for (const scheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme: scheme });
     await open(page, salon, hash);
     await page.getByRole('grid').getByRole('button', { name: 'level 10, ash' }).click();
-    await expect(page.getByText('Not in one go today: level 10, ash')).toBeVisible();
+    await expect(page.getByText('Not in one step today: level 10, ash')).toBeVisible();
     await expectAccessible(page);
     await page.setViewportSize({ width: 320, height: 844 });
     await expectNoSideScroll(page);

@@ -35,14 +35,14 @@ test('a search that is stopped says how much nearer bowls could come, and goes o
   expect([report.stopped, found.length]).toEqual(['cancelled', 0]);
   expect(asked[1]).toBeGreaterThanOrEqual(2);
 
-  await expect(search(page)).toContainText('Stopped before the search was done');
-  await expect(search(page)).toContainText('No bowl was found yet; that does not mean there is none.');
+  await expect(search(page)).toContainText('Stopped before every mix was compared');
+  await expect(search(page)).toContainText('No bowl found yet; that does not mean there is none.');
   await expect(search(page)).toContainText(
-    `could at most come ${report.gap.toFixed(2)} levels nearer to the wish`,
+    `could come up to ${report.gap.toFixed(2)} levels nearer to the target`,
   );
   // Nothing is told of what was not looked for.
-  await expect(page.getByText('Not all of it can be had today')).toBeHidden();
-  await expect(page.getByText('No bowl: nothing is to be coloured.')).toBeHidden();
+  await expect(page.getByText('Part of this is out of reach today')).toBeHidden();
+  await expect(page.getByText('No bowl: nothing to colour.')).toBeHidden();
   await expect(bowls(page).getByRole('table')).toHaveCount(0);
 
   await search(page).getByRole('button', { name: 'Search on' }).click();
@@ -76,7 +76,7 @@ test('bowls that were found when the search was stopped are shown with what is o
   });
   await open(page, salon, hash);
   await expect(search(page)).toContainText('These are the best bowls found so far.', { timeout: 120_000 });
-  await expect(search(page)).toContainText('Other bowls could at most come 0.31 levels nearer to the wish.');
+  await expect(search(page)).toContainText('Other bowls could come up to 0.31 levels nearer to the target.');
   await expect(bowls(page).getByRole('table').first()).toBeVisible();
 });
 
@@ -86,7 +86,7 @@ for (const scheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme: scheme });
     await open(page, salon, hash);
     await search(page).getByRole('button', { name: 'Stop here' }).click();
-    await expect(search(page)).toContainText('Stopped before the search was done');
+    await expect(search(page)).toContainText('Stopped before every mix was compared');
     await expectAccessible(page);
     await page.setViewportSize({ width: 320, height: 844 });
     await expectNoSideScroll(page);

@@ -23,12 +23,12 @@ test('another way can be looked at, taken and undone', async ({ page, salon }) =
   const look = card.getByRole('button', { name: 'See it' });
   await look.click();
   await expect(look).toHaveAttribute('aria-pressed', 'true');
-  await expect(page.getByText(/You see another way, not the plan/)).toBeVisible();
+  await expect(page.getByText(/Shown: another way, not the plan/)).toBeVisible();
   await page.getByRole('button', { name: 'Back to the plan' }).click();
-  await expect(page.getByText(/You see another way/)).toBeHidden();
+  await expect(page.getByText(/Shown: another way/)).toBeHidden();
   expect(await firstGrams(page)).toBe(before);
 
-  await card.getByRole('button', { name: 'Take this one' }).click();
+  await card.getByRole('button', { name: 'Use these bowls' }).click();
   await expect(page.getByText('Your own bowls', { exact: true })).toBeVisible();
   await expect.poll(() => firstGrams(page)).not.toBe(before);
   await page.getByRole('button', { name: 'Undo' }).click();
@@ -73,7 +73,7 @@ test('while another way is looked at, every part of the screen shows it and the 
   await open(page, salon, hash);
   const ways = await openWays(page);
   const bowls = page.getByRole('complementary', { name: 'Bowls' });
-  const clock = page.getByRole('region', { name: 'Hands and bowls over time' });
+  const clock = page.getByRole('region', { name: 'Colourist and bowls over time' });
   const figures = bowls.locator('dl').first();
   const parts = {
     grams: () => firstGrams(page),
@@ -91,7 +91,7 @@ test('while another way is looked at, every part of the screen shows it and the 
     ways.getByRole('button', { name: 'See it' }).first().click(),
   ]);
   const way = await answer.json();
-  await expect(page.getByText(/You see another way, not the plan/)).toBeVisible();
+  await expect(page.getByText(/Shown: another way, not the plan/)).toBeVisible();
   const seen = await read();
   expect(seen.grams).not.toBe(before.grams);
   for (const part of way.bowls[0].parts) expect(seen.grams).toContain(part.name);
@@ -114,7 +114,7 @@ test('while another way is looked at, every part of the screen shows it and the 
   await page.emulateMedia({ media: 'print' });
   await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
   const paper = page.getByRole('article');
-  await expect(paper.getByText(/You see another way, not the plan/)).toBeVisible();
+  await expect(paper.getByText(/Shown: another way, not the plan/)).toBeVisible();
   for (const part of way.bowls[0].parts) await expect(paper.getByText(part.name).first()).toBeVisible();
   await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
   await page.emulateMedia({ media: 'screen' });
@@ -131,7 +131,7 @@ test('a way that cannot be worked out says so and the plan stays', async ({ page
   const ways = await openWays(page);
   const before = await firstGrams(page);
   await ways.getByRole('button', { name: 'See it' }).first().click();
-  await expect(page.getByText(/This way could not be worked out just now/)).toBeVisible();
+  await expect(page.getByText(/This could not be worked out just now/)).toBeVisible();
   expect(await firstGrams(page)).toBe(before);
 });
 
@@ -143,7 +143,7 @@ test('all of it by keyboard', async ({ page, salon }) => {
   await page.keyboard.press('Enter');
   await expect(look).toHaveAttribute('aria-pressed', 'true');
   await page.keyboard.press('Tab');
-  await expect(ways.getByRole('button', { name: 'Take this one' }).first()).toBeFocused();
+  await expect(ways.getByRole('button', { name: 'Use these bowls' }).first()).toBeFocused();
   await page.keyboard.press('Enter');
   await expect(page.getByText('Your own bowls', { exact: true })).toBeVisible();
   await page.getByRole('button', { name: 'Undo' }).click();

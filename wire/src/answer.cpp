@@ -56,7 +56,7 @@ ColourView view(const ZoneColour& z) {
 }
 
 TargetView view(const Target& t) {
-  return {t.lab, under_lights(t.lab, t.level, t.tone), t.level, t.tone, t.leave, t.weight};
+  return {t.lab, under_lights(t.lab, t.level, t.tone), t.level, t.tone, t.leave, t.weight, t.second_tone};
 }
 
 using TargetOf = std::map<std::string, const Target*>;

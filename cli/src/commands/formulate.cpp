@@ -14,9 +14,9 @@ void add_formulate(CLI::App& app, Session& session) {
                           [&](const wire::FormulateAnswer& answer, const Visit& visit) {
                             print_zones(answer.zones, paint_for(flags, s.io), s.io.out);
                             print_doubt(answer.zones, s.io.out);
+                            en::print_cautions(visit, s.io.out);
                             print_bowls(answer, visit.shelf, s.io.out);
                             print_summary(answer, s.io.out);
-                            en::print_cautions(visit, s.io.out);
                           });
                     });
 }

@@ -14,11 +14,11 @@ void add_plan(CLI::App& app, Session& session) {
                           [&](const wire::PlanAnswer& answer, const Visit& visit) {
                             print_zones(answer.plan.zones, paint_for(flags, s.io), s.io.out);
                             print_doubt(answer.plan.zones, s.io.out);
+                            en::print_cautions(visit, s.io.out);
                             print_bowls(answer.plan, visit.shelf, s.io.out);
                             print_summary(answer.plan, s.io.out);
                             print_timeline(answer.timeline, s.io.out);
                             print_routes(answer, visit.shelf, paint_for(flags, s.io), s.io.out);
-                            en::print_cautions(visit, s.io.out);
                           });
                     });
 }

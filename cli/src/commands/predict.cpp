@@ -11,11 +11,11 @@ void add_predict(CLI::App& app, Session& session) {
                       return run_visit(
                           flags, s, [](const auto& asked, const auto& effort) { return salon::predict(asked, effort); },
                           [&](const wire::PredictAnswer& answer, const Visit& visit) {
+                            en::print_cautions(visit, s.io.out);
                             print_zones(answer.zones, paint_for(flags, s.io), s.io.out);
                             print_doubt(answer.zones, s.io.out);
                             s.io.out << '\n';
                             print_lines(answer.notes, "  ", s.io.out);
-                            en::print_cautions(visit, s.io.out);
                           });
                     });
 }

@@ -14,8 +14,8 @@ void add_schedule(CLI::App& app, Session& session) {
                           [](const auto& asked, const auto& effort) { return salon::schedule(asked, effort); },
                           [&](const Timeline& timeline, const Visit& visit) {
                             print_lines(stops(visit), "  ", s.io.out);
-                            print_timeline(timeline, s.io.out);
                             en::print_cautions(visit, s.io.out);
+                            print_timeline(timeline, s.io.out);
                           });
                     });
 }

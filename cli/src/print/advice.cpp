@@ -40,7 +40,7 @@ void print_review(const wire::ReviewAnswer& answer, const Visit& visit, std::ost
       out << '\n';
       print_lines(b.notes, "    ", out);
     } else if (b.best_recipe.range.empty()) {
-      out << "there is no wish for its zones, or no bowl may serve them.\n";
+      out << "there is no target for its zones, or no bowl may serve them.\n";
     } else {
       out << "expected error " << number(b.objective, 2) << " levels; the best bowl of this shelf has "
           << number(b.best, 2) << (b.fine ? ". It is fine as it is.\n" : ".\n");

@@ -113,7 +113,7 @@ void print_summary(const wire::FormulateAnswer& answer, std::ostream& out) {
   const SearchReport& r = answer.report;
   if (r.recipes > 0) {
     out << "  Search: " << r.recipes << " recipes, " << en::label(r.stopped) << "; expected error "
-        << number(r.objective, 3) << " levels, no recipe of the searched set is below " << number(r.bound, 3) << ".\n";
+        << number(r.objective, 3) << " levels, no mix considered is below " << number(r.bound, 3) << ".\n";
     out << "  Asked: " << r.zones << " zones in " << r.groups << " groups, " << r.settings << " settings, "
         << r.scenarios << " scenarios, at most " << r.bowls_most << " bowls. Used: " << r.sets << " sets of groups, "
         << r.boxes << " boxes and " << r.bounds << " single recipes bounded, " << r.evaluations << " evaluations.\n";

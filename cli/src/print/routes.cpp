@@ -61,9 +61,9 @@ std::string recipe_text(const Recipe& r, const Shelf& shelf) {
 void print_routes(const wire::PlanAnswer& answer, const Shelf& shelf, const Paint& paint, std::ostream& out) {
   for (const wire::RouteView& route : answer.routes) {
     out << "\n  Another way: " << en::label(route.kind) << " first, "
-        << number(answer.plan.report.objective - route.objective, 2) << " levels nearer to the wish, "
+        << number(answer.plan.report.objective - route.objective, 2) << " levels nearer to the target, "
         << number(route.grams, 1) << " g, " << number(route.cost, 2) << ' ' << printable(answer.plan.currency)
-        << (route.recommended ? "; this is the way to go.\n" : ".\n");
+        << (route.recommended ? "; recommended.\n" : ".\n");
     print_lines(route.why, "    ", out);
     print_lines(route.notes, "    ", out);
     if (route.recommended) print_whole(route, shelf, paint, out);

@@ -10,9 +10,9 @@ namespace strandline::cli {
 namespace {
 
 const wire::Rgb& under(const wire::UnderLights& colour, const std::string& light) {
-  if (light == "lamp") return colour.lamp;
-  if (light == "led") return colour.led;
-  if (light == "fluorescent") return colour.fluorescent;
+  if (light == "evening") return colour.lamp;
+  if (light == "salon") return colour.led;
+  if (light == "tube") return colour.fluorescent;
   return colour.daylight;
 }
 
@@ -26,7 +26,9 @@ std::string swatch(const wire::UnderLights& colour, const Paint& paint) {
   return "\x1b[48;2;" + std::to_string(r) + ';' + std::to_string(g) + ';' + std::to_string(b) + "m      \x1b[0m" + mark;
 }
 
-std::string named(double level, Tone tone) { return number(level, 1) + ' ' + std::string(word(tone)); }
+std::string named(double level, Tone tone, std::optional<Tone> second) {
+  return number(level, 1) + ' ' + std::string(word(tone)) + (second ? '-' + std::string(word(*second)) : "");
+}
 
 std::string lab_text(const Lab& lab) { return number(lab.l, 1) + '/' + number(lab.a, 1) + '/' + number(lab.b, 1); }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "strandline/wire/answer.h"
@@ -15,8 +16,8 @@ struct Paint {
 // Six columns of the colour where the terminal shows it, else its number; an asterisk marks what no screen
 // shows.
 std::string swatch(const wire::UnderLights& colour, const Paint& paint);
-// "5.3 gold"
-std::string named(double level, Tone tone);
+// "5.3 gold", "4 violet-ash"
+std::string named(double level, Tone tone, std::optional<Tone> second = {});
 // "43.2/8.1/14.9"
 std::string lab_text(const Lab& lab);
 

@@ -131,7 +131,7 @@ void print_timeline(const Timeline& t, std::ostream& out) {
           << minutes(s.until_min) << '.';
   out << "\n  At the basin " << minutes(t.basin_min) << ", finished " << minutes(t.finish_min) << " (typically "
       << minutes(t.finish_mean) << " ± " << number(t.finish_sd, 0) << " min).";
-  if (!t.proven) out << " The search was stopped: an earlier finish may exist.";
+  if (!t.proven) out << " Not every order was compared: an earlier finish may exist.";
   out << '\n';
 }
 

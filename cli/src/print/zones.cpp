@@ -15,7 +15,7 @@ std::string spread(const Spread& s) { return number(s.p10, 1) + "–" + number(s
 // A number only where the range has measured results.
 std::string landing(const wire::ZoneView& zone) {
   if (!zone.likelihood) return "no aim";
-  if (!zone.show_likelihood) return "untested here: strand first";
+  if (!zone.show_likelihood) return "untested here: strand test first";
   return percent(*zone.likelihood) + (zone.simulated ? " (simulated)" : "");
 }
 
@@ -44,7 +44,8 @@ void print_zones(const std::vector<wire::ZoneView>& zones, const Paint& paint, s
   Table table({"zone", "bowl", ">on for", "today", "", "wanted", "planned", "", "10–90 %", "white beside", ">condition",
                "lands"});
   for (const wire::ZoneView& z : zones) {
-    const std::string wanted = z.target ? (z.target->leave ? "leave" : named(z.target->level, z.target->tone)) : "–";
+    const std::string wanted =
+        z.target ? (z.target->leave ? "leave" : named(z.target->level, z.target->tone, z.target->second_tone)) : "–";
     const bool mixed = z.planned.populations.size() > 1;
     table.row({printable(z.zone), z.bowl.empty() ? "–" : printable(z.bowl),
                z.minutes > 0 ? number(z.minutes, 0) + " min" : "–", swatch(z.today.srgb, paint),
@@ -66,7 +67,7 @@ void print_doubt(const std::vector<wire::ZoneView>& zones, std::ostream& out) {
   bool said = false;
   for (const wire::ZoneView& z : zones)
     if (!z.doubt.empty()) {
-      out << (said ? "" : "\n  What is in doubt\n");
+      out << (said ? "" : "\n  Uncertainty\n");
       said = true;
       out << "  " << printable(z.zone) << '\n';
       print_lines(z.doubt, "    ", out);

@@ -18,7 +18,8 @@ struct ZoneAim {
   std::optional<double> level;
   Tone tone = Tone::natural;
   std::optional<Lab> lab;
-  bool leave = false;  // nothing is to touch this zone
+  bool leave = false;               // nothing is to touch this zone
+  std::optional<Tone> second_tone;  // mixed into `tone`, as in violet-ash; only beside a level
 };
 
 struct Target {
@@ -28,6 +29,7 @@ struct Target {
   Tone tone = Tone::natural;
   bool leave = false;
   double weight = 1;  // how much this zone counts
+  std::optional<Tone> second_tone;
 };
 
 }  // namespace strandline

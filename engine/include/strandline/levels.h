@@ -28,6 +28,9 @@ Fibre natural_fibre(const Lab& measured);
 
 // The colour that level + tone word ask for (D65/10°): natural hair of the level moved by the word's a*b* offsets.
 Lab colour_of(double level, Tone tone);
+// The same for two tone words: from the colour of the first a part of the way (second_tone_share) to that of the
+// second.
+Lab colour_of(double level, Tone tone, Tone second);
 
 // What a colour is called: nearest level (halves are left to the caller) and the tone word whose colour at this level
 // is nearest in the a*b* plane. Warmth is the signed distance along the warm axis from natural hair of that level, in

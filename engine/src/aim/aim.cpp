@@ -18,6 +18,8 @@ Result<Target> target_of(const ZoneAim& wish, const std::string& path, const She
   if (wish.leave) return t;
   const int given = !wish.shade.empty() + wish.level.has_value() + wish.lab.has_value();
   if (given != 1) return tl::unexpected(Problems{{"aim_needs_one", path, {{"given", std::to_string(given)}}}});
+  if (wish.second_tone && !wish.level)
+    return tl::unexpected(Problems{{"second_tone_needs_level", path + "/second_tone", {}}});
   if (!wish.shade.empty()) {
     const Product* shade = find_product(shelf, wish.shade);
     if (!shade || !shade->swatch)
@@ -32,9 +34,10 @@ Result<Target> target_of(const ZoneAim& wish, const std::string& path, const She
     if (!(*wish.level >= level_lowest && *wish.level <= level_highest))
       return tl::unexpected(
           Problems{{"level_out_of_range", path + "/level", {{"level", std::to_string(*wish.level)}}}});
-    t.lab = colour_of(*wish.level, wish.tone);
+    t.lab = wish.second_tone ? colour_of(*wish.level, wish.tone, *wish.second_tone) : colour_of(*wish.level, wish.tone);
     t.level = *wish.level;
     t.tone = wish.tone;
+    t.second_tone = wish.second_tone;
     return t;
   }
   const Named named = name_colour(t.lab);

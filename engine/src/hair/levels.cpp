@@ -96,6 +96,15 @@ Lab colour_of(double level, Tone tone) {
   return c;
 }
 
+Lab colour_of(double level, Tone tone, Tone second) {
+  const double share = Constants{}.second_tone_share;
+  Lab c = colour_of(level, tone);
+  const Lab other = colour_of(level, second);
+  c.a += share * (other.a - c.a);
+  c.b += share * (other.b - c.b);
+  return c;
+}
+
 Named name_colour(const Lab& lab) {
   Named named;
   named.level = level_of_lightness(lab.l);

@@ -39,6 +39,35 @@ TEST(Aim, EveryProblemIsTold) {
   EXPECT_EQ(codes, (std::vector<std::string>{"unknown_zone", "aim_needs_one", "level_out_of_range", "unknown_shade"}));
 }
 
+TEST(Aim, TwoTonesLieBetweenTheirColoursNearerTheFirst) {
+  const Head h = two_areas();
+  const Shelf s = small_shelf();
+  const auto wished = [&](Tone tone, std::optional<Tone> second) {
+    ZoneAim wish;
+    wish.zone = "*", wish.level = 4, wish.tone = tone, wish.second_tone = second;
+    return aim(h, {wish}, s)->front();
+  };
+  const Target mixed = wished(Tone::violet, Tone::ash);
+  const Lab violet = wished(Tone::violet, {}).lab, ash = wished(Tone::ash, {}).lab;
+  const double way = std::hypot(ash.a - violet.a, ash.b - violet.b);
+  const double to_violet = std::hypot(mixed.lab.a - violet.a, mixed.lab.b - violet.b);
+  const double to_ash = std::hypot(mixed.lab.a - ash.a, mixed.lab.b - ash.b);
+  EXPECT_GT(way, 1);
+  EXPECT_NEAR(to_violet + to_ash, way, 1e-9);
+  EXPECT_LT(to_violet, to_ash);
+  EXPECT_NEAR(mixed.lab.l, violet.l, 1e-9);
+  EXPECT_EQ(mixed.second_tone, Tone::ash);
+}
+
+TEST(Aim, ASecondToneWithoutALevelIsAProblem) {
+  ZoneAim wish;
+  wish.zone = "*", wish.shade = "shade-2", wish.second_tone = Tone::ash;
+  const auto r = aim(two_areas(), {wish}, small_shelf());
+  ASSERT_FALSE(r);
+  EXPECT_EQ(r.error()[0].code, "second_tone_needs_level");
+  EXPECT_EQ(r.error()[0].path, "/aims/0/second_tone");
+}
+
 TEST(Aim, TwoWishesForOneZoneAreAProblem) {
   ZoneAim one, other;
   one.zone = "*", one.level = 5;

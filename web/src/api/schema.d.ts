@@ -482,6 +482,8 @@ export interface components {
             shade?: string;
             level?: number;
             tone?: components["schemas"]["Tone"];
+            /** @description mixed into tone, as in violet-ash; only beside a level */
+            second_tone?: components["schemas"]["Tone"];
             lab?: components["schemas"]["Lab"];
             /** @description nothing is to touch this zone */
             leave?: boolean;
@@ -784,6 +786,7 @@ export interface components {
             tone: components["schemas"]["Tone"];
             leave: boolean;
             weight: number;
+            second_tone?: components["schemas"]["Tone"];
         };
         PredictAnswer: {
             zones: components["schemas"]["ZoneView"][];
@@ -817,6 +820,7 @@ export interface components {
             tone: components["schemas"]["Tone"];
             leave: boolean;
             weight: number;
+            second_tone?: components["schemas"]["Tone"];
         };
         Landing: {
             likelihood: number;

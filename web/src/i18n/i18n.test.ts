@@ -66,7 +66,7 @@ describe('numbers with their nouns', () => {
     expect(says('en', () => t('effects.lighter', '1.0'))).toBe('1 level lighter');
     expect(says('en', () => t('effects.lighter', '1.5'))).toBe('1.5 levels lighter');
     expect(says('en', () => t('effects.lighter', '0.00'))).toBe('0 levels lighter');
-    expect(says('en', () => t('plan.uneven', '1.00'))).toContain('1 level for');
+    expect(says('en', () => t('plan.uneven', '1.00'))).toContain('1 level of');
     expect(says('en', () => t('why.change_minutes', { minutes: '35' }))).toContain('35 minutes');
     expect(says('fr', () => t('effects.darker', number(1.5, 1)))).toBe('plus foncé de 1,5 ton');
     expect(says('fr', () => t('effects.darker', number(2, 1)))).toBe('plus foncé de 2 tons');
@@ -96,7 +96,7 @@ describe('French spaces', () => {
   it('hold a sign to its word, so that no line begins with it', () => {
     setLanguage('fr');
     expect(t('areas.part_how', 'nuque')).toBe('Comment diviser nuque\u00a0?');
-    expect(t('reading.darker')).toBe('Entre deux\u00a0: le plus foncé.');
+    expect(t('trouble.no_targets', 'nuque')).toMatch(/objectif\u00a0: nuque/);
     expect(t('problem.name_used_twice', { name: 'a' })).toContain('«\u00a0a\u00a0»');
     expect(t('gate.no_test_text')).not.toMatch(/ [:;?!»%]/);
     setLanguage('en');

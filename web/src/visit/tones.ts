@@ -1,7 +1,7 @@
 import type { ColourOrigin, Layers, ServiceKind, Texture, Tone } from '../api/types';
 
-// The words of the API in the order in which screens show them.
-export const tones: readonly Tone[] = ['natural', 'ash', 'violet', 'beige', 'gold', 'copper', 'red', 'green'];
+// The words of the API in the order in which screens show them: tones by hue, cool to warm.
+export const tones: readonly Tone[] = ['violet', 'ash', 'green', 'natural', 'beige', 'gold', 'copper', 'red'];
 export const origins: readonly ColourOrigin[] = ['natural', 'tinted', 'lightened', 'direct'];
 export const textures: readonly Texture[] = ['straight', 'wavy', 'curly', 'coily'];
 export const layers: readonly Layers[] = ['none', 'some', 'many'];

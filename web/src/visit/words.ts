@@ -1,4 +1,4 @@
-import type { Area, ColourView, Span } from '../api/types';
+import type { Area, ColourView, Span, Tone } from '../api/types';
 import { level, number, share } from '../i18n/format';
 import { language, t } from '../i18n/index.svelte';
 import type { StrandWords } from '../strand/describe';
@@ -32,6 +32,16 @@ export const half = (value: number) => Math.round(value * 2) / 2;
 /** "level 6½, gold" */
 export const colourWords = (view: Pick<ColourView, 'level' | 'tone'>) =>
   t('colour.words', level(half(view.level)), t(`tone.${view.tone}`));
+
+/** "level 4, violet-ash": what is wanted; the first of two tones leads. */
+export const targetWords = (wanted: { level?: number; tone?: Tone; second_tone?: Tone }) => {
+  const first = t(`tone.${wanted.tone ?? 'natural'}`);
+  return t(
+    'colour.words',
+    level(half(wanted.level ?? 1)),
+    wanted.second_tone ? t('tone.two', first, t(`tone.${wanted.second_tone}`)) : first,
+  );
+};
 
 /** Levels less than this, and a*b* units less than one, are not worth a word. */
 const SMALLEST = 0.05;

@@ -20,7 +20,8 @@ export function wished(
   light: Light,
 ): Shown | undefined {
   const swatch = swatchOf(place.level, place.tone);
-  const found = wish.level === place.level ? swatch : target && !target.leave ? target : swatch;
+  const found =
+    wish.level === place.level && !wish.second_tone ? swatch : target && !target.leave ? target : swatch;
   return found && { lab: found.lab, hex: found.srgb[lightKey[light]].hex };
 }
 

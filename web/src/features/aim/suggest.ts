@@ -2,30 +2,26 @@ import type { Head, Tone } from '../../api/types';
 import { readSpan } from '../../visit/reading';
 import { half } from '../../visit/words';
 
-/** House words for how a person looks. What follows from them is common practice, a hint and no more. */
-export const skins = ['rosy', 'even', 'golden', 'olive'] as const;
-export const contrasts = ['soft', 'clear', 'strong'] as const;
-export type Skin = (typeof skins)[number];
-export type Contrast = (typeof contrasts)[number];
+/** Words for hair, beside what it is today. What follows from them is a start to talk from, and no more. */
+export const depths = ['darker', 'same', 'lighter'] as const;
+export const warmths = ['cool', 'neutral', 'warm'] as const;
+export type Depth = (typeof depths)[number];
+export type Warmth = (typeof warmths)[number];
 
-/** Common practice: cool tones beside rosy skin, warm ones beside golden, quiet ones beside olive. */
-const tonesFor: Record<Skin, readonly Tone[]> = {
-  rosy: ['ash', 'violet', 'beige'],
-  even: ['natural', 'beige', 'gold'],
-  golden: ['gold', 'copper', 'beige'],
-  olive: ['natural', 'ash', 'gold'],
+/** One tone or two; the first leads. */
+const tonesFor: Record<Warmth, readonly (readonly [Tone, Tone?])[]> = {
+  cool: [['violet'], ['ash'], ['violet', 'ash']],
+  neutral: [['natural'], ['beige'], ['beige', 'ash']],
+  warm: [['gold'], ['copper'], ['gold', 'copper'], ['copper', 'red']],
 };
 
-/** How far from today's level: common practice, in whole levels. */
-const stepsFor: Record<Contrast, readonly number[]> = {
-  soft: [0, 1],
-  clear: [-1, 0, 1],
-  strong: [-2, 2],
-};
+/** How far from today's level, in whole levels. */
+const stepsFor: Record<Depth, readonly number[]> = { darker: [-1, -2], same: [0], lighter: [1, 2] };
 
 export interface Suggestion {
   level: number;
   tone: Tone;
+  second?: Tone;
   lighter: boolean;
   /** Every asked zone reaches it today; undefined while nobody knows. */
   reachable?: boolean;
@@ -42,27 +38,24 @@ export function levelToday(head: Head): number {
   return sorted[0]?.[0] ?? 5;
 }
 
-/** Wishes that house words call to mind: those within reach first, then those that need no lighter hair than today's. */
+/** Targets that these words call to mind: those within reach first. */
 export function suggestions(
   head: Head,
-  skin: Skin,
-  contrast: Contrast,
+  depth: Depth,
+  warmth: Warmth,
   inReach?: (level: number, tone: Tone) => boolean,
 ): Suggestion[] {
   const today = levelToday(head);
-  const levels = stepsFor[contrast].map((step) => Math.round(today) + step).filter((l) => l >= 1 && l <= 10);
-  return levels
+  const wanted = stepsFor[depth].map((step) => Math.min(10, Math.max(1, Math.round(today) + step)));
+  return [...new Set(wanted)]
     .flatMap((level) =>
-      tonesFor[skin].map((tone) => ({
+      tonesFor[warmth].map(([tone, second]) => ({
         level,
         tone,
+        ...(second ? { second } : {}),
         lighter: level > today,
         ...(inReach ? { reachable: inReach(level, tone) } : {}),
       })),
     )
-    .sort(
-      (a, b) =>
-        Number(a.reachable === false) - Number(b.reachable === false) ||
-        Number(a.lighter) - Number(b.lighter),
-    );
+    .sort((a, b) => Number(a.reachable === false) - Number(b.reachable === false));
 }

@@ -54,7 +54,7 @@ describe('parting and joining areas', () => {
 
   it('takes packets up and puts them back, with a way back each time', async () => {
     const { back, changed, onarea } = show(start, 'top');
-    await press('Take up packets');
+    await press('Weave out packets');
     expect(ids(changed())).toEqual(['front hairline', 'top', 'top packets', 'crown', 'sides', 'nape']);
     expect(onarea).toHaveBeenLastCalledWith('top packets');
     toasts.at(-1)?.undo?.();
@@ -65,7 +65,7 @@ describe('parting and joining areas', () => {
   it('neither parts nor joins packets, and puts them back', async () => {
     const { head } = takeUp(start.head, 'top');
     const { changed, onarea } = show({ ...start, head }, 'top packets');
-    for (const name of ['Part', 'Join', 'Take up packets'])
+    for (const name of ['Part', 'Join', 'Weave out packets'])
       expect(screen.queryByRole('button', { name })).toBeNull();
     await press('Put them back');
     expect(ids(changed())).toEqual(ids(start));

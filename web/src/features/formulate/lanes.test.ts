@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PlanAnswer, TimelineTask } from '../../api/types';
-import { groupZones, initials, lanesOf, offset } from './lanes';
+import { groupZones } from '../../visit/where';
+import { initials, lanesOf, offset } from './lanes';
 
 const task = (
   id: string,

@@ -100,19 +100,6 @@ export const bowlsOn = (bowls: readonly BowlView[], zone: string): string[] =>
     .toSorted((a, b) => a.step - b.step)
     .map((bowl) => bowl.label);
 
-/** Zones "area/span" grouped for a title: each span with its areas; areas empty when it is all of them. */
-export function groupZones(
-  zones: readonly string[],
-  all: readonly string[],
-): { span: string; areas: string[] }[] {
-  const spans = [...new Set(zones.map((zone) => zone.split('/')[1] ?? ''))];
-  return spans.map((span) => {
-    const mine = zones.filter((zone) => zone.endsWith(`/${span}`)).map((zone) => zone.split('/')[0] ?? '');
-    const there = all.filter((zone) => zone.endsWith(`/${span}`));
-    return { span, areas: mine.length === there.length ? [] : mine };
-  });
-}
-
 /** "0:00" … from the first hand on the client. */
 export function offset(minute: number): string {
   const whole = Math.round(minute);

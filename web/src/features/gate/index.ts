@@ -1,2 +1,3 @@
 export { default as Cautions } from './Cautions.svelte';
+export { default as SkinTest } from './SkinTest.svelte';
 export { default as Gate } from './Gate.svelte';

@@ -18,6 +18,7 @@ export const n = {
   haaren: (x: Written) => count(x, { one: 'Haar', other: 'Haaren' }),
   zeichen: (x: Written) => count(x, { one: 'Zeichen', other: 'Zeichen' }),
   mittel: (x: Written) => count(x, { one: 'Mittel', other: 'Mittel' }),
+  variations: (x: Written) => count(x, { one: 'Variante', other: 'Varianten' }),
 };
 
 /** Ein Wert in deutscher Schreibweise; Namen bleiben, wie sie sind, ein fehlender Wert steht als „?“ da. */

@@ -29,7 +29,7 @@ export const problems: Part<typeof english> = {
     `${of(p, 'area')}: Päckchen müssen aus einem Bereich dieses Kopfes kommen, der nicht selbst aus Päckchen besteht.`,
   'problem.woven_takes_all': (p) =>
     `Die Päckchen nehmen alles Haar von ${of(p, 'area')}. Etwas dazwischen lassen.`,
-  'problem.aim_twice': (p) => `Für ${of(p, 'zone')} gibt es zwei Wünsche. Nur einen behalten.`,
+  'problem.aim_twice': (p) => `Für ${of(p, 'zone')} gibt es zwei Ziele. Nur eines behalten.`,
   'problem.shares_do_not_add_up': (p) =>
     `Die Anteile der Strähnen ergeben ${of(p, 'sum')}, nicht das Ganze. Einen davon ändern.`,
   'problem.spans_overlap': (p) =>
@@ -46,12 +46,14 @@ export const problems: Part<typeof english> = {
   'problem.too_long': (p) => `Dieser Text ist zu lang (höchstens ${n.zeichen(of(p, 'max'))}).`,
   'problem.control_character': () => 'Dieser Text enthält ein Zeichen, das sich nicht schreiben lässt.',
   'problem.aim_needs_one': () =>
-    'Einen Wunsch für diese Zone angeben: eine Nuance, eine Tonhöhe mit ihrem Ton oder eine Farbe.',
-  'problem.aim_missing': (p) => `Noch kein Wunsch für ${of(p, 'zone')}. Einen wählen oder es so lassen.`,
+    'Ein Ziel für diese Zone angeben: eine Nuance, eine Tonhöhe mit ihrem Ton oder eine Farbe.',
+  'problem.second_tone_needs_level': () =>
+    'Eine zweite Nuance braucht eine Tonhöhe. Bitte Tonhöhe und Nuancen zusammen angeben.',
+  'problem.aim_missing': (p) => `Noch kein Ziel für ${of(p, 'zone')}. Eines wählen oder es so lassen.`,
   'problem.unknown_shade': (p) =>
     `Die Nuance ${of(p, 'shade')} ist nicht in diesem Regal. Eine andere wählen.`,
   'problem.unknown_zone': (p) =>
-    `${of(p, 'zone')} gibt es an diesem Kopf nicht mehr. Den Wunsch dafür entfernen.`,
+    `${of(p, 'zone')} gibt es an diesem Kopf nicht mehr. Das Ziel dafür entfernen.`,
   'problem.unknown_product': (p) => `${of(p, 'product')} ist nicht in diesem Regal. Etwas anderes wählen.`,
   'problem.unknown_range': (p) => `Die Serie ${of(p, 'range')} ist nicht in diesem Regal.`,
   'problem.unknown_bowl': (p) => `Schale ${of(p, 'bowl')} gehört nicht zu diesem Plan.`,
@@ -68,7 +70,7 @@ export const problems: Part<typeof english> = {
     'Das Auftragen dauert länger, als die Mischung hält. Kleinere Mischungen planen.',
   'problem.leaves_too_late': () => 'Die Kundin oder der Kunde käme später weg als vereinbart.',
   'problem.search_stopped': () => 'Die Suche nach der Reihenfolge der Arbeit ging nicht bis zum Ende.',
-  'problem.no_wish': () => 'Es gibt keinen Wunsch, an dem diese Schalen zu messen wären.',
+  'problem.no_wish': () => 'Es gibt kein Ziel, an dem diese Schalen zu messen wären.',
   'problem.range_gives_no_colour': () => 'Diese Serie gibt selbst keine Farbe.',
   'problem.no_bowls': () => 'Es gibt keine Schale, für die Zeit zu planen wäre.',
   'problem.unknown_key': (p) => `Der Besuch enthält etwas Unbekanntes: ${of(p, 'key')}.`,
@@ -136,7 +138,7 @@ export const problems: Part<typeof english> = {
   'problem.history_unknown_test_first': () =>
     'Die Vorgeschichte ist unbekannt: vor jedem Peroxid Metall- und Strähnentest machen.',
   'problem.failed_stretch': () =>
-    'Die Nassdehnung ging nicht zurück: hier kein Aufheller, keine Hellerfärbung, nichts ab 6 %.',
+    'Die Nassdehnung ging nicht zurück: hier keine Blondierung, keine Hellerfärbung, nichts ab 6 %.',
   'problem.extension_strand_first': () =>
     'Haarverlängerung: ohne Test an einer Strähne davon wird hier nichts behauptet.',
   'problem.two_makers_in_one_bowl': (p) =>

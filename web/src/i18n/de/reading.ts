@@ -3,11 +3,13 @@ import type { Part } from '../types';
 import { n } from './count';
 
 export const reading: Part<typeof english> = {
+  'trouble.no_targets': (zones) =>
+    `Noch kein Ziel: ${zones}. Bitte eines wählen oder das Haar lassen, wie es ist.`,
   'trouble.title': 'Das lässt sich noch nicht ausrechnen',
   'trouble.away': 'Der Server hat nicht geantwortet, daher wurde das nicht ausgerechnet.',
   'trouble.unnamed': 'Der Server hat ohne Grund abgelehnt. Sehen Sie in sein Protokoll.',
   'reading.remind': 'Trockenes Haar, zuerst neben den eigenen Farbmustern des Salons, dann am Bildschirm.',
-  'reading.darker': 'Zwischen zweien: die dunklere.',
+  'reading.darker': 'Zwischen zwei Tonhöhen die dunklere nehmen.',
   'reading.drawing': 'Haar wird gezeichnet',
   'reading.editor': 'Beurteilung des gewählten Bereichs',
   'reading.note': (level, white) => `Tonhöhe\u00a0${level} · ${white}\u00a0weiß`,
@@ -31,6 +33,7 @@ export const reading: Part<typeof english> = {
   'reading.copied': (area) => `Beurteilung von ${area} auf alle Bereiche übertragen.`,
   'reading.history': 'Vorgeschichte und Zustand',
   'reading.origin': 'Diese Farbe ist',
+  'reading.tone_unused': 'Naturhaar hat hier keinen eigenen Ton: der Ton zählt nur auf gefärbtem Haar.',
   'reading.natural_known': 'Natürliche Tonhöhe darunter ist bekannt',
   'reading.natural_level': 'Natürliche Tonhöhe',
   'reading.unknown': 'Vorgeschichte unbekannt',
@@ -96,7 +99,7 @@ export const reading: Part<typeof english> = {
   'packets.at_scalp': 'Sie beginnen an der Kopfhaut: was darin liegt, zählt als Auftrag auf ihr.',
   'packets.own_bowl': 'Eine eigene Schale',
   'packets.own_bowl_note':
-    'Sie werden Päckchen: ein Bereich mit eigener Beurteilung, eigenem Wunsch und eigener Schale.',
+    'Sie werden Päckchen: ein Bereich mit eigener Beurteilung, eigenem Ziel und eigener Schale.',
   'reading.add_area': 'Bereich hinzufügen',
   'reading.hair': 'Haar dieses Kopfes',
   'reading.texture': 'Form',

@@ -12,6 +12,7 @@ export const ui: Part<typeof english> = {
   'ui.clipped': 'außerhalb dessen, was dieser Bildschirm zeigen kann',
   'ui.stop': 'Halt',
   'ui.caution': 'Achtung',
+  'ui.failed': 'Nicht ausgeführt',
   'ui.kept': 'Erhalten',
   'ui.todo': 'Zu tun',
   'ui.part': 'Teil',

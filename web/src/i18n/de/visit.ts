@@ -7,8 +7,7 @@ export const visit: Part<typeof english> = {
   'visit.away': 'Der Server des Salons antwortet nicht, daher lässt sich dieser Besuch nicht öffnen.',
   'visit.not_found': 'Einen solchen Besuch gibt es hier nicht.',
   'visit.away_kept': 'Alles, was auf dem Server liegt.',
-  'visit.away_todo':
-    'Sehen Sie nach, ob der Server läuft und dieses Gerät in seinem Netz ist, dann noch einmal.',
+  'visit.away_todo': 'Prüfen, ob der Server läuft und dieses Gerät in seinem Netz ist.',
   'visit.not_found_todo': 'Gehen Sie zurück zu allen Besuchen und wählen Sie einen anderen.',
   'saving.saved': 'gespeichert',
   'saving.saving': 'speichert',
@@ -32,7 +31,7 @@ export const visit: Part<typeof english> = {
   'home.title': 'Besuche',
   'home.empty': 'Noch kein Besuch',
   'home.empty_text':
-    'Ein Besuch beginnt mit der Beurteilung des Kopfes. Daraus folgen der Wunsch, die Schalen mit ihren Gramm, das Bild dessen, was herauskommt, und die Uhr.',
+    'Ein Besuch beginnt mit der Beurteilung des Kopfes. Daraus folgen das Ziel, die Schalen mit ihren Gramm, das Bild dessen, was herauskommt, und die Uhr.',
   'home.new': 'Neuer Besuch',
   'home.new_title': 'Neuer Besuch',
   'home.new_note': 'Die Beurteilung kann sofort beginnen; der Rest hat Zeit.',

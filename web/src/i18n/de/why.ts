@@ -9,14 +9,14 @@ export const why: Part<typeof english> = {
     `${of(p, 'share')} % Naturton, damit ${of(p, 'white')} % Weiß gedeckt wird und nicht flach wirkt.`,
   'why.counter_tone': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, nimmt die Wärme darunter zurück.`,
   'why.developer_for_lift': (p) =>
-    `Entwickler ${of(p, 'percent')} %, weil der Wunsch ${n.tonhöhen(of(p, 'levels'))} heller ist.`,
+    `Entwickler ${of(p, 'percent')} %, weil das Ziel ${n.tonhöhen(of(p, 'levels'))} heller ist.`,
   'why.developer_for_white': (p) => `Entwickler ${of(p, 'percent')} %, damit Weiß annimmt.`,
   'why.developer_for_deposit': (p) =>
     `Entwickler ${of(p, 'percent')} %: Farbe lagert sich an, kaum etwas hellt auf.`,
   'why.warmth_expected': (p) =>
     `Beim Aufhellen um ${n.tonhöhen(of(p, 'levels'))} kommt die Wärme darunter zum Vorschein.`,
   'why.deepen_at_basin': () =>
-    'Selten zu dunkel. Ist es am Becken zu hell, dort mit einer Tönung vertiefen, die eine Tonhöhe dunkler ist.',
+    'Selten zu dunkel. Ist es am Becken zu hell, dort mit einer Intensivtönung vertiefen, die eine Tonhöhe dunkler ist.',
   'why.warming_tone': (p) =>
     `${of(p, 'product')}, ${of(p, 'share')} %, gibt die Wärme zurück, die fehlen würde.`,
   'why.in_packets': (p) => `Etwa ${n.päckchen(of(p, 'packets'))}, je ${of(p, 'grams')} g.`,
@@ -24,7 +24,7 @@ export const why: Part<typeof english> = {
   'why.one_bowl_serves': (p) => `Eine Schale genügt für ${n.zonen(of(p, 'zones'))}.`,
   'why.own_bowl': () => 'Diese Zone braucht eine eigene Schale.',
   'why.one_bowl_fewer': (p) =>
-    `Es ginge mit ${n.schalen(of(p, 'bowls'))}, dann aber ${n.tonhöhen(of(p, 'worse'))} weiter vom Wunsch.`,
+    `Es ginge mit ${n.schalen(of(p, 'bowls'))}, dann aber ${n.tonhöhen(of(p, 'worse'))} weiter vom Ziel.`,
   'why.same_mix_later': (p) =>
     `Die Mischung von Schale ${of(p, 'bowl')} kommt ${n.minuten(of(p, 'minutes'))} vor dem Ausspülen auf die Längen.`,
   'why.fourth_shade_nearer': (p) =>
@@ -40,7 +40,7 @@ export const why: Part<typeof english> = {
     `Schale ${of(p, 'bowl')} auf ${of(p, 'zone')}: die Uhr lässt ihr ${n.minuten(of(p, 'minutes'))}, nicht die verlangten ${of(p, 'planned')}. Eine zweite Person, weniger Bereiche auf einmal oder eine frische Mischung; die Vorhersage zählt, was die Uhr erlaubt.`,
   'why.stays_too_long': (p) =>
     `Schale ${of(p, 'bowl')} auf ${of(p, 'zone')}: sie bleibt ${n.minuten(of(p, 'minutes'))} nach dem letzten Auftrag; ihre Reihe erlaubt ${of(p, 'longest')}. Eine zweite Person, weniger Bereiche auf einmal oder dieser Bereich später.`,
-  'why.leave_as_it_is': () => 'Es bleibt, wie es ist: nichts im Regal bringt es dem Wunsch näher.',
+  'why.leave_as_it_is': () => 'Es bleibt, wie es ist: nichts im Regal bringt es dem Ziel näher.',
   // Was nicht zu haben ist.
   'why.colour_does_not_lift_colour': () =>
     'Farbe hellt Farbe nicht auf: Gefärbtes wird zuerst abgezogen oder aufgehellt.',
@@ -49,7 +49,7 @@ export const why: Part<typeof english> = {
   'why.needs_filler': () =>
     'Aufgehelltes Haar, das so viel dunkler wird, braucht zuerst Vorpigment, sonst wird es fahl.',
   'why.warmth_stays': () =>
-    'Die Wärme, die beim Aufhellen zum Vorschein kommt, lässt sich nicht ganz zurücknehmen.',
+    'Die Wärme, die beim Aufhellen zum Vorschein kommt, lässt sich nicht ganz neutralisieren.',
   'why.tone_between_words': () => 'Der Ton kommt nahe, nicht ganz hin.',
   'why.tone_out_of_reach': () => 'Der Ton ist mit diesen Nuancen nicht zu treffen.',
   'why.white_cover': (p) =>
@@ -69,7 +69,7 @@ export const why: Part<typeof english> = {
   'why.range_not_on_scalp': () => 'Eine Serie bleibt weg: sie darf die Kopfhaut nicht berühren.',
   'why.straightened_lately': () => 'Dieses Haar wurde kürzlich geglättet: stärkere Entwickler bleiben weg.',
   'why.failed_stretch': () =>
-    'Das Haar hat die Nassdehnung nicht bestanden: dort kein Aufheller, keine Hellerfärbung, nichts ab 6 %.',
+    'Das Haar hat die Nassdehnung nicht bestanden: dort keine Blondierung, keine Hellerfärbung, nichts ab 6 %.',
   'why.law': () => 'Eine gesetzliche Grenze steht dagegen.',
   // Woher die Ungewissheit einer Vorhersage kommt.
   'why.doubt_from_level_reading': (p) =>
@@ -92,7 +92,7 @@ export const why: Part<typeof english> = {
   'why.finding_light_band': (p) =>
     `${of(p, 'zone')}: ein Band, ${n.tonhöhen(of(p, 'levels'))} heller als das Haar davor und danach. Für sich vertiefen.`,
   'why.finding_hot_regrowth': (p) =>
-    `${of(p, 'zone')}: gefärbter Nachwuchs, ${n.tonhöhen(of(p, 'levels'))} heller als die Längen. Mit deren Nuance und schwachem Entwickler vertiefen.`,
+    `${of(p, 'zone')}: gefärbter Ansatz, ${n.tonhöhen(of(p, 'levels'))} heller als die Längen. Mit deren Nuance und schwachem Entwickler vertiefen.`,
   'why.finding_uneven_ends': (p) =>
     `${of(p, 'zone')}: die Spitzen weichen um ${n.tonhöhen(of(p, 'levels'))} von den Längen ab. Ihnen eine eigene Schale oder eine eigene Zeit geben.`,
   'why.finding_green': (p) =>
@@ -109,7 +109,7 @@ export const why: Part<typeof english> = {
     `Mit ${of(p, 'percent')} % aufhellen, bis zu ${n.minuten(of(p, 'minutes'))}. Alle paar Minuten nachsehen; abbrechen, wenn es schmerzt, heiß wird oder das Haar sich dehnt.`,
   'why.route_needs_visits': (p) =>
     `Es braucht ${n.besuche(of(p, 'visits'))} im Abstand von mindestens ${n.wochen(of(p, 'weeks'))}. Vor jedem das Haar prüfen.`,
-  'why.route_stays_short': () => 'Auch so wird der Wunsch nicht ganz erreicht.',
+  'why.route_stays_short': () => 'Auch so wird das Ziel nicht ganz erreicht.',
   'why.route_strand_first': () =>
     'Mehr als ein Schritt macht es ungewisser: den ganzen Weg zuerst an einer Strähne probieren.',
   // Ein zweiter Blick.
@@ -127,19 +127,19 @@ export const why: Part<typeof english> = {
   'why.other_maker_skin_test': () =>
     'Farbe eines anderen Herstellers: zuerst ist ein neuer Hauttest fällig, wie der Hersteller es sagt.',
   'why.nothing_may_replace': () => 'Nichts im Regal darf auf diesem Haar an ihre Stelle treten.',
-  'why.scalp_lightener_strength': () => 'Ein Aufheller dieser Stärke darf die Kopfhaut nicht berühren.',
+  'why.scalp_lightener_strength': () => 'Eine Blondierung dieser Stärke darf die Kopfhaut nicht berühren.',
   // Die Reihenfolge der Arbeit.
   'why.packets_first': () => 'Päckchen zuerst: was dazwischen kommt, folgt.',
   'why.whitest_first': () => 'Das weißeste Haar zuerst: es braucht am längsten.',
   'why.resistant_first': () => 'Widerspenstiges Weiß zuerst: es braucht am längsten.',
   'why.crown_to_nape_then_sides': () => 'Vom Wirbel zum Nacken, dann die Seiten.',
-  'why.hairline_last': () => 'Die Haarkontur zuletzt, wo nötig mit eigener frischer Mischung.',
+  'why.hairline_last': () => 'Die Stirnkontur zuletzt, wo nötig mit eigener frischer Mischung.',
   'why.away_from_scalp_first': () =>
     'Zuerst abseits der Kopfhaut: die Wärme der Kopfhaut beschleunigt das Aufhellen.',
   'why.scalp_zone_later': () => 'Die Kopfhautzone später: die Wärme der Kopfhaut beschleunigt das Aufhellen.',
   'why.back_before_front': () => 'Beim Aufhellen erst hinten, dann vorn.',
   'why.porous_ends_last': () => 'Poröse Spitzen zuletzt: sie nehmen am schnellsten an.',
-  'why.lengths_after_regrowth': () => 'Die Längen nach dem Nachwuchs.',
+  'why.lengths_after_regrowth': () => 'Die Längen nach dem Ansatz.',
   'why.as_listed': () => 'In der Reihenfolge, in der die Bereiche aufgeführt sind.',
   'why.small_mix': () => 'Eine kleine frische Mischung: die erste wäre zu alt.',
   'why.one_basin_time': () => 'Alles auf der Kopfhaut wird zusammen ausgespült.',

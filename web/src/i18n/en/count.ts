@@ -14,6 +14,7 @@ export const n = {
   packets: (x: Written) => count(x, { one: 'packet', other: 'packets' }),
   visits: (x: Written) => count(x, { one: 'visit', other: 'visits' }),
   mixes: (x: Written) => count(x, { one: 'mix', other: 'mixes' }),
+  variations: (x: Written) => count(x, { one: 'variation', other: 'variations' }),
   hairs: (x: Written) => count(x, { one: 'hair', other: 'hairs' }),
   letters: (x: Written) => count(x, { one: 'letter', other: 'letters' }),
   products: (x: Written) => count(x, { one: 'product', other: 'products' }),

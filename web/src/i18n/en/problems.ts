@@ -9,7 +9,7 @@ export const problems = {
   'problem.unknown': (code: string) => `Something is not right here (${code}). Please report this word.`,
   'problem.out_of_range': (p: P) => `${of(p, 'value')} is not possible: ${of(p, 'min')} to ${of(p, 'max')}.`,
   'problem.level_out_of_range': (p: P) =>
-    `Level ${of(p, 'value')} does not exist: levels go from ${p.min ?? '1'} to ${p.max ?? '10'}.`,
+    `There is no level ${of(p, 'value')}: levels go from ${p.min ?? '1'} to ${p.max ?? '10'}.`,
   'problem.share_out_of_range': (p: P) => `A share of ${of(p, 'value')} is not possible: 0 to 100 %.`,
   'problem.porosity_out_of_range': (p: P) => `Porosity ${of(p, 'value')} is not on the scale.`,
   'problem.resistance_out_of_range': (p: P) => `Resistance ${of(p, 'value')} is not on the scale.`,
@@ -28,7 +28,7 @@ export const problems = {
     `${of(p, 'area')}: packets must come out of an area of this head that is not woven itself.`,
   'problem.woven_takes_all': (p: P) =>
     `The packets take all the hair of ${of(p, 'area')}. Leave some between them.`,
-  'problem.aim_twice': (p: P) => `There are two wishes for ${of(p, 'zone')}. Keep one of them.`,
+  'problem.aim_twice': (p: P) => `There are two targets for ${of(p, 'zone')}. Keep one of them.`,
   'problem.shares_do_not_add_up': (p: P) =>
     `The shares of the strands add to ${of(p, 'sum')}, not to the whole. Change one of them.`,
   'problem.spans_overlap': (p: P) =>
@@ -43,10 +43,12 @@ export const problems = {
   'problem.bad_date': (p: P) => `“${of(p, 'text')}” is not a day. Write day, month and year.`,
   'problem.too_long': (p: P) => `This text is too long (${n.letters(of(p, 'max'))} at most).`,
   'problem.control_character': () => 'This text holds a character that cannot be written.',
-  'problem.aim_needs_one': () => 'Give one wish for this zone: a shade, a level with its tone, or a colour.',
-  'problem.aim_missing': (p: P) => `No wish yet for ${of(p, 'zone')}. Choose one, or leave it as it is.`,
+  'problem.aim_needs_one': () =>
+    'Give one target for this zone: a shade, a level with its tone, or a colour.',
+  'problem.second_tone_needs_level': () => 'A second tone needs a level. Give level and tones together.',
+  'problem.aim_missing': (p: P) => `No target yet for ${of(p, 'zone')}. Choose one, or leave it as it is.`,
   'problem.unknown_shade': (p: P) => `The shade ${of(p, 'shade')} is not on this shelf. Choose another.`,
-  'problem.unknown_zone': (p: P) => `${of(p, 'zone')} is not on this head any more. Remove its wish.`,
+  'problem.unknown_zone': (p: P) => `${of(p, 'zone')} is not on this head any more. Remove its target.`,
   'problem.unknown_product': (p: P) => `${of(p, 'product')} is not on this shelf. Choose another.`,
   'problem.unknown_range': (p: P) => `The range ${of(p, 'range')} is not on this shelf.`,
   'problem.unknown_bowl': (p: P) => `Bowl ${of(p, 'bowl')} is not part of this plan.`,
@@ -63,14 +65,14 @@ export const problems = {
     'The wet stretch did not come back: no lightener, no high-lift, nothing at 6 % or above here.',
   'problem.extension_strand_first': () =>
     'Extensions: nothing is claimed here without a test on one strand of them.',
-  'problem.nobody_can': (p: P) => `Nobody in the team can do this: ${of(p, 'task')}. Add a person.`,
+  'problem.nobody_can': (p: P) => `Nobody on the team can do this: ${of(p, 'task')}. Add a person.`,
   'problem.clock_breaks': (p: P) =>
-    `The clock does not hold: ${p.zone ?? '?'} would stay on ${p.minutes ?? '?'} min too long. A second pair of hands, smaller bowls or a shorter development would help.`,
+    `The times do not work: ${p.zone ?? '?'} would stay on ${p.minutes ?? '?'} min too long. A second colourist, smaller bowls or a shorter development would help.`,
   'problem.development_window_too_short': () => 'Applying takes longer than the product may stay on.',
-  'problem.mix_life_too_short': () => 'Applying takes longer than the mix lives. Plan smaller mixes.',
+  'problem.mix_life_too_short': () => 'Applying takes longer than the mix stays fresh. Plan smaller mixes.',
   'problem.leaves_too_late': () => 'The client would leave later than agreed.',
-  'problem.search_stopped': () => 'The order of work was not searched to the end.',
-  'problem.no_wish': () => 'There is no wish to judge these bowls by.',
+  'problem.search_stopped': () => 'Not every order of work was compared.',
+  'problem.no_wish': () => 'There is no target to judge these bowls by.',
   'problem.range_gives_no_colour': () => 'That range gives no colour of its own.',
   'problem.no_bowls': () => 'There is no bowl to plan the time for.',
   'problem.unknown_key': (p: P) => `The visit holds something unknown: ${of(p, 'key')}.`,
@@ -79,9 +81,10 @@ export const problems = {
   'problem.unknown_word': (p: P) => `“${of(p, 'word')}” is not a known word here.`,
   'problem.unknown_name': (p: P) => `“${of(p, 'name')}” is not known to this salon.`,
   'problem.visit_not_found': () => 'This visit is not there any more. Open one from the list.',
-  'problem.visit_changed_elsewhere': () => 'Somebody saved this visit meanwhile; nothing was overwritten.',
   'problem.entry_id_taken': () => 'Something else was saved under this id; nothing was overwritten.',
   'problem.not_an_id': () => 'This save has no valid id. Load the page again.',
+  'problem.visit_changed_elsewhere': () =>
+    'Somebody else saved this visit meanwhile; nothing was overwritten.',
   'problem.store_unavailable': () =>
     'The salon file cannot be written. Check the disk; nothing was lost so far.',
   'problem.store_moved': () =>
@@ -110,7 +113,7 @@ export const problems = {
   'problem.too_many_applications': () =>
     'Too many applications for one clock. Merge zones that get the same bowl.',
   'problem.too_many': (p: P) => `Too many entries here (${of(p, 'max')} at most).`,
-  'problem.document_too_large': () => 'The visit has grown larger than can be read. Remove areas or spans.',
+  'problem.document_too_large': () => 'This visit has grown too large to read. Remove areas or spans.',
   'problem.unknown_schema': () =>
     'The server expects another kind of visit. Load the newer version of this app.',
   'problem.host_not_allowed': () =>
@@ -118,7 +121,7 @@ export const problems = {
   'problem.origin_not_allowed': () => 'This page comes from elsewhere; the server refuses its changes.',
   'problem.method_not_allowed': () =>
     'This app and the server do not fit together. Load the newer version of this app.',
-  'problem.bad_request': () => 'The server could not read the question. Try again.',
+  'problem.bad_request': () => 'The server could not read the request. Try again.',
   'problem.internal': () =>
     'The server failed at this; what was stored is still there. Look at its log, then try again.',
   'problem.zone_in_two_bowls': (p: P) =>
@@ -139,11 +142,11 @@ export const problems = {
   'problem.not_permitted_use': (p: P) =>
     `Bowl ${of(p, 'bowl')} holds a substance that is not permitted for this use. Do not use it.`,
   'problem.minutes_out_of_range': (p: P) =>
-    `${n.minutes(of(p, 'value'))} will not do: ${of(p, 'min')} to ${of(p, 'max')}.`,
+    `${n.minutes(of(p, 'value'))}: it must be ${of(p, 'min')} to ${of(p, 'max')}.`,
   'problem.shelf_is_empty': () => 'The shelf holds no products. Add the salon’s products first.',
   'problem.shelf_too_large': (p: P) => `The shelf holds more than ${n.products(of(p, 'max'))}.`,
   'problem.not_an_amount': () => 'An amount must be a number of 0 or more.',
   'problem.too_many_people': () => 'There are too many people for one visit.',
   'problem.not_found': () => 'This is not there any more.',
-  'problem.answer_not_json': () => 'The server answered with something unreadable. Restart it and try again.',
+  'problem.answer_not_json': () => 'The server’s answer could not be read. Restart it and try again.',
 };

@@ -9,6 +9,7 @@ export const ui = {
   'ui.clipped': 'outside what this screen can show',
   'ui.stop': 'Stop',
   'ui.caution': 'Take care',
+  'ui.failed': 'Not done',
   'ui.kept': 'Kept',
   'ui.todo': 'To do',
   'ui.part': 'Part',

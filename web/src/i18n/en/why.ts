@@ -8,15 +8,16 @@ export const why = {
   // A bowl.
   'why.natural_share_for_white': (p: P) =>
     `${of(p, 'share')} % natural, so that ${of(p, 'white')} % white is covered and does not turn flat.`,
-  'why.counter_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, takes back the warmth underneath.`,
+  'why.counter_tone': (p: P) =>
+    `${of(p, 'product')}, ${of(p, 'share')} %, neutralises the warmth underneath.`,
   'why.developer_for_lift': (p: P) =>
-    `${of(p, 'percent')} % developer, as the wish is ${n.levels(of(p, 'levels'))} lighter.`,
+    `${of(p, 'percent')} % developer, as the target is ${n.levels(of(p, 'levels'))} lighter.`,
   'why.developer_for_white': (p: P) => `${of(p, 'percent')} % developer, so that white hair takes.`,
   'why.developer_for_deposit': (p: P) =>
     `${of(p, 'percent')} % developer: colour goes on, hardly anything lifts.`,
   'why.warmth_expected': (p: P) => `Going ${n.levels(of(p, 'levels'))} lighter shows warmth underneath.`,
   'why.deepen_at_basin': () =>
-    'Seldom too dark. If it is too light at the basin, deepen it there with a demi colour a level darker.',
+    'Unlikely to come out too dark. If it is too light at the basin, deepen it there with a demi a level darker.',
   'why.warming_tone': (p: P) =>
     `${of(p, 'product')}, ${of(p, 'share')} %, gives back the warmth that would be missing.`,
   'why.in_packets': (p: P) => `About ${n.packets(of(p, 'packets'))}, ${of(p, 'grams')} g in each.`,
@@ -24,7 +25,7 @@ export const why = {
   'why.one_bowl_serves': (p: P) => `One bowl serves ${n.zones(of(p, 'zones'))}.`,
   'why.own_bowl': () => 'This zone needs a bowl of its own.',
   'why.one_bowl_fewer': (p: P) =>
-    `${n.bowls(of(p, 'bowls'))} would do, ${n.levels(of(p, 'worse'))} further from the wish.`,
+    `${n.bowls(of(p, 'bowls'))} would do, ${n.levels(of(p, 'worse'))} further from the target.`,
   'why.same_mix_later': (p: P) =>
     `The mix of bowl ${of(p, 'bowl')} goes on the lengths for the last ${n.minutes(of(p, 'minutes'))}.`,
   'why.fourth_shade_nearer': (p: P) =>
@@ -33,21 +34,21 @@ export const why = {
     `Finer grams bring it ${n.levels(of(p, 'levels'))} nearer; only steps from the best bowl in eighths were tried.`,
   'why.builds_up_on_lengths': (p: P) =>
     `Bowl ${of(p, 'bowl')} is not for the lengths too: they would come out ${n.levels(of(p, 'levels'))} too dark.`,
-  'why.nothing_wished': () => 'Every zone is to stay as it is.',
+  'why.nothing_wished': () => 'Every zone stays as it is.',
   'why.no_bowl_may_serve': () => 'No bowl of this shelf may serve its zones, so it is not compared.',
   'why.comes_off_early': (p: P) =>
-    `Bowl ${of(p, 'bowl')} on ${of(p, 'zone')}: the clock lets it work ${n.minutes(of(p, 'minutes'))}, not the ${of(p, 'planned')} that were asked for. A second pair of hands, fewer areas at a time or a fresh mix; the forecast counts what the clock allows.`,
+    `Bowl ${of(p, 'bowl')} on ${of(p, 'zone')}: the clock lets it work ${n.minutes(of(p, 'minutes'))}, not the ${of(p, 'planned')} that were asked for. A second colourist, fewer areas at a time or a fresh mix; the forecast counts what the clock allows.`,
   'why.stays_too_long': (p: P) =>
-    `Bowl ${of(p, 'bowl')} on ${of(p, 'zone')}: it stays ${n.minutes(of(p, 'minutes'))} after the last touch; its range allows ${of(p, 'longest')}. A second pair of hands, fewer areas at a time, or this zone later.`,
+    `Bowl ${of(p, 'bowl')} on ${of(p, 'zone')}: it stays ${n.minutes(of(p, 'minutes'))} after the last touch; its range allows ${of(p, 'longest')}. A second colourist, fewer areas at a time, or this zone later.`,
   'why.leave_as_it_is': () => 'It stays as it is: nothing on the shelf brings it nearer.',
   // What cannot be had.
   'why.colour_does_not_lift_colour': () =>
     'Colour does not lift colour: what is tinted is cleaned or lightened first.',
   'why.lift_limit': () => 'That is more lift than this shelf gives on this hair in one go.',
   'why.depth_out_of_reach': () => 'No shade on this shelf goes that deep here.',
-  'why.needs_filler': () => 'Lightened hair taken this much darker needs a filler first, or it goes flat.',
-  'why.warmth_stays': () => 'The warmth that lifting shows cannot be taken back fully.',
-  'why.tone_between_words': () => 'The tone comes near, not all the way.',
+  'why.needs_filler': () => 'Lightened hair taken this much darker needs filling first, or it goes flat.',
+  'why.warmth_stays': () => 'The warmth that lifting shows cannot be neutralised fully.',
+  'why.tone_between_words': () => 'The tone comes close, not all the way.',
   'why.tone_out_of_reach': () => 'The tone cannot be met with these shades.',
   'why.white_cover': (p: P) =>
     `White stays ${n.levels(of(p, 'levels'))} lighter than the rest and would show.`,
@@ -57,7 +58,7 @@ export const why = {
   'why.lightened_is_toned': () =>
     'Lightened hair is toned with a weak developer, not lifted again by a tint.',
   'why.condition_spent': () =>
-    'The hair has no condition left for more lightening. Treat it, and plan another visit.',
+    'This hair should not be lightened further today. Treat it, and plan another visit.',
   'why.minerals_first': () =>
     'Minerals from water lie in this hair: take them off with a chelating treatment before any peroxide.',
   'why.metal_test_first': () => 'The history may hold metal: a metal test comes before any peroxide.',
@@ -65,21 +66,21 @@ export const why = {
   'why.straightened_lately': () => 'This hair was straightened lately: stronger developers are left out.',
   'why.failed_stretch': () =>
     'The wet stretch failed: no lightener, no high-lift, nothing of 6 % or more there.',
-  'why.law': () => 'A legal limit stands against it.',
+  'why.law': () => 'A legal limit rules it out.',
   // Where the doubt of a prediction comes from.
   'why.doubt_from_level_reading': (p: P) =>
-    `${of(p, 'percent')} % of the doubt about its depth is the level that was read.`,
+    `${of(p, 'percent')} % of the uncertainty in depth is the level that was read.`,
   'why.doubt_from_white_share': (p: P) =>
-    `${of(p, 'percent')} % of the doubt about its depth is the white share.`,
-  'why.doubt_from_porosity': (p: P) => `${of(p, 'percent')} % of the doubt about its depth is the porosity.`,
+    `${of(p, 'percent')} % of the uncertainty in depth is the white share.`,
+  'why.doubt_from_porosity': (p: P) => `${of(p, 'percent')} % of the uncertainty in depth is the porosity.`,
   'why.doubt_from_white_look': (p: P) =>
-    `${of(p, 'percent')} % of the doubt about its depth is the colour of white hair, which was never measured here.`,
+    `${of(p, 'percent')} % of the uncertainty in depth is the colour of white hair, which was never measured here.`,
   'why.doubt_from_lightening': (p: P) =>
-    `${of(p, 'percent')} % of the doubt about its depth is how fast this head lightens: a strand test tells.`,
+    `${of(p, 'percent')} % of the uncertainty in depth is how fast this head lightens: a strand test tells.`,
   'why.doubt_from_uptake': (p: P) =>
-    `${of(p, 'percent')} % of the doubt about its depth is how much colour this hair takes: a strand test tells.`,
+    `${of(p, 'percent')} % of the uncertainty in depth is how much colour this hair takes: a strand test tells.`,
   'why.doubt_from_blend': (p: P) =>
-    `${of(p, 'percent')} % of the doubt about its depth is how white and pigmented fibres look together.`,
+    `${of(p, 'percent')} % of the uncertainty in depth is how white and pigmented fibres look together.`,
   // What to point at before mixing.
   'why.finding_dark_band': (p: P) =>
     `${of(p, 'zone')}: a band ${n.levels(of(p, 'levels'))} darker than both sides. Give it a bowl of its own; rather lighter today, deepen later.`,
@@ -90,29 +91,29 @@ export const why = {
   'why.finding_uneven_ends': (p: P) =>
     `${of(p, 'zone')}: ends ${n.levels(of(p, 'levels'))} apart from the lengths. Give them a bowl or a time of their own.`,
   'why.finding_green': (p: P) =>
-    `${of(p, 'zone')}: it looks green. Rule out minerals and metal first; then a little red or copper takes it back.`,
+    `${of(p, 'zone')}: it looks green. Rule out minerals and metal first; then a little red or copper neutralises it.`,
   // Ways over more than one step.
   'why.later_bowl_decides': () => 'A later step follows here: what counts is the bowl after it.',
   'why.route_chelate': (p: P) => `Take the minerals off: ${n.minutes(of(p, 'minutes'))}, then rinse well.`,
   'why.route_soften': (p: P) =>
     `Soften the resistant white: ${of(p, 'percent')} %, ${n.minutes(of(p, 'minutes'))}.`,
-  'why.route_fill': () => 'Fill, so that the depth has a warm ground.',
+  'why.route_fill': () => 'Fill, so that the depth has a warm base.',
   'why.route_remove': (p: P) =>
     `Take the old colour off: ${n.minutes(of(p, 'minutes'))}, then rinse as long as the maker says.`,
   'why.route_lighten': (p: P) =>
     `Lighten with ${of(p, 'percent')} %, up to ${n.minutes(of(p, 'minutes'))}. Look every few minutes; stop on pain, heat or stretching hair.`,
   'why.route_needs_visits': (p: P) =>
     `It takes ${n.visits(of(p, 'visits'))}, ${n.weeks(of(p, 'weeks'))} or more apart. Check the hair before each.`,
-  'why.route_stays_short': () => 'Even so the wish is not quite reached.',
-  'why.route_strand_first': () => 'More than one step adds doubt: try the whole way on a strand first.',
+  'why.route_stays_short': () => 'Even so the target is not quite reached.',
+  'why.route_strand_first': () => 'More than one step adds uncertainty: try the whole way on a strand first.',
   // A second look.
-  'why.change_strength': (p: P) => `Take developer ${of(p, 'percent')} %.`,
+  'why.change_strength': (p: P) => `Use ${of(p, 'percent')} % developer.`,
   'why.change_ratio': (p: P) => `Mix 1 to ${of(p, 'ratio')}.`,
   'why.change_minutes': (p: P) => `Leave it for ${n.minutes(of(p, 'minutes'))}.`,
-  'why.swap_shade': (p: P) => `Take ${of(p, 'by')} instead of ${of(p, 'product')}.`,
+  'why.swap_shade': (p: P) => `Use ${of(p, 'by')} instead of ${of(p, 'product')}.`,
   'why.add_shade': (p: P) => `Add ${of(p, 'share')} % ${of(p, 'product')}.`,
   'why.drop_shade': (p: P) => `Leave out ${of(p, 'product')}.`,
-  'why.shift_shares': (p: P) => `Take more of ${of(p, 'product')}: ${of(p, 'share')} % of the colour.`,
+  'why.shift_shares': (p: P) => `Use more ${of(p, 'product')}: ${of(p, 'share')} % of the colour.`,
   'why.finish_with': (p: P) => `Finish what is weighed with ${of(p, 'grams')} g ${of(p, 'product')}.`,
   'why.weighed_is_lost': (p: P) =>
     `Bowl ${of(p, 'bowl')}: what is weighed (${of(p, 'grams')} g of it) cannot be finished well. Begin it again.`,

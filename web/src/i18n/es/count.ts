@@ -9,13 +9,14 @@ export const n = {
   semanas: (x: Written) => count(x, { one: 'semana', other: 'semanas' }),
   minutos: (x: Written) => count(x, { one: 'minuto', other: 'minutos' }),
   zonas: (x: Written) => count(x, { one: 'zona', other: 'zonas' }),
-  cuencos: (x: Written) => count(x, { one: 'cuenco', other: 'cuencos' }),
-  paquetes: (x: Written) => count(x, { one: 'paquete', other: 'paquetes' }),
+  boles: (x: Written) => count(x, { one: 'bol', other: 'boles' }),
+  mechas: (x: Written) => count(x, { one: 'mecha en papel', other: 'mechas en papel' }),
   visitas: (x: Written) => count(x, { one: 'visita', other: 'visitas' }),
   mezclas: (x: Written) => count(x, { one: 'mezcla', other: 'mezclas' }),
   cabellos: (x: Written) => count(x, { one: 'cabello', other: 'cabellos' }),
   letras: (x: Written) => count(x, { one: 'letra', other: 'letras' }),
   productos: (x: Written) => count(x, { one: 'producto', other: 'productos' }),
+  variations: (x: Written) => count(x, { one: 'variante', other: 'variantes' }),
 };
 
 /** Un valor como se escribe en español; los nombres quedan como están, y lo que falta se lee «?». */

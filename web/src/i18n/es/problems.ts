@@ -21,13 +21,14 @@ export const problems: Part<typeof english> = {
   'problem.stretch_out_of_range': (p) => `Un estiramiento de ${of(p, 'value')} % no es posible.`,
   'problem.doubt_out_of_range': (p) => `Una duda de ${of(p, 'value')} no es posible.`,
   'problem.woven_share_out_of_range': (p) =>
-    `Los paquetes no pueden llevarse una parte de ${of(p, 'value')} de una zona (de ${of(p, 'min')} a ${of(p, 'max')}).`,
-  'problem.woven_width_out_of_range': (p) => `Un paquete de ${of(p, 'value')} mm de ancho no es posible.`,
+    `Las mechas en papel no pueden llevarse una parte de ${of(p, 'value')} de una zona (de ${of(p, 'min')} a ${of(p, 'max')}).`,
+  'problem.woven_width_out_of_range': (p) =>
+    `Una mecha en papel de ${of(p, 'value')} mm de ancho no es posible.`,
   'problem.woven_from_no_area': (p) =>
-    `${of(p, 'area')}: los paquetes tienen que salir de una zona de esta cabeza que no sea ya de paquetes.`,
+    `${of(p, 'area')}: las mechas en papel tienen que salir de una zona de esta cabeza que no sea ya de mechas.`,
   'problem.woven_takes_all': (p) =>
-    `Los paquetes se llevan todo el cabello de ${of(p, 'area')}. Deje algo entre ellos.`,
-  'problem.aim_twice': (p) => `Hay dos deseos para ${of(p, 'zone')}. Deje solo uno.`,
+    `Las mechas en papel se llevan todo el cabello de ${of(p, 'area')}. Deje algo entre ellas.`,
+  'problem.aim_twice': (p) => `Hay dos objetivos para ${of(p, 'zone')}. Deje solo uno.`,
   'problem.shares_do_not_add_up': (p) =>
     `Las partes de los mechones suman ${of(p, 'sum')}, no el total. Cambie una de ellas.`,
   'problem.spans_overlap': (p) =>
@@ -43,29 +44,31 @@ export const problems: Part<typeof english> = {
   'problem.too_long': (p) => `Este texto es demasiado largo (${n.letras(of(p, 'max'))} como mucho).`,
   'problem.control_character': () => 'Este texto contiene un carácter que no se puede escribir.',
   'problem.aim_needs_one': () =>
-    'Dé un solo deseo para esta zona: un tono, una altura con su matiz o un color.',
-  'problem.aim_missing': (p) => `Aún sin deseo para ${of(p, 'zone')}. Elija uno o déjelo como está.`,
+    'Dé un solo objetivo para esta zona: un tono, una altura con su matiz o un color.',
+  'problem.second_tone_needs_level': () =>
+    'Un segundo matiz necesita una altura. Indique altura y matices juntos.',
+  'problem.aim_missing': (p) => `Aún sin objetivo para ${of(p, 'zone')}. Elija uno o déjelo como está.`,
   'problem.unknown_shade': (p) => `El tono ${of(p, 'shade')} no está en este estante. Elija otro.`,
-  'problem.unknown_zone': (p) => `${of(p, 'zone')} ya no está en esta cabeza. Quite su deseo.`,
+  'problem.unknown_zone': (p) => `${of(p, 'zone')} ya no está en esta cabeza. Quite su objetivo.`,
   'problem.unknown_product': (p) => `${of(p, 'product')} no está en este estante. Elija otro producto.`,
   'problem.unknown_range': (p) => `La gama ${of(p, 'range')} no está en este estante.`,
-  'problem.unknown_bowl': (p) => `El cuenco ${of(p, 'bowl')} no es parte de este plan.`,
+  'problem.unknown_bowl': (p) => `El bol ${of(p, 'bowl')} no es parte de este plan.`,
   'problem.lab_out_of_range': () => 'Este color queda fuera de lo que el cabello puede mostrar.',
   'problem.grams_out_of_range': (p) => `${of(p, 'grams')} g no es una cantidad que se pueda pesar.`,
-  'problem.empty_bowl': () => 'No hay nada en este cuenco.',
-  'problem.nothing_in_the_bowl': () => 'No hay nada en este cuenco.',
+  'problem.empty_bowl': () => 'No hay nada en este bol.',
+  'problem.nothing_in_the_bowl': () => 'No hay nada en este bol.',
   'problem.nobody_can': (p) => `Nadie del equipo puede hacer esto: ${of(p, 'task')}. Añada a otra persona.`,
   'problem.clock_breaks': (p) =>
-    `El reloj no cuadra: ${of(p, 'zone')} llevaría el producto ${of(p, 'minutes')} min de más. Ayudaría otro par de manos, cuencos más pequeños o que actúe menos tiempo.`,
+    `El reloj no cuadra: ${of(p, 'zone')} llevaría el producto ${of(p, 'minutes')} min de más. Ayudaría otra persona, boles más pequeños o que actúe menos tiempo.`,
   'problem.development_window_too_short': () =>
     'Aplicar lleva más tiempo del que el producto puede quedar puesto.',
   'problem.mix_life_too_short': () =>
     'Aplicar lleva más tiempo del que dura la mezcla. Planee mezclas más pequeñas.',
   'problem.leaves_too_late': () => 'La clienta o el cliente saldría más tarde de lo acordado.',
   'problem.search_stopped': () => 'El orden del trabajo no se buscó hasta el final.',
-  'problem.no_wish': () => 'No hay ningún deseo con el que juzgar estos cuencos.',
+  'problem.no_wish': () => 'No hay ningún objetivo con el que juzgar estos boles.',
   'problem.range_gives_no_colour': () => 'Esa gama no da color por sí sola.',
-  'problem.no_bowls': () => 'No hay ningún cuenco para el que planear el tiempo.',
+  'problem.no_bowls': () => 'No hay ningún bol para el que planear el tiempo.',
   'problem.unknown_key': (p) => `La visita contiene algo desconocido: ${of(p, 'key')}.`,
   'problem.missing_key': (p) => `Falta algo: ${of(p, 'key')}.`,
   'problem.wrong_type': (p) => `Se esperaba ${of(p, 'expected')}, se encontró ${of(p, 'found')}.`,
@@ -90,16 +93,16 @@ export const problems: Part<typeof english> = {
     'El archivo del salón lo escribió un programa más nuevo. Arranque ese programa.',
   'problem.stock_short': (p) => `${of(p, 'product')}: no hay bastante en el estante.`,
   'problem.shared_for_stock': (p) =>
-    `${of(p, 'product')}: solo ${of(p, 'grams')} g en el estante, así que no todos los cuencos lo llevan.`,
+    `${of(p, 'product')}: solo ${of(p, 'grams')} g en el estante, así que no todos los boles lo llevan.`,
   'problem.left_out_for_stock': (p) =>
     `${of(p, 'product')} queda fuera: solo ${of(p, 'grams')} g en el estante.`,
-  'problem.nothing_to_apply': () => 'No hay nada que poner en el reloj. Planee al menos un cuenco.',
+  'problem.nothing_to_apply': () => 'No hay nada que poner en el reloj. Planee al menos un bol.',
   'problem.longer_than_a_day': () => 'Esto dura más de un día. Corrija los minutos.',
   'problem.not_minutes': () => 'Los minutos deben ser 0 o más.',
   'problem.target_below_minimum': () =>
     'El tiempo previsto es más corto que el tiempo mínimo de acción de la gama.',
   'problem.too_many_applications': () =>
-    'Demasiadas aplicaciones para un solo reloj. Una las zonas que llevan el mismo cuenco.',
+    'Demasiadas aplicaciones para un solo reloj. Una las zonas que llevan el mismo bol.',
   'problem.too_many': (p) => `Demasiadas entradas aquí (${of(p, 'max')} como mucho).`,
   'problem.document_too_large': () =>
     'La visita ha crecido más de lo que se puede leer. Quite zonas o tramos.',
@@ -113,9 +116,9 @@ export const problems: Part<typeof english> = {
   'problem.internal': () =>
     'El servidor falló en esto; lo guardado sigue ahí. Mire su registro y pruebe de nuevo.',
   'problem.zone_in_two_bowls': (p) =>
-    `${of(p, 'zone')} está en dos cuencos de un mismo paso. Déjela en uno de ellos o pase al paso siguiente el cuenco que va después.`,
+    `${of(p, 'zone')} está en dos boles de un mismo paso. Déjela en uno de ellos o pase al paso siguiente el bol que va después.`,
   'problem.weighed_out_of_range': (p) =>
-    `No puede haber ${of(p, 'value')} g en el cuenco: lleva como mucho ${of(p, 'most')} g de esto.`,
+    `No puede haber ${of(p, 'value')} g en el bol: lleva como mucho ${of(p, 'most')} g de esto.`,
   'problem.minutes_out_of_range': (p) =>
     `${n.minutos(of(p, 'value'))} no puede ser: de ${of(p, 'min')} a ${of(p, 'max')}.`,
   'problem.shelf_is_empty': () => 'El estante no tiene productos. Añada primero los del salón.',
@@ -134,7 +137,7 @@ export const problems: Part<typeof english> = {
   'problem.extension_strand_first': () =>
     'Extensiones: aquí no se afirma nada sin una prueba en uno de sus mechones.',
   'problem.two_makers_in_one_bowl': (p) =>
-    `${of(p, 'product')} es de otro fabricante. Nunca dos fabricantes en un cuenco.`,
+    `${of(p, 'product')} es de otro fabricante. Nunca dos fabricantes en un bol.`,
   'problem.ratio_not_of_range': (p) =>
     `Cuenco ${of(p, 'bowl')}: la gama no permite la proporción 1 : ${of(p, 'ratio')}. Mezcle como dicen sus instrucciones.`,
   'problem.developer_not_of_range': (p) =>
@@ -143,11 +146,11 @@ export const problems: Part<typeof english> = {
     `Cuenco ${of(p, 'bowl')}: ${of(p, 'minutes')} min es más de lo que la gama permite (${of(p, 'max')}).`,
   'problem.two_ranges_in_one_bowl': (p) =>
     `Cuenco ${of(p, 'bowl')}: ${of(p, 'product')} es de otra gama. Mezcle gamas solo donde las instrucciones del fabricante lo permitan.`,
-  'problem.developer_alone': (p) => `El cuenco ${of(p, 'bowl')} solo tiene oxidante. Añada un tono.`,
+  'problem.developer_alone': (p) => `El bol ${of(p, 'bowl')} solo tiene oxidante. Añada un tono.`,
   'problem.over_legal_limit': (p) =>
-    `El cuenco ${of(p, 'bowl')} pasa de un límite legal. No lo use; cambie sus partes hasta que esté dentro.`,
+    `El bol ${of(p, 'bowl')} pasa de un límite legal. No lo use; cambie sus partes hasta que esté dentro.`,
   'problem.not_permitted_use': (p) =>
-    `El cuenco ${of(p, 'bowl')} contiene una sustancia no permitida para este uso. No lo use.`,
+    `El bol ${of(p, 'bowl')} contiene una sustancia no permitida para este uso. No lo use.`,
   'problem.percentages_unknown': (p) =>
     `Cuenco ${of(p, 'bowl')}: no se declaran todos los porcentajes, así que la comprobación legal está incompleta.`,
   'problem.no_range_usable': () =>

@@ -5,7 +5,6 @@ export const shell: Part<typeof english> = {
   'app.name': 'Strandline',
   'shell.skip': 'Ir al contenido',
   'shell.steps': 'Pasos de la visita',
-  'shell.later': 'aún no construido',
   'shell.stop_now': 'Parar ahora',
   'shell.hair_only': 'Solo cabello',
   'shell.hair_only_off': 'Mostrar todo',
@@ -23,14 +22,14 @@ export const shell: Part<typeof english> = {
   'view.plan': 'plan',
   'step.gate': 'antes de empezar',
   'step.assess': 'lectura',
-  'step.aim': 'resultado deseado',
+  'step.aim': 'objetivo',
   'step.plan': 'el plan',
   'step.agree': 'acuerdo',
-  'step.weigh': 'cuenco',
+  'step.weigh': 'bol',
   'step.clock': 'reloj',
   'step.record': 'resultado',
   'step.done': 'hecho',
-  'step.now': 'abierto',
+  'step.now': 'en curso',
   'step.todo': 'por hacer',
   'settings.title': 'Ajustes',
   'settings.note': 'Solo para este aparato.',
@@ -43,7 +42,6 @@ export const shell: Part<typeof english> = {
   'settings.strength': 'Fuerza del oxidante',
   'strength.percent': '%',
   'strength.volumes': 'volúmenes',
-  'settings.kit': 'Todos los controles en una página',
   'offline.title': 'El servidor del salón no responde',
   'offline.body':
     'Lo que ve está guardado en este aparato. Las lecturas y los planes nuevos esperan a que vuelva el servidor; nada se pierde.',
@@ -55,10 +53,10 @@ export const shell: Part<typeof english> = {
   'stop.lead': 'Escozor, hinchazón, calor, rotura: primero se quita el producto, todo lo demás espera.',
   'stop.rinse': 'Aclarar con mucha agua tibia, sin frotar, hasta que el agua salga clara.',
   'stop.eyes':
-    'En un ojo: enjuagar el ojo abierto bajo agua corriente al menos 15 minutos, después un médico.',
+    'En un ojo: enjuagar el ojo abierto bajo agua corriente al menos 15 minutos; quitar las lentillas si es fácil; después, al médico.',
   'stop.help':
     'Hinchazón de cara o garganta, dificultad para respirar, desmayo, ampollas: llamar de inmediato a emergencias.',
-  'stop.keep': 'Guardar el envase y lo que queda en el cuenco; anotar la hora.',
+  'stop.keep': 'Guardar el envase y lo que queda en el bol; anotar la hora.',
   'stop.law':
     'Las instrucciones del producto, la ley local y la práctica autorizada van primero. Esta lista no sustituye un curso de primeros auxilios.',
 };

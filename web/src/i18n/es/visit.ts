@@ -7,7 +7,7 @@ export const visit: Part<typeof english> = {
   'visit.away': 'El servidor del salón no responde, así que esta visita no se puede abrir.',
   'visit.not_found': 'No hay tal visita aquí.',
   'visit.away_kept': 'Todo lo guardado en el servidor.',
-  'visit.away_todo': 'Mire que el servidor funcione y que este aparato esté en su red, y pruebe de nuevo.',
+  'visit.away_todo': 'Compruebe que el servidor funciona y que este dispositivo está en su red.',
   'visit.not_found_todo': 'Vuelva a todas las visitas y elija otra.',
   'saving.saved': 'guardado',
   'saving.saving': 'guardando',
@@ -30,7 +30,7 @@ export const visit: Part<typeof english> = {
   'home.title': 'Visitas',
   'home.empty': 'Aún no hay visitas',
   'home.empty_text':
-    'Una visita empieza con la lectura de la cabeza. De ella salen el resultado deseado, los cuencos con sus gramos, la imagen de lo que saldrá y el reloj.',
+    'Una visita empieza con la lectura de la cabeza. De ella salen el objetivo, los boles con sus gramos, la imagen de lo que saldrá y el reloj.',
   'home.new': 'Visita nueva',
   'home.new_title': 'Visita nueva',
   'home.new_note': 'La lectura puede empezar ya; lo demás puede esperar.',

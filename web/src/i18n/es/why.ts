@@ -2,14 +2,14 @@ import type { why as english } from '../en/why';
 import type { Part } from '../types';
 import { n, of } from './count';
 
-/** Por qué un cuenco, un orden o un rechazo es como es. */
+/** Por qué un bol, un orden o un rechazo es como es. */
 export const why: Part<typeof english> = {
-  // Un cuenco.
+  // Un bol.
   'why.natural_share_for_white': (p) =>
     `${of(p, 'share')} % de natural, para cubrir el ${of(p, 'white')} % de canas sin que quede plano.`,
   'why.counter_tone': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, compensa el fondo cálido.`,
   'why.developer_for_lift': (p) =>
-    `Oxidante de ${of(p, 'percent')} %, porque el deseo es ${n.alturas(of(p, 'levels'))} más claro.`,
+    `Oxidante de ${of(p, 'percent')} %, porque el objetivo es ${n.alturas(of(p, 'levels'))} más claro.`,
   'why.developer_for_white': (p) => `Oxidante de ${of(p, 'percent')} %, para que las canas tomen el color.`,
   'why.developer_for_deposit': (p) =>
     `Oxidante de ${of(p, 'percent')} %: el color se deposita y casi nada aclara.`,
@@ -17,29 +17,27 @@ export const why: Part<typeof english> = {
   'why.deepen_at_basin': () =>
     'Pocas veces queda demasiado oscuro. Si en el lavacabezas se ve demasiado claro, oscurecerlo allí con un tono sobre tono una altura más oscuro.',
   'why.warming_tone': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, devuelve la calidez que faltaría.`,
-  'why.in_packets': (p) =>
-    `Alrededor de ${n.paquetes(of(p, 'packets'))}, con ${of(p, 'grams')} g en cada uno.`,
-  'why.beside_packets': () => 'Va entre los paquetes mientras actúan; enjuagar todo junto.',
-  'why.one_bowl_serves': (p) => `Un solo cuenco sirve para ${n.zonas(of(p, 'zones'))}.`,
-  'why.own_bowl': () => 'Esta zona pide su propio cuenco.',
+  'why.in_packets': (p) => `Alrededor de ${n.mechas(of(p, 'packets'))}, con ${of(p, 'grams')} g en cada una.`,
+  'why.beside_packets': () => 'Va entre las mechas en papel mientras actúan; enjuagar todo junto.',
+  'why.one_bowl_serves': (p) => `Un solo bol sirve para ${n.zonas(of(p, 'zones'))}.`,
+  'why.own_bowl': () => 'Esta zona pide su propio bol.',
   'why.one_bowl_fewer': (p) =>
-    `Bastaría con ${n.cuencos(of(p, 'bowls'))}, pero quedaría ${n.alturas(of(p, 'worse'))} más lejos del deseo.`,
+    `Bastaría con ${n.boles(of(p, 'bowls'))}, pero quedaría ${n.alturas(of(p, 'worse'))} más lejos del objetivo.`,
   'why.same_mix_later': (p) =>
-    `La mezcla del cuenco ${of(p, 'bowl')} se pone en los largos a falta de ${n.minutos(of(p, 'minutes'))}.`,
+    `La mezcla del bol ${of(p, 'bowl')} se pone en los largos a falta de ${n.minutos(of(p, 'minutes'))}.`,
   'why.fourth_shade_nearer': (p) =>
-    `Un cuarto tono y gramos más finos lo dejan ${n.alturas(of(p, 'levels'))} más cerca; solo se probaron pasos desde el mejor cuenco de tres tonos en octavos.`,
+    `Un cuarto tono y gramos más finos lo dejan ${n.alturas(of(p, 'levels'))} más cerca; solo se probaron pasos desde el mejor bol de tres tonos en octavos.`,
   'why.grams_nearer': (p) =>
-    `Unos gramos más finos lo dejan ${n.alturas(of(p, 'levels'))} más cerca; solo se probaron pasos desde el mejor cuenco en octavos.`,
+    `Unos gramos más finos lo dejan ${n.alturas(of(p, 'levels'))} más cerca; solo se probaron pasos desde el mejor bol en octavos.`,
   'why.builds_up_on_lengths': (p) =>
-    `El cuenco ${of(p, 'bowl')} no va también en los largos: quedarían ${n.alturas(of(p, 'levels'))} demasiado oscuros.`,
+    `El bol ${of(p, 'bowl')} no va también en los largos: quedarían ${n.alturas(of(p, 'levels'))} demasiado oscuros.`,
   'why.nothing_wished': () => 'Todas las zonas deben quedar como están.',
-  'why.no_bowl_may_serve': () =>
-    'Ningún cuenco de este estante puede ir en sus zonas, así que no se compara.',
+  'why.no_bowl_may_serve': () => 'Ningún bol de este estante puede ir en sus zonas, así que no se compara.',
   'why.comes_off_early': (p) =>
-    `Cuenco ${of(p, 'bowl')} en ${of(p, 'zone')}: el reloj lo deja actuar ${n.minutos(of(p, 'minutes'))}, no los ${of(p, 'planned')} pedidos. Otro par de manos, menos zonas a la vez o una mezcla fresca; la previsión cuenta lo que el reloj permite.`,
+    `Bol ${of(p, 'bowl')} en ${of(p, 'zone')}: el reloj lo deja actuar ${n.minutos(of(p, 'minutes'))}, no los ${of(p, 'planned')} pedidos. Otra persona, menos zonas a la vez o una mezcla fresca; la previsión cuenta lo que el reloj permite.`,
   'why.stays_too_long': (p) =>
-    `Cuenco ${of(p, 'bowl')} en ${of(p, 'zone')}: se queda ${n.minutos(of(p, 'minutes'))} tras el último toque; su gama permite ${of(p, 'longest')}. Otro par de manos, menos zonas a la vez, o esta zona más tarde.`,
-  'why.leave_as_it_is': () => 'Se queda como está: nada del estante lo acerca al deseo.',
+    `Bol ${of(p, 'bowl')} en ${of(p, 'zone')}: se queda ${n.minutos(of(p, 'minutes'))} tras el último toque; su gama permite ${of(p, 'longest')}. Otra persona, menos zonas a la vez, o esta zona más tarde.`,
+  'why.leave_as_it_is': () => 'Se queda como está: nada del estante lo acerca al objetivo.',
   // Lo que no se alcanza.
   'why.colour_does_not_lift_colour': () =>
     'El tinte no aclara el tinte: lo teñido primero se limpia o se aclara.',
@@ -85,17 +83,17 @@ export const why: Part<typeof english> = {
     `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de cómo se ven juntos el cabello blanco y el pigmentado.`,
   // Lo que hay que señalar antes de mezclar.
   'why.finding_dark_band': (p) =>
-    `${of(p, 'zone')}: una banda ${n.alturas(of(p, 'levels'))} más oscura que lo que la rodea. Dele su propio cuenco; hoy, mejor dejarla más clara y oscurecerla después.`,
+    `${of(p, 'zone')}: una banda ${n.alturas(of(p, 'levels'))} más oscura que lo que la rodea. Dele su propio bol; hoy, mejor dejarla más clara y oscurecerla después.`,
   'why.finding_light_band': (p) =>
     `${of(p, 'zone')}: una banda ${n.alturas(of(p, 'levels'))} más clara que lo que la rodea. Oscurézcala aparte.`,
   'why.finding_hot_regrowth': (p) =>
     `${of(p, 'zone')}: crecimiento teñido ${n.alturas(of(p, 'levels'))} más claro que los largos. Oscurézcalo con el tono de los largos y un oxidante de poca fuerza.`,
   'why.finding_uneven_ends': (p) =>
-    `${of(p, 'zone')}: puntas que se apartan ${n.alturas(of(p, 'levels'))} de los largos. Deles un cuenco o un tiempo propios.`,
+    `${of(p, 'zone')}: puntas que se apartan ${n.alturas(of(p, 'levels'))} de los largos. Deles un bol o un tiempo propios.`,
   'why.finding_green': (p) =>
     `${of(p, 'zone')}: se ve verde. Descarte primero minerales y metal; después un poco de rojo o cobre lo corrige.`,
   // Caminos en varios pasos.
-  'why.later_bowl_decides': () => 'Aquí sigue otro paso: lo que cuenta es el cuenco de después.',
+  'why.later_bowl_decides': () => 'Aquí sigue otro paso: lo que cuenta es el bol de después.',
   'why.route_chelate': (p) => `Quitar los minerales: ${n.minutos(of(p, 'minutes'))}, luego enjuagar bien.`,
   'why.route_soften': (p) =>
     `Ablandar las canas resistentes: ${of(p, 'percent')} %, ${n.minutos(of(p, 'minutes'))}.`,
@@ -106,7 +104,7 @@ export const why: Part<typeof english> = {
     `Aclarar con ${of(p, 'percent')} %, hasta ${n.minutos(of(p, 'minutes'))}. Mirar cada pocos minutos; parar con dolor, calor o si el cabello se estira.`,
   'why.route_needs_visits': (p) =>
     `Lleva ${n.visitas(of(p, 'visits'))}, con ${n.semanas(of(p, 'weeks'))} o más entre una y otra. Revise el cabello antes de cada una.`,
-  'why.route_stays_short': () => 'Aun así no se alcanza del todo el deseo.',
+  'why.route_stays_short': () => 'Aun así no se alcanza del todo el objetivo.',
   'why.route_strand_first': () => 'Más de un paso añade duda: pruebe antes todo el camino en un mechón.',
   // Una segunda mirada.
   'why.change_strength': (p) => `Tomar oxidante de ${of(p, 'percent')} %.`,
@@ -119,13 +117,13 @@ export const why: Part<typeof english> = {
   'why.finish_with': (p) => `Terminar lo pesado con ${of(p, 'grams')} g de ${of(p, 'product')}.`,
   'why.weighed_is_lost': (p) =>
     `Cuenco ${of(p, 'bowl')}: lo pesado (${of(p, 'grams')} g) no se puede terminar bien. Empezarlo de nuevo.`,
-  'why.another_bowl': () => 'Otro cuenco se acerca más que cualquier cambio de este.',
+  'why.another_bowl': () => 'Otro bol se acerca más que cualquier cambio de este.',
   'why.other_maker_skin_test': () =>
     'Color de otro fabricante: antes hace falta una nueva prueba cutánea, como diga el fabricante.',
   'why.nothing_may_replace': () => 'Nada del estante puede ocupar su lugar en este cabello.',
   'why.scalp_lightener_strength': () => 'Un decolorante de esta fuerza no puede tocar el cuero cabelludo.',
   // El orden del trabajo.
-  'why.packets_first': () => 'Primero los paquetes: lo de en medio va después.',
+  'why.packets_first': () => 'Primero las mechas en papel: lo de en medio va después.',
   'why.whitest_first': () => 'Primero el cabello más blanco: es el que más tarda.',
   'why.resistant_first': () => 'Primero las canas resistentes: son las que más tardan.',
   'why.crown_to_nape_then_sides': () => 'De la coronilla a la nuca, luego los lados.',

@@ -10,10 +10,11 @@ export const n = {
   minutes: (x: Written) => count(x, { one: 'minute', other: 'minutes' }),
   zones: (x: Written) => count(x, { one: 'zone', other: 'zones' }),
   bols: (x: Written) => count(x, { one: 'bol', other: 'bols' }),
-  paquets: (x: Written) => count(x, { one: 'paquet', other: 'paquets' }),
+  papillotes: (x: Written) => count(x, { one: 'papillote', other: 'papillotes' }),
   visites: (x: Written) => count(x, { one: 'visite', other: 'visites' }),
   mélanges: (x: Written) => count(x, { one: 'mélange', other: 'mélanges' }),
   cheveux: (x: Written) => count(x, { one: 'cheveu', other: 'cheveux' }),
   lettres: (x: Written) => count(x, { one: 'lettre', other: 'lettres' }),
   produits: (x: Written) => count(x, { one: 'produit', other: 'produits' }),
+  variations: (x: Written) => count(x, { one: 'variante', other: 'variantes' }),
 };

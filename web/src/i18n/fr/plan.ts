@@ -5,7 +5,7 @@ export const plan = {
   'plan.timeline': 'Mains et bols dans le temps',
   'plan.searching': 'Recherche des bols sur l’étagère',
   'plan.no_wish': 'Pas encore de résultat voulu',
-  'plan.no_wish_text': 'Les bols se cherchent à partir d’un souhait : indiquer d’abord le résultat voulu.',
+  'plan.no_wish_text': 'Les bols se cherchent à partir d’un objectif : indiquer d’abord le résultat voulu.',
   'plan.to_aim': 'Vers le résultat voulu',
   'plan.time': 'Au fauteuil',
   'plan.mixed': 'Mélangé',
@@ -19,7 +19,7 @@ export const plan = {
   'plan.no_bowls': 'Aucun bol : rien n’est à colorer.',
   'plan.searched': (count: string) => `${n.mélanges(count)} comparés, tous ceux de l’ensemble.`,
   'plan.asked': (zones: string, bowls: string, ways: string) =>
-    `Demandé : ${n.zones(zones)}, ${n.bols(bowls)} au plus, chaque mélange essayé sur ${ways} têtes comme celle-ci peut être.`,
+    `${n.zones(zones)}, ${n.bols(bowls)} au plus ; chaque mélange essayé sur ${n.variations(ways)} de cette tête.`,
   'plan.stopped': (count: string) => `${n.mélanges(count)} comparés, puis arrêt : un meilleur peut exister.`,
   'plan.bowl': (label: string) => `bol ${label}`,
   'plan.develops': (label: string) => `${label} pose`,
@@ -27,7 +27,8 @@ export const plan = {
   'plan.on_for': (minutes: string) => `${minutes} sur les cheveux`,
   'plan.likely': (share: string) => `${share} de chances`,
   'plan.likely_simulated': (share: string) => `${share} de chances (démo)`,
-  'plan.untested': 'pas essayé ici : mèche d’abord',
+  'plan.wedge': 'Le coin au bout des mèches montre la marge probable du résultat : huit têtes sur dix.',
+  'plan.untested': 'pas essayé ici : mèche d’essai d’abord',
   'plan.short': (stock: string) => `seulement ${stock} sur l’étagère`,
   'plan.on_hair': (range: string, minutes: string, strength: string) =>
     `${range} · ${minutes} après la fin de l’application · ${strength} sur la tête`,
@@ -44,11 +45,11 @@ export const plan = {
   'plan.turn_white_more': 'Avec 10 points de blancs de plus que lus, le suivant serait le meilleur bol.',
   'plan.turn_porosity_less': 'Avec des cheveux moins poreux que lus, le suivant serait le meilleur bol.',
   'plan.turn_porosity_more': 'Avec des cheveux plus poreux que lus, le suivant serait le meilleur bol.',
-  'plan.search': 'Ce que dit la recherche',
+  'plan.search': 'Comment cela a été trouvé',
   'plan.miss': (objective: string, bound: string) =>
     `Écart attendu ${n.tons(objective)} ; aucun mélange de l’ensemble n’est attendu sous ${bound}.`,
   'plan.uneven': (levels: string) => `Dont ${n.tons(levels)} pour les lignes où les portions se touchent.`,
-  'plan.not_today': 'Tout n’est pas possible aujourd’hui',
+  'plan.not_today': 'Une partie est hors de portée aujourd’hui',
   'plan.nearest': (words: string) => `Au plus près aujourd’hui : ${words}.`,
   'plan.notes': 'À regarder avant de mélanger',
   'plan.why_plan': 'Pourquoi ce plan',
@@ -72,7 +73,7 @@ export const plan = {
   'task.mix': 'mélanger',
   'task.apply': 'appliquer',
   'task.check': 'contrôler',
-  'task.remove_packet': 'sortir le paquet',
+  'task.remove_packet': 'sortir la papillote',
   'task.emulsify': 'émulsionner',
   'task.rinse': 'rincer',
   'task.shampoo': 'shampouiner',
@@ -87,35 +88,41 @@ export const plan = {
   'gate.skin_test_late': 'C’est après la visite. Écrire le jour où le test a été fait.',
   'gate.no_test': 'Aucun test cutané noté',
   'gate.no_test_text':
-    'Le mode d’emploi du produit dit si un test cutané est requis et combien de temps avant. Sans test : le faire maintenant et reprendre rendez-vous, ou proposer ce qui ne touche pas la peau.',
+    'Demandez s’il a été fait et comment il a été lu. La notice du produit dit si un test cutané est nécessaire et combien de temps avant. Sans lui : faites le test maintenant et fixez un autre jour, ou proposez ce qui ne touche pas la peau. Un test sans réaction n’exclut pas une réaction.',
+  'gate.young_test': (day: string) => `Test cutané le ${day} : moins de deux jours avant la visite`,
+  'gate.young_test_text':
+    'Une réaction peut mettre deux jours à se montrer. Ne colorez qu’une fois le délai du fabricant écoulé et le test lu.',
+  'gate.ask_test': (day: string) => `Test cutané le ${day} : a-t-il été lu ?`,
   'gate.recorded': (day: string) => `Test cutané le ${day}`,
   'gate.recorded_text':
-    'Même fabricant et même produit qu’aujourd’hui ? Une réaction depuis ? Un test sans réaction réduit le risque, il ne le supprime pas.',
+    'A-t-il été lu ? Avec le produit de ce fabricant ? Une réaction depuis ? Un test sans réaction n’exclut pas une réaction.',
   'gate.cautions': 'Avant et pendant la coloration',
-  'gate.instructions': 'Le mode d’emploi du produit, la loi locale et les règles du métier passent d’abord.',
+  'gate.instructions': 'La notice du produit, la loi locale et votre formation passent d’abord.',
   'gate.allergy':
-    'Une coloration peut provoquer de graves allergies. Jamais après une réaction à une coloration ou à un tatouage au henné noir ; pas avant 16 ans.',
+    'Une réaction allergique grave est possible, même après des années sans réaction ; les phénylènediamines et les toluènediamines en sont des causes fréquentes. Jamais après une réaction à une coloration ou à un tatouage au henné noir ; un tel tatouage augmente le risque même sans réaction. Pas chez une personne de moins de 16 ans.',
   'gate.eyes':
-    'Éviter les yeux ; pas sur les sourcils ni les cils. En cas de contact, rincer aussitôt abondamment.',
-  'gate.scalp': 'Pas sur un cuir chevelu blessé, irrité ou infecté. Avec des gants.',
+    'Éviter les yeux ; ni sourcils ni cils. En cas de contact, rincer aussitôt à grande eau ; retirer les lentilles si c’est facile.',
+  'gate.scalp':
+    'Pas en cas d’éruption sur le visage, ni sur un cuir chevelu sensible, irrité ou abîmé. Gants.',
   'gate.lightener':
-    'Décolorant : pas de chaleur sur le cuir chevelu, contrôler dès 15 minutes puis toutes les 5 ; arrêter si cela pique ou chauffe.',
-  'gate.air': 'Mélanger dans un lieu aéré ; ne pas respirer la poudre.',
+    'Décolorant : pas de chaleur sur le cuir chevelu ; contrôler dès 15 minutes, puis toutes les 5 ; retirer au temps maximal du fabricant ; arrêter si cela pique ou chauffe.',
+  'gate.air':
+    'Mélanger là où l’air est aspiré loin de vous ; ne pas respirer la poussière. La poudre décolorante peut causer un asthme durable, aussi chez vous.',
   'gate.to_reading': 'Vers la lecture',
   'plan.stop_here': 'Arrêter ici',
   'plan.stopping': 'Préparation des meilleurs bols trouvés',
   'plan.search_on': 'Continuer la recherche',
-  'plan.not_with_these': 'Ces bols n’atteignent pas tout le souhait',
+  'plan.not_with_these': 'Ces bols n’atteignent pas tout l’objectif',
   'plan.these_give': (words: string) => `Ils donnent : ${words}.`,
   'stopped.region': 'La recherche',
   'stopped.title': 'Arrêtée avant la fin de la recherche',
   'stopped.some': 'Voici les meilleurs bols trouvés jusqu’ici.',
   'stopped.none': (levels: string) =>
-    `Aucun bol n’est encore trouvé ; cela ne veut pas dire qu’il n’y en a pas. Laissés tels quels, les cheveux manquent le souhait de ${n.tons(levels)}.`,
+    `Aucun bol n’est encore trouvé ; cela ne veut pas dire qu’il n’y en a pas. Laissés tels quels, les cheveux manquent l’objectif de ${n.tons(levels)}.`,
   'stopped.gap': (levels: string) =>
-    `D’autres bols approcheraient le souhait de ${n.tons(levels)} de plus, au mieux.`,
+    `D’autres bols approcheraient l’objectif de ${n.tons(levels)} de plus, au mieux.`,
   'stopped.gap_none': (levels: string) =>
-    `Des bols approcheraient le souhait de ${n.tons(levels)}, au mieux.`,
-  'stopped.no_gap': 'Aucun autre bol de l’ensemble n’approche sensiblement plus du souhait.',
+    `Des bols approcheraient l’objectif de ${n.tons(levels)}, au mieux.`,
+  'stopped.no_gap': 'Aucun autre bol de l’ensemble n’approche sensiblement plus de l’objectif.',
   'stopped.ways': 'D’autres chemins et des chemins en plusieurs étapes peuvent manquer.',
 };

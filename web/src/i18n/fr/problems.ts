@@ -21,13 +21,13 @@ export const problems = {
   'problem.stretch_out_of_range': (p: P) => `Un étirement de ${of(p, 'value')} % est impossible.`,
   'problem.doubt_out_of_range': (p: P) => `Un doute de ${of(p, 'value')} est impossible.`,
   'problem.woven_share_out_of_range': (p: P) =>
-    `Les paquets ne peuvent pas prendre une part de ${of(p, 'value')} d’une zone (${of(p, 'min')} à ${of(p, 'max')}).`,
-  'problem.woven_width_out_of_range': (p: P) => `Un paquet de ${of(p, 'value')} mm n’est pas possible.`,
+    `Les papillotes ne peuvent pas prendre une part de ${of(p, 'value')} d’une zone (${of(p, 'min')} à ${of(p, 'max')}).`,
+  'problem.woven_width_out_of_range': (p: P) => `Une papillote de ${of(p, 'value')} mm n’est pas possible.`,
   'problem.woven_from_no_area': (p: P) =>
-    `${of(p, 'area')} : les paquets se prennent dans une zone de cette tête qui n’est pas elle-même en paquets.`,
+    `${of(p, 'area')} : les papillotes se prennent dans une zone de cette tête qui n’est pas elle-même en papillotes.`,
   'problem.woven_takes_all': (p: P) =>
-    `Les paquets prennent tous les cheveux de ${of(p, 'area')}. En laisser entre eux.`,
-  'problem.aim_twice': (p: P) => `Il y a deux souhaits pour ${of(p, 'zone')}. N’en garder qu’un.`,
+    `Les papillotes prennent tous les cheveux de ${of(p, 'area')}. En laisser entre elles.`,
+  'problem.aim_twice': (p: P) => `Il y a deux objectifs pour ${of(p, 'zone')}. N’en garder qu’un.`,
   'problem.shares_do_not_add_up': (p: P) =>
     `Les parts des mèches font ${of(p, 'sum')} et non le tout. En changer une.`,
   'problem.spans_overlap': (p: P) =>
@@ -44,12 +44,14 @@ export const problems = {
   'problem.too_long': (p: P) => `Ce texte est trop long (${n.lettres(of(p, 'max'))} au plus).`,
   'problem.control_character': () => 'Ce texte contient un caractère qui ne s’écrit pas.',
   'problem.aim_needs_one': () =>
-    'Donner un souhait : une nuance, une hauteur avec son reflet, ou une couleur.',
+    'Donner un objectif : une nuance, une hauteur avec son reflet, ou une couleur.',
+  'problem.second_tone_needs_level': () =>
+    'Un second reflet demande une hauteur. Indiquez hauteur et reflets ensemble.',
   'problem.aim_missing': (p: P) =>
-    `Pas encore de souhait pour ${of(p, 'zone')}. En choisir un, ou laisser tel quel.`,
+    `Pas encore d’objectif pour ${of(p, 'zone')}. En choisir un, ou laisser tel quel.`,
   'problem.unknown_shade': (p: P) =>
     `La nuance ${of(p, 'shade')} n’est pas sur cette étagère. En choisir une autre.`,
-  'problem.unknown_zone': (p: P) => `${of(p, 'zone')} n’est plus sur cette tête. Retirer son souhait.`,
+  'problem.unknown_zone': (p: P) => `${of(p, 'zone')} n’est plus sur cette tête. Retirer son objectif.`,
   'problem.unknown_product': (p: P) =>
     `${of(p, 'product')} n’est pas sur cette étagère. Choisir autre chose.`,
   'problem.unknown_range': (p: P) => `La gamme ${of(p, 'range')} n’est pas sur cette étagère.`,
@@ -76,7 +78,7 @@ export const problems = {
     'L’application dure plus que la vie du mélange. Prévoir des mélanges plus petits.',
   'problem.leaves_too_late': () => 'La personne partirait plus tard que convenu.',
   'problem.search_stopped': () => 'L’ordre du travail n’a pas été cherché jusqu’au bout.',
-  'problem.no_wish': () => 'Il n’y a aucun souhait pour juger ces bols.',
+  'problem.no_wish': () => 'Il n’y a aucun objectif pour juger ces bols.',
   'problem.range_gives_no_colour': () => 'Cette gamme ne donne pas de couleur à elle seule.',
   'problem.no_bowls': () => 'Il n’y a aucun bol à mettre dans le temps.',
   'problem.unknown_key': (p: P) => `La visite contient quelque chose d’inconnu : ${of(p, 'key')}.`,

@@ -9,6 +9,7 @@ export const ui = {
   'ui.clipped': 'hors de ce que cet écran peut montrer',
   'ui.stop': 'Arrêt',
   'ui.caution': 'Attention',
+  'ui.failed': 'Pas fait',
   'ui.kept': 'Conservé',
   'ui.todo': 'À faire',
   'ui.part': 'Produit',

@@ -4,7 +4,7 @@ export const visit = {
   'visit.away': 'Le serveur du salon ne répond pas : cette visite ne peut pas être ouverte.',
   'visit.not_found': 'Cette visite n’existe pas ici.',
   'visit.away_kept': 'Tout ce qui est enregistré sur le serveur.',
-  'visit.away_todo': 'Vérifier que le serveur tourne et que cet appareil est sur son réseau, puis réessayer.',
+  'visit.away_todo': 'Vérifiez que le serveur fonctionne et que cet appareil est sur son réseau.',
   'visit.not_found_todo': 'Revenir à toutes les visites et en choisir une autre.',
   'saving.saved': 'enregistré',
   'saving.saving': 'enregistrement',

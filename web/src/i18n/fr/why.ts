@@ -9,7 +9,7 @@ export const why = {
     `${of(p, 'share')} % de naturel, pour couvrir ${of(p, 'white')} % de blancs sans effet terne.`,
   'why.counter_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, reprend la chaleur dessous.`,
   'why.developer_for_lift': (p: P) =>
-    `Oxydant ${of(p, 'percent')} %, car le souhait est plus clair de ${n.tons(of(p, 'levels'))}.`,
+    `Oxydant ${of(p, 'percent')} %, car l’objectif est plus clair de ${n.tons(of(p, 'levels'))}.`,
   'why.developer_for_white': (p: P) => `Oxydant ${of(p, 'percent')} %, pour que les blancs prennent.`,
   'why.developer_for_deposit': (p: P) =>
     `Oxydant ${of(p, 'percent')} % : la couleur se dépose, presque rien n’éclaircit.`,
@@ -19,11 +19,11 @@ export const why = {
     'Rarement trop foncé. Si c’est trop clair au bac, foncer là avec un ton sur ton un ton plus foncé.',
   'why.warming_tone': (p: P) =>
     `${of(p, 'product')}, ${of(p, 'share')} %, redonne la chaleur qui manquerait.`,
-  'why.in_packets': (p: P) => `Environ ${n.paquets(of(p, 'packets'))}, ${of(p, 'grams')} g dans chacun.`,
-  'why.beside_packets': () => 'Se pose entre les paquets pendant leur pause ; tout rincer ensemble.',
+  'why.in_packets': (p: P) => `Environ ${n.papillotes(of(p, 'packets'))}, ${of(p, 'grams')} g dans chacune.`,
+  'why.beside_packets': () => 'Se pose entre les papillotes pendant leur pause ; tout rincer ensemble.',
   'why.own_bowl': () => 'Cette zone demande son propre bol.',
   'why.one_bowl_fewer': (p: P) =>
-    `Possible avec ${n.bols(of(p, 'bowls'))}, mais plus loin du souhait de ${n.tons(of(p, 'worse'))}.`,
+    `Possible avec ${n.bols(of(p, 'bowls'))}, mais plus loin de l’objectif de ${n.tons(of(p, 'worse'))}.`,
   'why.same_mix_later': (p: P) =>
     `Le mélange du bol ${of(p, 'bowl')} passe sur les longueurs pendant les ${of(p, 'minutes')} dernières minutes.`,
   'why.fourth_shade_nearer': (p: P) =>
@@ -83,7 +83,7 @@ export const why = {
     `${of(p, 'percent')} % du doute sur la profondeur vient de la couleur que ces cheveux prennent : une mèche d’essai le dit.`,
   'why.doubt_from_blend': (p: P) =>
     `${of(p, 'percent')} % du doute sur la profondeur vient de l’aspect d’ensemble des cheveux blancs et pigmentés.`,
-  'why.packets_first': () => 'Les paquets d’abord : le reste se pose entre eux.',
+  'why.packets_first': () => 'Les papillotes d’abord : le reste se pose entre elles.',
   'why.whitest_first': () => 'Le plus blanc d’abord : il demande le plus de temps.',
   'why.resistant_first': () => 'Les blancs résistants d’abord : ils demandent le plus de temps.',
   'why.crown_to_nape_then_sides': () => 'Du sommet à la nuque, puis les côtés.',
@@ -112,7 +112,7 @@ export const why = {
   'why.later_bowl_decides': () => 'Une étape suit ici : c’est le bol d’après qui compte.',
   'why.route_chelate': (p: P) => `Ôter les minéraux : ${n.minutes(of(p, 'minutes'))}, puis bien rincer.`,
   'why.route_soften': (p: P) =>
-    `Assouplir les blancs résistants : ${of(p, 'percent')} %, ${n.minutes(of(p, 'minutes'))}.`,
+    `Mordancer les blancs résistants : ${of(p, 'percent')} %, ${n.minutes(of(p, 'minutes'))}.`,
   'why.route_fill': () => 'Repigmenter, pour donner un fond chaud à la profondeur.',
   'why.route_remove': (p: P) =>
     `Retirer l’ancienne couleur : ${n.minutes(of(p, 'minutes'))}, puis rincer aussi longtemps que le fabricant le dit.`,
@@ -120,7 +120,7 @@ export const why = {
     `Éclaircir à ${of(p, 'percent')} %, jusqu’à ${n.minutes(of(p, 'minutes'))}. Regarder souvent ; arrêter si cela fait mal, chauffe ou si le cheveu s’étire.`,
   'why.route_needs_visits': (p: P) =>
     `Il faut ${n.visites(of(p, 'visits'))}, à au moins ${n.semaines(of(p, 'weeks'))}. Vérifier le cheveu avant chacune.`,
-  'why.route_stays_short': () => 'Même ainsi le souhait n’est pas tout à fait atteint.',
+  'why.route_stays_short': () => 'Même ainsi l’objectif n’est pas tout à fait atteint.',
   'why.route_strand_first': () =>
     'Plusieurs étapes ajoutent du doute : essayer d’abord tout le chemin sur une mèche.',
   // Un second regard.

@@ -62,6 +62,7 @@ struct TargetView {
   Tone tone = Tone::natural;
   bool leave = false;
   double weight = 1;
+  std::optional<Tone> second_tone;
 };
 
 struct ZoneTarget {

@@ -73,9 +73,10 @@ template <>
 struct Fields<TargetView> {
   static constexpr std::string_view name = "TargetView";
   using V = TargetView;
-  static constexpr auto list = std::make_tuple(field("lab", &V::lab, always), field("srgb", &V::srgb, always),
-                                               field("level", &V::level, always), field("tone", &V::tone, always),
-                                               field("leave", &V::leave, always), field("weight", &V::weight, always));
+  static constexpr auto list =
+      std::make_tuple(field("lab", &V::lab, always), field("srgb", &V::srgb, always), field("level", &V::level, always),
+                      field("tone", &V::tone, always), field("leave", &V::leave, always),
+                      field("weight", &V::weight, always), field("second_tone", &V::second_tone));
 };
 
 template <>

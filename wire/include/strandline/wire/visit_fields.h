@@ -15,6 +15,7 @@ struct Fields<ZoneAim> {
       field("zone", &ZoneAim::zone, {.required = true, .note = "area/span, or * for every zone not named"}),
       field("shade", &ZoneAim::shade, {.max_length = 60, .note = "id of a colour product of the shelf"}),
       field("level", &ZoneAim::level, {.min = 1, .max = 10}), field("tone", &ZoneAim::tone),
+      field("second_tone", &ZoneAim::second_tone, {.note = "mixed into tone, as in violet-ash; only beside a level"}),
       field("lab", &ZoneAim::lab), field("leave", &ZoneAim::leave, {.note = "nothing is to touch this zone"}));
 };
 
