@@ -52,6 +52,9 @@ constexpr std::array sentences{
     // The head.
     Sentence{"head_has_no_areas", "The head has no areas.", "Describe at least one area with one span."},
     Sentence{"too_many_areas", "The head has more than {max} areas.", "Merge areas that are read alike."},
+    Sentence{"head_too_fine",
+             "The head is read in {kinds} kinds of hair over all its spans; at most {max} can be worked.",
+             "Merge spans or areas that are read alike."},
     Sentence{"area_has_no_spans", "The area {area} has no spans.", "Add at least one span from the scalp on."},
     Sentence{"zone_has_no_fibres", "This span says nothing about its fibres.",
              "Add its populations, or level, tone and white share in short."},

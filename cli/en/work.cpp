@@ -38,6 +38,11 @@ constexpr std::array sentences{
              "Open it again and repeat your change; nothing was overwritten."},
     Sentence{"entry_id_taken", "Something else was saved under the id {id}.", "Give every save an id of its own."},
     Sentence{"not_an_id", "\"{id}\" cannot be the id of a save.", "Use 16 to 80 letters, digits, - and _."},
+    // What takes long.
+    Sentence{"busy", "{waiting} questions are waiting already.", "Ask again in a moment; nothing was changed."},
+    Sentence{"given_up", "The work was given up: nobody waited for it, or the server is stopping.", "Ask again."},
+    Sentence{"out_of_time", "No answer was ready in the {seconds} s it was given.",
+             "Give it more seconds, or read the head in fewer areas and spans."},
     // The shelf.
     Sentence{"shelf_is_empty", "The shelf holds no products.",
              "Add the salon's products, or write \"shelf\": \"demo\" to try."},

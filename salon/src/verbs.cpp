@@ -1,6 +1,7 @@
 #include "strandline/salon/verbs.h"
 
 #include <chrono>
+#include <sstream>
 #include <vector>
 
 namespace strandline::salon {
@@ -10,11 +11,47 @@ namespace {
 // A search that takes longer is stopped and says how far from the best it may be.
 constexpr double kSearchSeconds = 120;
 
+using Clock = std::chrono::steady_clock;
+
+double seconds_of(const wire::ReadVisit& asked) { return asked.options.seconds.value_or(kSearchSeconds); }
+
+// Thrown through the engine, which holds nothing that is not given back, when no answer will be given.
+struct Stopped {
+  Problem why;
+};
+
+std::string short_figure(double value) {
+  std::ostringstream out;
+  out << value;
+  return out.str();
+}
+
+// The same effort, ended by Stopped when nobody waits or the time for tidying up after a stopped search is over too.
+Effort bounded(const wire::ReadVisit& asked, const Effort& effort) {
+  const double seconds = seconds_of(asked);
+  // By choice: a stopped search still predicts its bowls, and the machine may be busy.
+  const auto last = Clock::now() + std::chrono::duration<double>(1.5 * seconds + 1.5);
+  const auto look = [last, seconds, unwanted = effort.cancelled] {
+    if (unwanted()) throw Stopped{{"given_up", "", {}}};
+    if (Clock::now() >= last) throw Stopped{{"out_of_time", "/options/seconds", {{"seconds", short_figure(seconds)}}}};
+    return false;
+  };
+  return {[look, parallel = effort.parallel](int count, const std::function<void(int, int)>& body) {
+            look();
+            parallel(count, [&](int begin, int end) {
+              for (int i = begin; i < end; ++i) {
+                look();
+                body(i, i + 1);
+              }
+            });
+          },
+          look};
+}
+
 tl::unexpected<Problems> no_bowls() { return tl::unexpected(Problems{{"no_bowls", "/bowls", {}}}); }
 
 FormulateOptions options(const wire::ReadVisit& asked, const Effort& effort) {
-  using Clock = std::chrono::steady_clock;
-  const auto end = Clock::now() + std::chrono::duration<double>(asked.options.seconds.value_or(kSearchSeconds));
+  const auto end = Clock::now() + std::chrono::duration<double>(seconds_of(asked));
   return {asked.options.scenarios.value_or(kSearchScenarios), effort.parallel,
           [end, stopped = effort.cancelled] { return stopped() || Clock::now() >= end; }};
 }
@@ -33,8 +70,9 @@ std::vector<Step> own_steps(const Visit& visit) {
   return steps;
 }
 
-// Which readings and constants the spread of a plan comes from.
+// Which readings and constants the spread of a plan comes from; left out of one that was stopped.
 Result<Plan> with_doubt(Plan plan, const Visit& visit, const Effort& effort) {
+  if (plan.report.stopped == "cancelled") return plan;
   return doubt_of(visit.head, steps_of(plan.bowls), visit.shelf, effort.parallel)
       .map([&](const std::vector<ZoneDoubt>& doubts) {
         for (ZonePlan& zone : plan.zones)
@@ -164,25 +202,42 @@ Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& eff
       .map([&](const VisitPlan& p) { return wire::view(p, asked.visit.shelf); });
 }
 
+namespace {
+
+Result<wire::Json> answer_to(std::string_view verb, const wire::ReadVisit& asked, const Effort& effort,
+                             const Beside& beside) {
+  const auto json = [](const auto& value) { return wire::answer_json(value); };
+  Result<wire::Json> out = tl::unexpected(Problems{{"unknown_verb", "", {{"verb", std::string(verb)}}}});
+  if (verb == "assess") out = assess(asked).map(json);
+  if (verb == "aim") out = aim(asked).map(json);
+  if (verb == "predict") out = predict(asked, effort).map(json);
+  if (verb == "formulate") out = formulate(asked, effort).map(json);
+  if (verb == "schedule") out = schedule(asked, effort).map(json);
+  if (verb == "plan") out = plan(asked, effort).map(json);
+  if (verb == "reach") out = reach(asked, effort).map(json);
+  if (verb == "fade") out = fade(asked, asked.options.habit).map(json);
+  if (verb == "grow") out = grow(asked).map(json);
+  if (verb == "what-if") out = what_if(asked, effort).map(json);
+  if (verb == "review") out = review(asked, effort).map(json);
+  if (verb == "convert") out = convert(asked, beside.range, effort).map(json);
+  if (verb == "substitute") out = substitute(asked, beside.product, effort).map(json);
+  return out;
+}
+
+}  // namespace
+
 Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,
                           const Effort& effort, const Beside& beside) {
   const auto asked = open_visit(document, sources);
   if (!asked) return tl::unexpected(asked.error());
-  const auto json = [](const auto& value) { return wire::answer_json(value); };
-  Result<wire::Json> out = tl::unexpected(Problems{{"unknown_verb", "", {{"verb", std::string(verb)}}}});
-  if (verb == "assess") out = assess(*asked).map(json);
-  if (verb == "aim") out = aim(*asked).map(json);
-  if (verb == "predict") out = predict(*asked, effort).map(json);
-  if (verb == "formulate") out = formulate(*asked, effort).map(json);
-  if (verb == "schedule") out = schedule(*asked, effort).map(json);
-  if (verb == "plan") out = plan(*asked, effort).map(json);
-  if (verb == "reach") out = reach(*asked, effort).map(json);
-  if (verb == "fade") out = fade(*asked, asked->options.habit).map(json);
-  if (verb == "grow") out = grow(*asked).map(json);
-  if (verb == "what-if") out = what_if(*asked, effort).map(json);
-  if (verb == "review") out = review(*asked, effort).map(json);
-  if (verb == "convert") out = convert(*asked, beside.range, effort).map(json);
-  if (verb == "substitute") out = substitute(*asked, beside.product, effort).map(json);
+  Result<wire::Json> out;
+  try {
+    const Effort within = bounded(*asked, effort);
+    within.cancelled();
+    out = answer_to(verb, *asked, within, beside);
+  } catch (const Stopped& stopped) {
+    return tl::unexpected(Problems{stopped.why});
+  }
   return out.map_error([&](Problems problems) { return wire::place_in(document, std::move(problems)); });
 }
 

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <exception>
 
+#include "strandline/salon/desk.h"
+
 namespace strandline::salon {
 
 // A loop cut into pieces; whoever has time takes the next one.
@@ -47,7 +49,7 @@ struct Workers::Job {
   std::exception_ptr failure;
 };
 
-Workers::Workers(int threads) : threads_(std::max(1, threads)) {
+Workers::Workers(int threads, bool behind) : threads_(std::max(1, threads)), behind_(behind) {
   for (int i = 1; i < threads_; ++i) pool_.emplace_back([this] { work(); });
 }
 
@@ -85,6 +87,7 @@ ParallelFor Workers::parallel_for() {
 }
 
 void Workers::work() {
+  if (behind_) give_way();
   for (;;) {
     std::shared_ptr<Job> job;
     {

@@ -1,10 +1,11 @@
 // What the routes share.
 #pragma once
 
-#include <semaphore>
+#include <atomic>
 
 #include "http.h"
 #include "static_files.h"
+#include "strandline/salon/desk.h"
 #include "strandline/salon/knowledge.h"
 #include "strandline/salon/visits.h"
 #include "strandline/salon/watch.h"
@@ -19,10 +20,10 @@ struct Context {
   wire::Sources sources;
   salon::Workers workers;
   StaticFiles files;
-  // Searches that may run at once; the others wait, so that a burst of plans leaves the quick questions
-  // quick.
-  static constexpr int searches_at_once = 2;
-  std::counting_semaphore<searches_at_once> searches{searches_at_once};
+  std::atomic<bool> stopping = false;  // work that runs is given up
+  // Work at once, and how many may wait for it: fewer than there are connections, so that the rest stay quick.
+  static constexpr int at_once = 2, waiting_most = 128;
+  salon::Desk desk{at_once, waiting_most};
 
   salon::Watch watch;
 
@@ -30,7 +31,7 @@ struct Context {
       : world(std::move(w)),
         house(std::move(h)),
         sources(house.sources()),
-        workers(options.search_threads),
+        workers(options.search_threads, true),
         files(options.web),
         watch(world.store, options.tell) {}
 };

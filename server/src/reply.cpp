@@ -7,7 +7,7 @@ namespace strandline::server {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, int>, 26> statuses{{
+constexpr std::array<std::pair<std::string_view, int>, 30> statuses{{
     {"not_json", 400},           {"not_a_number", 400},
     {"invalid_utf8", 400},       {"too_deep", 400},
     {"duplicate_key", 400},      {"bad_request", 400},
@@ -21,6 +21,8 @@ constexpr std::array<std::pair<std::string_view, int>, 26> statuses{{
     {"headers_too_large", 431},  {"internal", 500},
     {"store_unavailable", 503},  {"store_moved", 503},
     {"store_damaged", 503},      {"entry_broken", 503},
+    {"store_unavailable", 503},  {"busy", 503},
+    {"given_up", 503},           {"out_of_time", 503},
 }};
 
 }  // namespace

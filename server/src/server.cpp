@@ -4,6 +4,7 @@
 
 #include "context.h"
 #include "guard.h"
+#include "memory.h"
 #include "reply.h"
 
 namespace strandline::server {
@@ -53,6 +54,8 @@ struct Server::Parts {
   Parts(ServerOptions o, salon::World world, salon::House house)
       : options(std::move(o)), context(std::move(world), std::move(house), options) {}
 
+  // Before there is a thread: each takes its memory from what was set by then.
+  const bool small = (keep_memory_small(), true);
   ServerOptions options;
   Context context;
   HttpServer http;
@@ -114,7 +117,12 @@ std::optional<int> Server::bind() {
 }
 
 void Server::run() { parts_->http.listen_after_bind(); }
-void Server::stop() { parts_->http.stop(); }
+
+void Server::stop() {
+  parts_->context.stopping = true;
+  parts_->http.stop();
+}
+
 std::string Server::exchange(std::string_view bytes) { return parts_->http.exchange(bytes); }
 bool Server::running() const { return parts_->http.is_running(); }
 

@@ -101,11 +101,20 @@ void check_woven(const Head& head, const Area& a, const std::string& path, Check
 Problems check(const Head& head) {
   Checker c;
   constexpr size_t kAreasMost = 24;
+  // Every scenario works each kind of hair of each zone: time and memory grow with their number. By choice: more than
+  // anybody reads off a head, and what one visit may cost a machine that others use.
+  constexpr size_t kKindsMost = 256;
   c.within(head.hair.hairs_per_cm2, 20, 500, "density_out_of_range", "/head/hair/hairs_per_cm2");
   c.within(head.hair.diameter_um, 15, 150, "diameter_out_of_range", "/head/hair/diameter_um");
   if (head.areas.empty()) c.problems.push_back({"head_has_no_areas", "/head/areas", {}});
   if (head.areas.size() > kAreasMost)
     c.problems.push_back({"too_many_areas", "/head/areas", {{"max", std::to_string(kAreasMost)}}});
+  size_t kinds = 0;
+  for (const Area& a : head.areas)
+    for (const Span& s : a.spans) kinds += s.populations.size();
+  if (kinds > kKindsMost)
+    c.problems.push_back(
+        {"head_too_fine", "/head/areas", {{"kinds", std::to_string(kinds)}, {"max", std::to_string(kKindsMost)}}});
   std::set<std::string> names;
   for (size_t i = 0; i < head.areas.size(); ++i) {
     check_area(head.areas[i], "/head/areas/" + std::to_string(i), c);

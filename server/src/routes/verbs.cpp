@@ -1,38 +1,33 @@
 #include "strandline/salon/verbs.h"
 
-#include <chrono>
 #include <optional>
-#include <set>
 
 #include "context.h"
+#include "memory.h"
 #include "reply.h"
 
 namespace strandline::server {
 
 namespace {
 
-// One of the places for searches, held as long as this lives; waits for it as long as the client does.
-class SearchPlace {
- public:
-  SearchPlace(Context& context, const httplib::Request& request) : context_(context) {
-    constexpr std::chrono::milliseconds look_again{200};
-    while (!(held_ = context_.searches.try_acquire_for(look_again)) && !client_gone(request)) {
-    }
-  }
-  ~SearchPlace() {
-    if (held_) context_.searches.release();
-  }
-  SearchPlace(const SearchPlace&) = delete;
-  SearchPlace& operator=(const SearchPlace&) = delete;
+// Verbs that look at one colour of each zone and no scenario.
+bool quick(const std::string& verb) { return verb == "assess" || verb == "aim"; }
 
- private:
-  Context& context_;
-  bool held_ = false;
-};
-
-bool searches(const std::string& verb) {
-  static const std::set<std::string> all = {"formulate", "plan", "schedule", "review", "convert", "substitute"};
-  return all.contains(verb);
+// Heavy work at the desk, in its turn; given up when the client goes or the server stops.
+Result<wire::Json> in_turn(Context& context, const httplib::Request& request, const std::string& verb,
+                           const std::function<Result<wire::Json>(const salon::Effort&)>& work) {
+  std::optional<Result<wire::Json>> answer;
+  const auto end = context.desk.ask(
+      verb,
+      [&](const salon::Desk::Gone& unwanted) {
+        answer = work({context.workers.parallel_for(), unwanted});
+        give_memory_back();
+      },
+      [&] { return context.stopping || client_gone(request); });
+  if (end == salon::Desk::End::full)
+    return tl::unexpected(Problems{{"busy", "", {{"waiting", std::to_string(Context::waiting_most)}}}});
+  if (!answer) return tl::unexpected(Problems{{"given_up", "", {}}});
+  return std::move(*answer);
 }
 
 }  // namespace
@@ -41,13 +36,12 @@ void add_verbs(httplib::Server& http, Context& context) {
   for (const std::string verb : {"assess", "aim", "predict", "formulate", "schedule", "plan", "reach", "fade", "grow",
                                  "what-if", "review", "convert", "substitute"}) {
     http.Post("/api/v1/" + verb, [verb, &context](const httplib::Request& request, httplib::Response& response) {
-      // A client that has gone away stops its own search.
-      const salon::Effort effort{context.workers.parallel_for(), [&request] { return client_gone(request); }};
-      std::optional<SearchPlace> place;
-      if (searches(verb)) place.emplace(context, request);
       const auto answer = wire::parse(request.body).and_then([&](const wire::Json& document) {
-        return salon::answer(verb, document, context.sources, effort,
-                             {request.get_param_value("range"), request.get_param_value("product")});
+        const auto work = [&](const salon::Effort& effort) {
+          return salon::answer(verb, document, context.sources, effort,
+                               {request.get_param_value("range"), request.get_param_value("product")});
+        };
+        return quick(verb) ? work({}) : in_turn(context, request, verb, work);
       });
       reply_with(response, answer, [](const wire::Json& json) { return json; });
     });

@@ -14,6 +14,7 @@ namespace strandline::salon {
 // How to work, not what on.
 struct Effort {
   ParallelFor parallel = serial_for;
+  // Asked often, from any thread; true = nobody waits for the answer any more.
   std::function<bool()> cancelled = [] { return false; };
 };
 
@@ -50,7 +51,9 @@ struct Beside {
   std::string range, product;
 };
 
-// By name, the document still as JSON: what the HTTP door serves. Problem unknown_verb.
+// By name, the document still as JSON: what the HTTP door serves. Problems unknown_verb ·
+// given_up when it was cancelled · out_of_time {seconds} when it was not there well after the document's seconds; a
+// search that is stopped at its seconds mostly is, with the best so far.
 Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,
                           const Effort& effort, const Beside& beside = {});
 

@@ -17,8 +17,8 @@ namespace strandline::salon {
 // of a body is thrown to its caller after the running pieces have ended.
 class Workers {
  public:
-  // `threads` counts the caller: 1 = serial.
-  explicit Workers(int threads = 2);
+  // `threads` counts the caller: 1 = serial. `behind`: its own threads give way to all others (desk.h).
+  explicit Workers(int threads = 2, bool behind = false);
   ~Workers();
   Workers(const Workers&) = delete;
   Workers& operator=(const Workers&) = delete;
@@ -32,6 +32,7 @@ class Workers {
   void work();
 
   int threads_;
+  bool behind_;
   std::mutex mutex_;
   std::condition_variable wake_;
   std::deque<std::shared_ptr<Job>> jobs_;

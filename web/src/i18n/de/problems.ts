@@ -40,6 +40,11 @@ export const problems: Part<typeof english> = {
     `${of(p, 'area')} hat keinen Abschnitt. Einen hinzufügen oder den Bereich entfernen.`,
   'problem.head_has_no_areas': () => 'Der Kopf hat noch keinen Bereich. Einen hinzufügen.',
   'problem.too_many_areas': (p) => `Mehr Bereiche, als sich bearbeiten lassen (${of(p, 'max')}).`,
+  'problem.head_too_fine': (p) =>
+    `Mehr Haarsorten, als sich bearbeiten lassen (${of(p, 'max')}). Gleich gelesene Abschnitte zusammenlegen.`,
+  'problem.busy': () => 'Gerade wird zu viel auf einmal gerechnet. Gleich noch einmal fragen.',
+  'problem.given_up': () => 'Die Arbeit wurde aufgegeben. Noch einmal fragen.',
+  'problem.out_of_time': () => 'In der Zeit kam keine Antwort. Mehr Zeit geben oder Bereiche zusammenlegen.',
   'problem.name_missing': () => 'Ein Name fehlt.',
   'problem.name_used_twice': (p) => `Den Namen „${of(p, 'name')}“ gibt es zweimal. Einen davon ändern.`,
   'problem.bad_date': (p) => `„${of(p, 'text')}“ ist kein Tag. Tag, Monat und Jahr schreiben.`,

@@ -38,6 +38,11 @@ export const problems = {
   'problem.area_has_no_spans': (p: P) => `${of(p, 'area')} has no span. Add one or remove the area.`,
   'problem.head_has_no_areas': () => 'The head has no area yet. Add one.',
   'problem.too_many_areas': (p: P) => `More areas than can be worked with (${of(p, 'max')}).`,
+  'problem.head_too_fine': (p: P) =>
+    `More kinds of hair than can be worked with (${of(p, 'max')}). Merge spans that are read alike.`,
+  'problem.busy': () => 'Too much is being worked out at once. Ask again in a moment.',
+  'problem.given_up': () => 'The work was given up. Ask again.',
+  'problem.out_of_time': () => 'There was no answer in the time given. Allow more time, or merge areas.',
   'problem.name_missing': () => 'A name is missing.',
   'problem.name_used_twice': (p: P) => `The name “${of(p, 'name')}” is used twice. Change one of them.`,
   'problem.bad_date': (p: P) => `“${of(p, 'text')}” is not a day. Write day, month and year.`,

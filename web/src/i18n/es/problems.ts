@@ -38,6 +38,11 @@ export const problems: Part<typeof english> = {
   'problem.area_has_no_spans': (p) => `${of(p, 'area')} no tiene ningún tramo. Añada uno o quite la zona.`,
   'problem.head_has_no_areas': () => 'La cabeza aún no tiene ninguna zona. Añada una.',
   'problem.too_many_areas': (p) => `Son más zonas de las que se pueden manejar (${of(p, 'max')}).`,
+  'problem.head_too_fine': (p) =>
+    `Son más tipos de cabello de los que se pueden manejar (${of(p, 'max')}). Junte los tramos que se leen igual.`,
+  'problem.busy': () => 'Se está calculando demasiado a la vez. Pregunte de nuevo en un momento.',
+  'problem.given_up': () => 'El trabajo se abandonó. Pregunte de nuevo.',
+  'problem.out_of_time': () => 'No hubo respuesta en el tiempo dado. Dé más tiempo o junte zonas.',
   'problem.name_missing': () => 'Falta un nombre.',
   'problem.name_used_twice': (p) => `El nombre «${p.name ?? '?'}» se usa dos veces. Cambie uno de los dos.`,
   'problem.bad_date': (p) => `«${p.text ?? '?'}» no es un día. Escriba día, mes y año.`,
