@@ -34,7 +34,8 @@ struct Fading {
 
 // Requires check(head) and check(shelf) to be empty. Without steps the colour that is there fades. Problems: those of
 // predict, and a habit outside its ranges. Growth is left out: see grow.h.
-Result<Fading> fade(const Head& head, const std::vector<Step>& steps, const Shelf& shelf, const Habit& habit);
+Result<Fading> fade(const Head& head, const std::vector<Step>& steps, const Shelf& shelf, const Habit& habit,
+                    const ParallelFor& parallel = serial_for);
 
 // How red a dye is, from its optical depth: 0 for browns, blues and yellows, 1 for one that absorbs around 515 nm and
 // not beyond 600 nm. A zero spectrum gives 0.

@@ -26,7 +26,8 @@ struct Growth {
 
 // Requires check(head) and check(shelf) to be empty. Without steps the line of the colour that is there. Problems:
 // those of predict. Areas of other hair with a bond alone are left out: it does not grow.
-Result<Growth> grow(const Head& head, const std::vector<Step>& steps, const Shelf& shelf);
+Result<Growth> grow(const Head& head, const std::vector<Step>& steps, const Shelf& shelf,
+                    const ParallelFor& parallel = serial_for);
 
 // How far apart two colours look where they meet, in levels, tone included.
 double line_contrast(const Lab& natural, const Lab& coloured, const Constants& c);

@@ -110,7 +110,8 @@ double dye_left(ProductClass cls, double red, double porosity, double washes, do
   return (1 - lost * gone) * std::exp(-c.fade_light_per_hour * hours);
 }
 
-Result<Fading> fade(const Head& head, const std::vector<Step>& steps, const Shelf& shelf, const Habit& habit) {
+Result<Fading> fade(const Head& head, const std::vector<Step>& steps, const Shelf& shelf, const Habit& habit,
+                    const ParallelFor& parallel) {
   Problems problems = check_habit(habit);
   Draws draws = draw(head, kSearchScenarios);
   draw_fade(draws.constants);
@@ -121,11 +122,12 @@ Result<Fading> fade(const Head& head, const std::vector<Step>& steps, const Shel
   Fading out;
   out.habit = habit;
   const std::vector<ZoneRef> refs = zones(head);
-  for (size_t z = 0; z < refs.size(); ++z) {
+  out.zones.resize(refs.size());
+  const auto fade_one = [&](size_t z) {
     ZoneDraws& zone = draws.zones[z];
     ZonePools pools = pools_as_read(zone, *refs[z].span);
     apply(*ready, zone, draws, pools);
-    FadeZone f;
+    FadeZone& f = out.zones[z];
     f.zone = zone.id;
     for (int week = 0; week <= habit.weeks; ++week) {
       f.moments.push_back(moment(zone, pools, draws, habit, week));
@@ -133,8 +135,10 @@ Result<Fading> fade(const Head& head, const std::vector<Step>& steps, const Shel
       m.delta_e_2000 = delta_e_2000(f.moments.front().lab, m.lab);
       if (!f.visible_week && m.delta_e_2000 >= draws.nominal.fade_visible_delta_e) f.visible_week = week;
     }
-    out.zones.push_back(std::move(f));
-  }
+  };
+  parallel(static_cast<int>(refs.size()), [&](int begin, int end) {
+    for (int z = begin; z < end; ++z) fade_one(static_cast<size_t>(z));
+  });
   return out;
 }
 

@@ -185,7 +185,7 @@ Result<Plan> formulate(const Head& head, const std::vector<Target>& targets, con
   const Situation now = at_start(head, options.scenarios);
   auto plan = formulate_from({now, head}, targets, shelf, policy, options);
   if (plan && plan->report.stopped == "exhausted")
-    add_turns({head, targets, shelf, policy, options.scenarios}, plan->bowls);
+    add_turns({head, targets, shelf, policy, options.scenarios, options.cancelled}, plan->bowls);
   return plan;
 }
 

@@ -26,6 +26,7 @@ void add_turns(const TurnInput& in, std::vector<PlannedBowl>& bowls) {
     const Situation now = at_start(*head, in.scenarios);
     const std::vector<SearchZone> zones = search_zones(now, in.targets, in.policy);
     for (PlannedBowl& b : bowls) {
+      if (in.cancelled()) return;
       if (b.runner_up.shares.empty()) continue;
       std::vector<int> served;
       double weight = 0;

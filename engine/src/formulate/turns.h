@@ -1,6 +1,8 @@
 // What would change the answer: readings under which the runner-up would be the better bowl.
 #pragma once
 
+#include <functional>
+
 #include "formulate/situation.h"
 
 namespace strandline {
@@ -11,6 +13,7 @@ struct TurnInput {
   const Shelf& shelf;
   const FormulaPolicy& policy;
   int scenarios = kSearchScenarios;
+  std::function<bool()> cancelled = [] { return false; };  // true: what was found so far is told
 };
 
 // For each bowl the misreadings (misread.h) that turn the answer. Requires bowls of the first step.

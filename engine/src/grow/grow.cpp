@@ -94,23 +94,30 @@ double line_contrast(const Lab& natural, const Lab& coloured, const Constants& c
          c.line_levels_per_tone_unit * std::hypot(natural.a - coloured.a, natural.b - coloured.b);
 }
 
-Result<Growth> grow(const Head& head, const std::vector<Step>& steps, const Shelf& shelf) {
+Result<Growth> grow(const Head& head, const std::vector<Step>& steps, const Shelf& shelf, const ParallelFor& parallel) {
   Draws draws = draw(head, kScenarios);
   const auto ready = prepared(steps, shelf, draws);
   if (!ready) return tl::unexpected(ready.error());
   Growth out;
   const double natural_level = natural_level_of(head);
-  for (const Area& area : head.areas) {
+  std::vector<const Area*> areas;
+  for (const Area& area : head.areas)
+    if (nearest(area)) areas.push_back(&area);
+  out.lines.resize(areas.size());
+  const auto grow_one = [&](size_t i) {
+    const Area& area = *areas[i];
     const Span* span = nearest(area);
-    if (!span) continue;
     const std::string id = area.id + "/" + span->id;
     Pair pair;
     pair.natural = draw(as_it_grows(head, *span, natural_level), kScenarios).zones[0];
     pair.coloured =
         *std::find_if(draws.zones.begin(), draws.zones.end(), [&](const ZoneDraws& z) { return z.id == id; });
     apply(*ready, pair.coloured, draws);
-    out.lines.push_back(line_of(area, pair, draws));
-  }
+    out.lines[i] = line_of(area, pair, draws);
+  };
+  parallel(static_cast<int>(areas.size()), [&](int begin, int end) {
+    for (int i = begin; i < end; ++i) grow_one(static_cast<size_t>(i));
+  });
   for (double weeks : {2.0, 4.0, 6.0, 8.0, 12.0}) out.lengths.push_back({weeks, regrowth_cm(weeks)});
   return out;
 }
