@@ -43,6 +43,8 @@ constexpr std::array sentences{
     Sentence{"given_up", "The work was given up: nobody waited for it, or the server is stopping.", "Ask again."},
     Sentence{"out_of_time", "No answer was ready in the {seconds} s it was given.",
              "Give it more seconds, or read the head in fewer areas and spans."},
+    Sentence{"too_many_scenarios", "This head cannot be searched with {scenarios} scenarios; at most {max}.",
+             "Leave \"scenarios\" out, or merge spans or areas that are read alike."},
     // The shelf.
     Sentence{"shelf_is_empty", "The shelf holds no products.",
              "Add the salon's products, or write \"shelf\": \"demo\" to try."},

@@ -20,10 +20,10 @@ struct Stopped {
   Problem why;
 };
 
-std::string short_figure(double value) {
-  std::ostringstream out;
-  out << value;
-  return out.str();
+Problem out_of_time(double seconds) {
+  std::ostringstream figure;
+  figure << seconds;
+  return {"out_of_time", "/options/seconds", {{"seconds", figure.str()}}};
 }
 
 // The same effort, ended by Stopped when nobody waits or the time for tidying up after a stopped search is over too.
@@ -33,7 +33,7 @@ Effort bounded(const wire::ReadVisit& asked, const Effort& effort) {
   const auto last = Clock::now() + std::chrono::duration<double>(1.5 * seconds + 1.5);
   const auto look = [last, seconds, unwanted = effort.cancelled] {
     if (unwanted()) throw Stopped{{"given_up", "", {}}};
-    if (Clock::now() >= last) throw Stopped{{"out_of_time", "/options/seconds", {{"seconds", short_figure(seconds)}}}};
+    if (Clock::now() >= last) throw Stopped{out_of_time(seconds)};
     return false;
   };
   return {[look, parallel = effort.parallel](int count, const std::function<void(int, int)>& body) {
@@ -54,6 +54,33 @@ FormulateOptions options(const wire::ReadVisit& asked, const Effort& effort) {
   const auto end = Clock::now() + std::chrono::duration<double>(seconds_of(asked));
   return {asked.options.scenarios.value_or(kSearchScenarios), effort.parallel,
           [end, stopped = effort.cancelled] { return stopped() || Clock::now() >= end; }};
+}
+
+// A search holds each kind of hair of each zone in every scenario under every setting of the shelf.
+template <class Search>
+auto searched(const wire::ReadVisit& asked, const Effort& effort, const Search& search)
+    -> decltype(search(FormulateOptions{})) {
+  constexpr std::size_t kMost = std::size_t{256} * kSearchScenarios;  // by choice: some hundred MB with the demo shelf
+  std::size_t kinds = 0;
+  for (const ZoneRef& zone : zones(asked.visit.head)) kinds += zone.span->populations.size();
+  FormulateOptions how = options(asked, effort);
+  if (kinds * static_cast<std::size_t>(how.scenarios) > kMost)
+    return tl::unexpected(
+        Problems{{"too_many_scenarios",
+                  "/options/scenarios",
+                  {{"scenarios", std::to_string(how.scenarios)}, {"max", std::to_string(kMost / kinds)}}}});
+  return search(how);
+}
+
+// For answers that cannot say that a search was cut short: refused when it was.
+template <class Search>
+auto whole(const wire::ReadVisit& asked, const Effort& effort, const Search& search)
+    -> decltype(search(FormulateOptions{})) {
+  return searched(asked, effort, [&](const FormulateOptions& how) -> decltype(search(how)) {
+    auto answer = search(how);
+    if (answer && how.cancelled()) return tl::unexpected(Problems{out_of_time(seconds_of(asked))});
+    return answer;
+  });
 }
 
 PredictOptions report_options(const wire::ReadVisit& asked, const Effort& effort) {
@@ -132,16 +159,15 @@ Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked, const Effort& 
   });
 }
 
-Result<wire::FadeAnswer> fade(const wire::ReadVisit& asked, const Habit& habit) {
+Result<wire::FadeAnswer> fade(const wire::ReadVisit& asked, const Habit& habit, const Effort& effort) {
   const Visit& visit = asked.visit;
-  return strandline::fade(visit.head, on_the_clock(visit), visit.shelf, habit).map([](const Fading& f) {
-    return wire::view(f);
-  });
+  return strandline::fade(visit.head, on_the_clock(visit), visit.shelf, habit, effort.parallel)
+      .map([](const Fading& f) { return wire::view(f); });
 }
 
-Result<wire::GrowAnswer> grow(const wire::ReadVisit& asked) {
+Result<wire::GrowAnswer> grow(const wire::ReadVisit& asked, const Effort& effort) {
   const Visit& visit = asked.visit;
-  return strandline::grow(visit.head, on_the_clock(visit), visit.shelf).map([](const Growth& g) {
+  return strandline::grow(visit.head, on_the_clock(visit), visit.shelf, effort.parallel).map([](const Growth& g) {
     return wire::view(g);
   });
 }
@@ -150,13 +176,17 @@ Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effo
   const Visit& visit = asked.visit;
   const auto wanted = strandline::aim(visit.head, visit.aims, visit.shelf);
   if (!wanted) return tl::unexpected(wanted.error());
-  return strandline::formulate(visit.head, *wanted, visit.shelf, visit.policy.formula, options(asked, effort))
+  return searched(asked, effort,
+                  [&](const FormulateOptions& how) {
+                    return strandline::formulate(visit.head, *wanted, visit.shelf, visit.policy.formula, how);
+                  })
       .and_then([&](Plan p) { return with_doubt(std::move(p), visit, effort); })
       .map([&](const Plan& p) { return wire::view(p, *wanted, visit.shelf); });
 }
 
 Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort) {
-  const auto planned = asked.visit.bowls.empty() ? strandline::plan(asked.visit, options(asked, effort))
+  const auto search = [&](const FormulateOptions& how) { return strandline::plan(asked.visit, how); };
+  const auto planned = asked.visit.bowls.empty() ? searched(asked, effort, search)
                                                  : one_bowl_a_zone(asked.visit).and_then([&](const Visit* v) {
                                                      return strandline::what_if(*v, report_options(asked, effort));
                                                    });
@@ -164,7 +194,8 @@ Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort) {
 }
 
 Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort) {
-  return strandline::plan(asked.visit, options(asked, effort)).and_then([&](VisitPlan p) {
+  const auto search = [&](const FormulateOptions& how) { return strandline::plan(asked.visit, how); };
+  return searched(asked, effort, search).and_then([&](VisitPlan p) {
     return with_doubt(std::move(p.plan), asked.visit, effort).map([&](Plan with) {
       p.plan = std::move(with);
       return wire::view(p, asked.visit.shelf);
@@ -179,20 +210,20 @@ Result<wire::ReachAnswer> reach(const wire::ReadVisit& asked, const Effort& effo
 }
 
 Result<wire::ReviewAnswer> review(const wire::ReadVisit& asked, const Effort& effort) {
-  return strandline::review(asked.visit, options(asked, effort)).map([](const Review& r) { return wire::view(r); });
+  return whole(asked, effort, [&](const FormulateOptions& how) { return strandline::review(asked.visit, how); })
+      .map([](const Review& r) { return wire::view(r); });
 }
 
 Result<wire::RemadeAnswer> convert(const wire::ReadVisit& asked, const std::string& range, const Effort& effort) {
-  return strandline::convert(asked.visit, range, options(asked, effort)).map([&](const std::vector<Remade>& r) {
-    return wire::view(r, asked.visit.shelf);
-  });
+  return whole(asked, effort, [&](const FormulateOptions& how) { return strandline::convert(asked.visit, range, how); })
+      .map([&](const std::vector<Remade>& r) { return wire::view(r, asked.visit.shelf); });
 }
 
 Result<wire::RemadeAnswer> substitute(const wire::ReadVisit& asked, const std::string& product, const Effort& effort) {
   const EmptyTube tube{product, asked.options.weighed_g};
-  return strandline::substitute(asked.visit, tube, options(asked, effort)).map([&](const std::vector<Remade>& r) {
-    return wire::view(r, asked.visit.shelf);
-  });
+  return whole(asked, effort,
+               [&](const FormulateOptions& how) { return strandline::substitute(asked.visit, tube, how); })
+      .map([&](const std::vector<Remade>& r) { return wire::view(r, asked.visit.shelf); });
 }
 
 Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort) {
@@ -215,8 +246,8 @@ Result<wire::Json> answer_to(std::string_view verb, const wire::ReadVisit& asked
   if (verb == "schedule") out = schedule(asked, effort).map(json);
   if (verb == "plan") out = plan(asked, effort).map(json);
   if (verb == "reach") out = reach(asked, effort).map(json);
-  if (verb == "fade") out = fade(asked, asked.options.habit).map(json);
-  if (verb == "grow") out = grow(asked).map(json);
+  if (verb == "fade") out = fade(asked, asked.options.habit, effort).map(json);
+  if (verb == "grow") out = grow(asked, effort).map(json);
   if (verb == "what-if") out = what_if(asked, effort).map(json);
   if (verb == "review") out = review(asked, effort).map(json);
   if (verb == "convert") out = convert(asked, beside.range, effort).map(json);

@@ -49,7 +49,10 @@ void add_fade(CLI::App& app, Session& session) {
       app, session, "fade", "the tone over weeks of a washing habit, after the document's own bowls",
       [habit](const VisitFlags& flags, Session& s) {
         return run_visit(
-            flags, s, [&](const auto& asked, const auto&) { return salon::fade(asked, habit(asked.options.habit)); },
+            flags, s,
+            [&](const auto& asked, const auto& effort) {
+              return salon::fade(asked, habit(asked.options.habit), effort);
+            },
             [&](const wire::FadeAnswer& a, const Visit&) { print_fading(a, paint_for(flags, s.io), s.io.out); });
       });
   command->add_option("--washes", given->washes, "washes a week, 0 to 21 (default: the document's habit, else 3)");

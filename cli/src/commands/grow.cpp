@@ -32,7 +32,7 @@ void add_grow(CLI::App& app, Session& session) {
       app, session, "grow", "the line that regrowth draws after the document's own bowls, and when it shows",
       [](const VisitFlags& flags, Session& s) {
         return run_visit(
-            flags, s, [](const auto& asked, const auto&) { return salon::grow(asked); },
+            flags, s, [](const auto& asked, const auto& effort) { return salon::grow(asked, effort); },
             [&](const wire::GrowAnswer& a, const Visit&) { print_growth(a, paint_for(flags, s.io), s.io.out); });
       });
 }

@@ -63,13 +63,14 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
                                               Chooser& chooser, BowlSearch& search, const Choice& best,
                                               const Plan& plan, const PredictOptions& options) {
   std::vector<Alternative> out;
-  if (best.bowls.empty()) return out;
+  if (best.bowls.empty() || in.cancelled()) return out;
   const Extremes now = extremes(in, best);
   // The same zones share the same bowls, each bowl the best that the axis allows.
   auto same_sharing = [&](const Allowed& allowed) {
     Choice choice;
     choice.objective = best.objective - best.uneven;
     for (const Chosen& bowl : best.bowls) {
+      if (in.cancelled()) return Choice{};
       Wish wish = bowl_wish(in, bowl.zones);
       wish.allowed = allowed;
       wish.worth = bowl.best.objective + Constants{}.other_way_worse_most;
@@ -98,6 +99,7 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
   };
   std::vector<const Choice*> seen = {&best};
   for (const auto& [axis, choice] : found) {
+    if (in.cancelled()) break;
     // Leaving more of the head uncoloured is not another way to the wish.
     if (zones_served(choice) < zones_served(best) ||
         choice.objective > best.objective + Constants{}.other_way_worse_most)

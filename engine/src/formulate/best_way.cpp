@@ -131,7 +131,7 @@ std::optional<Tried> best_way(const RouteTask& task, const Situation& now, Openi
   const double weakest = all.front().step.developer_percent;
   for (Tried& t : all) {
     const auto then = after(now, first_of(task.head, t, names), task.shelf);
-    if (!then) return std::nullopt;
+    if (!then || task.options.cancelled()) return std::nullopt;
     // No stronger than it needs to be, as for any bowl.
     t.objective =
         roughly(task, *then, names) + Constants{}.price_strength_per_percent * (t.step.developer_percent - weakest);

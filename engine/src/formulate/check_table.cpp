@@ -64,6 +64,7 @@ std::optional<CheckChoice> choice(const RouteTask& in, const Situation& shown, c
 std::vector<RouteStep::IfCheckShows> check_tables(const RouteTask& in, const Situation& now, const RouteStep& first,
                                                   const std::vector<PlannedBowl>& bowls) {
   std::vector<RouteStep::IfCheckShows> tables;
+  if (in.options.cancelled()) return tables;
   const std::vector<SearchZone> zones = search_zones(now, in.targets, in.policy);
   for (const PlannedBowl& b : bowls) {
     // The heaviest of its zones that the first step touched is the one to look at.
@@ -89,7 +90,7 @@ std::vector<RouteStep::IfCheckShows> check_tables(const RouteTask& in, const Sit
     RouteStep::IfCheckShows table{b.bowl.label, looked_at->draws->id, {}};
     for (const auto& [level, scenarios] : by_level(*looked_at->draws, now.draws)) {
       const double likelihood = static_cast<double>(scenarios.size()) / static_cast<double>(now.draws.constants.size());
-      if (likelihood < c.check_level_seldom) continue;
+      if (likelihood < c.check_level_seldom || in.options.cancelled()) continue;
       if (lightened && level < far_enough) {
         table.choices.push_back({level, likelihood, true, {}, 0});
         continue;

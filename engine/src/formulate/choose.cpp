@@ -111,6 +111,7 @@ std::vector<Candidate> exact_list(const ChoiceInput& in, std::vector<Candidate> 
   std::vector<Candidate> all;
   const MixGrams grams = grams_for(in, zones);
   for (Candidate& c : kept) {
+    if (!all.empty() && in.cancelled()) break;
     const Setting& setting = in.domain.settings[static_cast<size_t>(c.setting)].setting;
     const double money = poured_price(in.domain.sets[static_cast<size_t>(c.set)], c.shares, setting,
                                       grams.of(*setting.range), in.shelf, in.policy);

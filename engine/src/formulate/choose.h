@@ -1,6 +1,7 @@
 // From single bowls to the bowls of the head: which zones share one, found lazily and exactly.
 #pragma once
 
+#include <functional>
 #include <vector>
 
 #include "formulate/pour.h"
@@ -37,6 +38,7 @@ struct ChoiceInput {
   std::vector<Step> before = {};  // done before these bowls, on the head as it was read
   char first_label = 'A';
   std::map<int, double> minutes = {};  // as Wish::minutes
+  std::function<bool()> cancelled = [] { return false; };
 };
 
 // Lists what one bowl could be for some zones, ordered by the single-precision objective: BowlSearch::find in earnest.
@@ -88,7 +90,8 @@ class Chooser {
 // The wish for one bowl on these zones, poured.
 Wish bowl_wish(const ChoiceInput& in, const std::vector<int>& zones);
 
-// The kept candidates for one bowl, exact and allowed, best first. Ties within 1e-6 go by setting and shares.
+// The kept candidates for one bowl, exact and allowed, best first. Ties within 1e-6 go by setting and shares. Where it
+// is cancelled, those that were exact by then, at least the first that is allowed.
 std::vector<Candidate> exact_list(const ChoiceInput& in, std::vector<Candidate> kept, const std::vector<int>& zones);
 
 // Those of a list that a colourist would call another formula than `best` and than each other; none better than it.

@@ -113,6 +113,11 @@ void even_out(const ChoiceInput& in, Choice& choice) {
   const std::vector<Place> all_places = places(in);
   const std::vector<Join> all = joins(in, all_places);
   if (all.empty() || choice.bowls.empty()) return;
+  if (in.cancelled()) {  // as they were chosen
+    choice.uneven = unevenness(in, choice);
+    choice.objective += choice.uneven;
+    return;
+  }
   const std::vector<Looks> zones = looks(in, choice, all_places);
   std::vector<size_t> taken(choice.bowls.size(), 0);
   auto look = [&](size_t zone) -> const Colours& {

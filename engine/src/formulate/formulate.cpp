@@ -69,6 +69,7 @@ void keep_the_clock(ChoiceInput& in, const Chooser& chooser, BowlSearch& search,
   const Choice free = choice;
   std::map<int, double> best;
   for (const int which : {0, 1, 2}) {
+    if (in.cancelled()) break;
     std::vector<PlannedBowl> bowls = planned_bowls(in, free);
     for (size_t b = 0; which > 0 && b < bowls.size(); ++b) {
       const MinuteWindow& own = find_range(in.shelf, bowls[b].bowl.formula.range)->minutes;
@@ -110,7 +111,9 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
       total,
       [&](int setting, int zone, double minutes) -> const ZoneTable& { return search.table(setting, zone, minutes); },
       from.now.done,
-      from.first_label};
+      from.first_label,
+      {},
+      options.cancelled};
   const std::vector<ZoneGroup> groups = group_zones(zones);
   Chooser chooser(in, groups, [&](const Wish& wish) { return search.find(wish); });
   Plan plan;
@@ -138,11 +141,11 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
   plan.report.boxes = search.counts().boxes;
   plan.report.bounds = search.counts().bounds;
   plan.report.evaluations = search.counts().evaluations;
-  plan.report.stopped = search.counts().cancelled ? "cancelled" : "exhausted";
   // Groups of like zones are a choice of ours: apart they might do better.
   plan.report.bound =
       groups.size() < zones.size() ? std::min(choice.bound, least_apart(search, zones, total)) : choice.bound;
   plan.report.gap = plan.report.objective - plan.report.bound;
+  plan.report.stopped = search.counts().cancelled ? "cancelled" : "exhausted";
 
   PredictOptions report;
   report.parallel = options.parallel;
@@ -186,6 +189,7 @@ Result<Plan> formulate(const Head& head, const std::vector<Target>& targets, con
   auto plan = formulate_from({now, head}, targets, shelf, policy, options);
   if (plan && plan->report.stopped == "exhausted")
     add_turns({head, targets, shelf, policy, options.scenarios, options.cancelled}, plan->bowls);
+  if (plan && options.cancelled()) plan->report.stopped = "cancelled";
   return plan;
 }
 
@@ -212,8 +216,9 @@ Result<Plan> formulate_from(const From& from, const std::vector<Target>& targets
       if (note.code == kShared) scarce.insert(note.params.at("id"));
     plan->notes.insert(plan->notes.end(), left_out.begin(), left_out.end());
     if (poured && (!shared || plan->report.objective < shared->report.objective)) shared = *plan;
-    if (scarce.empty() || (shared && attempt > 0)) return certified(std::move(*shared));
-    if (attempt == kTriesWithoutStock) {
+    const bool over = plan->report.stopped == "cancelled";
+    if (scarce.empty() || (shared && (attempt > 0 || over))) return certified(std::move(*shared));
+    if (attempt == kTriesWithoutStock || over) {
       for (const std::string& id : scarce)
         plan->notes.push_back({"stock_short", "/shelf", {{"product", find_product(left, id)->name}}});
       return certified(std::move(*plan));

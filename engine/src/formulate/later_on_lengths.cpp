@@ -65,7 +65,7 @@ Result<Later> later_on_lengths(const ChoiceInput& in, const std::vector<Target>&
   auto of_lengths = [&](const Chosen& c) { return !at_scalp(c) && !of_packets(c); };
   const auto own = std::find_if(best.bowls.begin(), best.bowls.end(), of_lengths);
   // Only where the lengths have a bowl of their own that this would save.
-  if (lengths.empty() || regrowth == best.bowls.end() || own == best.bowls.end()) return out;
+  if (lengths.empty() || regrowth == best.bowls.end() || own == best.bowls.end() || in.cancelled()) return out;
   for (const Chosen& c : best.bowls)
     if (of_lengths(c) && std::any_of(c.zones.begin(), c.zones.end(), in_packets)) return out;
   if (!may_touch(in, *regrowth, lengths)) return out;

@@ -269,7 +269,8 @@ int size_of(const Reasons& changes) {
 
 }  // namespace
 
-std::optional<Edit> smallest_change(Judge& judge, const Own& as_mixed, double wanted) {
+std::optional<Edit> smallest_change(Judge& judge, const Own& as_mixed, double wanted,
+                                    const std::function<bool()>& cancelled) {
   auto judged = [&](std::vector<Edit> edits) {
     for (Edit& e : edits) e.objective = judge.objective(e.own);
     std::stable_sort(edits.begin(), edits.end(),
@@ -292,7 +293,7 @@ std::optional<Edit> smallest_change(Judge& judge, const Own& as_mixed, double wa
   // From the most promising single changes on.
   constexpr size_t kBeam = 16;
   std::optional<Edit> best;
-  for (size_t i = 0; i < std::min(kBeam, one.size()); ++i) {
+  for (size_t i = 0; i < std::min(kBeam, one.size()) && !cancelled(); ++i) {
     const std::vector<Edit> all = judged(judge.edits(one[i]));
     const Edit* two = smallest(all);
     if (two && (!best || size_of(two->changes) < size_of(best->changes))) best = *two;

@@ -1,6 +1,7 @@
 // A bowl that a colourist mixed, as shares: what it costs in levels, and every bowl one change away.
 #pragma once
 
+#include <functional>
 #include <map>
 #include <tuple>
 
@@ -53,7 +54,9 @@ class Judge {
   std::map<std::tuple<const Range*, double, double, double, bool>, std::vector<ZoneTable>> tables_;
 };
 
-// The smallest change (one, else two) that brings the bowl to `wanted` or below; the best of that size.
-std::optional<Edit> smallest_change(Judge& judge, const Own& own, double wanted);
+// The smallest change (one, else two) that brings the bowl to `wanted` or below; the best of that size. Where it is
+// cancelled, of those looked at by then.
+std::optional<Edit> smallest_change(Judge& judge, const Own& own, double wanted,
+                                    const std::function<bool()>& cancelled);
 
 }  // namespace strandline

@@ -67,7 +67,7 @@ std::optional<Refined> refine(const ChoiceInput& in, const Situation& now, const
   Judge judge(now, in.zones, served, in.total_weight, in.shelf, in.policy, certified.grams, longer);
   const double at_first = judge.objective(own(f, in.shelf));
   double best = at_first;
-  for (;;) {
+  while (!in.cancelled()) {
     const Formula* better = nullptr;
     const std::vector<Formula> all = steps_from(f, in);
     for (const Formula& step : all) {

@@ -177,7 +177,8 @@ Result<std::vector<Route>> routes(const Head& head, const std::vector<Target>& t
     if (!every) every = domain(shelf, policy);
     auto one = route({head, targets, shelf, policy, options, *every}, start, openings, direct);
     if (!one) return tl::unexpected(one.error());
-    if (*one) found.push_back({openings, std::move(**one)});
+    // One whose searches were stopped is not compared.
+    if (*one && !options.cancelled()) found.push_back({openings, std::move(**one)});
     return true;
   };
   for (Opening opening : kOpenings)

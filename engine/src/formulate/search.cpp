@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <optional>
 #include <set>
 #include <tuple>
 
@@ -83,9 +84,16 @@ std::vector<SettingZone*> BowlSearch::Run::needed(const std::vector<Branch>& of)
   return made;
 }
 
-// Every setting that may serve the zones waits undivided, at its price before any optics.
-void BowlSearch::start(Run& run) {
+// Every setting that may serve the zones waits undivided, at its price before any optics. False where it was stopped
+// before each had been looked at.
+bool BowlSearch::start(Run& run) {
   const Allowed& allowed = run.wish.allowed;
+  struct Place {
+    int setting;
+    std::vector<std::vector<double>> minutes;  // per zone
+    std::optional<Terrain> terrain = {};
+  };
+  std::vector<Place> places;
   for (int i = 0; i < static_cast<int>(domain_.settings.size()); ++i) {
     const Setting& setting = domain_.settings[static_cast<size_t>(i)].setting;
     if (setting.developer_percent >= allowed.strength_below) continue;
@@ -94,20 +102,31 @@ void BowlSearch::start(Run& run) {
     std::vector<std::vector<double>> own;
     for (int z : run.wish.zones) own.push_back(minutes(run.wish, i, z));
     if (std::any_of(own.begin(), own.end(), [](const auto& m) { return m.empty(); })) continue;
-    Terrain& t =
-        run.terrains.emplace(i, made_.terrain(i, run.wish.zones, own, run.wish.grams.of(*setting.range))).first->second;
+    places.push_back({i, std::move(own)});
+  }
+  options_.parallel(static_cast<int>(places.size()), [&](int begin, int end) {
+    for (int i = begin; i < end && !options_.cancelled(); ++i) {
+      Place& p = places[static_cast<size_t>(i)];
+      const Range& range = *domain_.settings[static_cast<size_t>(p.setting)].setting.range;
+      p.terrain = made_.terrain(p.setting, run.wish.zones, p.minutes, run.wish.grams.of(range));
+    }
+  });
+  for (Place& p : places) {
+    if (!p.terrain) return false;
+    Terrain& t = run.terrains.emplace(p.setting, std::move(*p.terrain)).first->second;
     t.mixing = run.wish.mixing_price;
     constexpr double kSame = 1e-12;  // the same prices added in another order
     t.price_most = allowed.price_most + kSame;
     for (size_t z = 0; z < t.zones.size(); ++z) t.zones[z].floor = floors_[static_cast<size_t>(run.wish.zones[z])];
     counts_.recipes += t.ground->set->size();
-    for (Branch b : undivided(i)) {
+    for (Branch b : undivided(p.setting)) {
       if (b.parts() > allowed.tubes_most || !holds_recipes(*t.ground, b)) continue;
       b.bound = least_price(t, b);
       if (std::isfinite(b.bound)) wait(run.branches, b);
     }
   }
   run.best = BestFew(std::min(run.wish.worth, limit_by_known(run)), run.wish.keep, run.wish.distinct);
+  return true;
 }
 
 // What recipes that were good for other zones cost here; nothing beyond the last one kept of them will be kept.
@@ -279,9 +298,9 @@ BowlList BowlSearch::find(const Wish& wish) {
     return x != y ? x > y : a < b;
   });
   BowlList list;
-  start(run);
+  const bool started = start(run);
   bool more = true;
-  while (more && !options_.cancelled()) {
+  while (started && more && !options_.cancelled()) {
     more = divide(run);
     if (options_.cancelled()) break;
     bound_singles(run);
@@ -289,7 +308,7 @@ BowlList BowlSearch::find(const Wish& wish) {
     more = more || matters(run.singles, run.best.limit());
   }
   // Stopped in the middle of a round, fresh recipes may be left too.
-  double rest = std::min(lowest(run.branches), lowest(run.singles));
+  double rest = started ? std::min(lowest(run.branches), lowest(run.singles)) : 0;
   for (const Branch& b : run.fresh) rest = std::min(rest, b.bound);
   list.complete = !more;
   list.candidates = run.best.take();

@@ -61,7 +61,7 @@ class BowlSearch {
  private:
   struct Run;  // one call of find
   std::vector<double> minutes(const Wish& wish, int setting, int zone) const;
-  void start(Run& run);
+  bool start(Run& run);
   double limit_by_known(const Run& run);
   bool divide(Run& run);
   void bound_singles(Run& run);

@@ -20,7 +20,7 @@ struct Offer {
 
 class Sharing {
  public:
-  Sharing(const ChoiceInput& in, const Choice& choice) {
+  Sharing(const ChoiceInput& in, const Choice& choice) : in_(in) {
     for (const Product& p : in.shelf.products) left_[p.id] = p.stock_g;
     for (const Chosen& bowl : choice.bowls) {
       std::vector<Offer> offers;
@@ -73,7 +73,7 @@ class Sharing {
 
   void look(size_t bowl, double cost) {
     constexpr double kSame = 1e-12;
-    if (cost + rest_[bowl] >= least_ - kSame) return;
+    if (cost + rest_[bowl] >= least_ - kSame || in_.cancelled()) return;
     if (bowl == bowls_.size()) {
       least_ = cost;
       best_ = taken_;
@@ -88,6 +88,7 @@ class Sharing {
     }
   }
 
+  const ChoiceInput& in_;
   std::vector<std::vector<Offer>> bowls_;
   std::map<std::string, double> left_;
   std::vector<double> rest_;

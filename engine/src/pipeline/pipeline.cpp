@@ -141,7 +141,8 @@ Result<VisitPlan> plan(const Visit& visit, const FormulateOptions& options) {
                               visit.policy.formula, options);
   if (!bowls) return tl::unexpected(bowls.error());
   if (bowls->report.stopped == "exhausted")
-    add_turns({visit.head, out.targets, visit.shelf, visit.policy.formula, options.scenarios}, bowls->bowls);
+    add_turns({visit.head, out.targets, visit.shelf, visit.policy.formula, options.scenarios, options.cancelled},
+              bowls->bowls);
   out.plan = std::move(*bowls);
   out.assessment = assess(visit.head);
   add_timeline(visit, out);
@@ -156,6 +157,8 @@ Result<VisitPlan> plan(const Visit& visit, const FormulateOptions& options) {
   if (!ways) return tl::unexpected(ways.error());
   out.routes = std::move(*ways);
   for (Route& route : out.routes) add_timelines(visit, route);
+  // Proven best, perhaps, but not every other way was looked at.
+  if (options.cancelled()) out.plan.report.stopped = "cancelled";
   return out;
 }
 

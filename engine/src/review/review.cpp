@@ -87,7 +87,7 @@ void compare(const Visit& visit, const Bowl& bowl, const Found& found, const std
   const double wanted = list.empty() ? 0 : r.best + Constants{}.fine_within;
   r.fine = !list.empty() && r.broken.empty() && r.objective <= wanted;
   if (r.fine || list.empty() || !formulated(mine.range->cls) || mine.shares.empty()) return;
-  if (auto change = smallest_change(judge, mine, std::max(wanted, r.best))) {
+  if (auto change = smallest_change(judge, mine, std::max(wanted, r.best), options.cancelled)) {
     r.change = Bowl{bowl.label, pour(change->own, total, visit.shelf, policy), bowl.zones, bowl.step};
     r.changes = std::move(change->changes);
     r.change_objective = change->objective;

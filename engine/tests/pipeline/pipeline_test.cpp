@@ -48,6 +48,28 @@ TEST(Pipeline, PlanHasBowlsZonesAndAClock) {
   EXPECT_EQ(p->timeline.developments.size(), 2u);
 }
 
+TEST(Pipeline, APlanStoppedAnywhereIsAPlanThatSaysSo) {
+  const auto whole = plan(visit(), quick());
+  ASSERT_TRUE(whole);
+  ASSERT_EQ(whole->plan.report.stopped, "exhausted");
+  constexpr double kSame = 1e-6;
+  bool ended = false;
+  for (int after = 0; !ended; after += 1 + after / 4) {
+    int asked = 0;
+    FormulateOptions o = quick();
+    o.cancelled = [&] { return asked++ >= after; };
+    const auto p = plan(visit(), o);
+    ASSERT_TRUE(p) << after;
+    ended = asked <= after;
+    EXPECT_EQ(p->plan.report.stopped, ended ? "exhausted" : "cancelled") << after;
+    EXPECT_EQ(p->plan.zones.size(), whole->plan.zones.size()) << after;
+    EXPECT_LE(p->plan.report.bound, whole->plan.report.objective + kSame) << after;
+    EXPECT_GE(p->plan.report.objective, whole->plan.report.bound - kSame) << after;
+    // Little is begun once it was told to stop.
+    EXPECT_LE(asked - after, 200) << after;
+  }
+}
+
 TEST(Pipeline, WhatIfOfThePlansOwnBowlsIsThePlansPrediction) {
   Visit v = visit();
   const auto p = plan(v, quick());

@@ -26,6 +26,7 @@ Result<wire::AssessAnswer> assess(const wire::ReadVisit& asked);
 Result<wire::AimAnswer> aim(const wire::ReadVisit& asked);
 // Problem no_bowls: there is nothing on the hair to predict.
 Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked, const Effort& effort);
+// Of every verb that searches: too_many_scenarios where the document asks for more than the head can be searched with.
 Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effort& effort);
 // From the document's own bowls where there are any, else from a plan.
 Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort);
@@ -35,7 +36,8 @@ Result<wire::ReachAnswer> reach(const wire::ReadVisit& asked, const Effort& effo
 // Problem no_bowls. Searches nothing.
 Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort);
 
-// The document's own bowls beside the best. Problems no_bowls, no_wish.
+// The document's own bowls beside the best. Problems no_bowls, no_wish; of this and the next two out_of_time where the
+// document's seconds were over before the search was: nothing in their answers could say so.
 Result<wire::ReviewAnswer> review(const wire::ReadVisit& asked, const Effort& effort);
 // Problems no_bowls, unknown_range, range_gives_no_colour.
 Result<wire::RemadeAnswer> convert(const wire::ReadVisit& asked, const std::string& range, const Effort& effort);
@@ -43,8 +45,8 @@ Result<wire::RemadeAnswer> convert(const wire::ReadVisit& asked, const std::stri
 Result<wire::RemadeAnswer> substitute(const wire::ReadVisit& asked, const std::string& product, const Effort& effort);
 
 // The weeks after the document's own bowls; without any, of the colour that is there.
-Result<wire::FadeAnswer> fade(const wire::ReadVisit& asked, const Habit& habit);
-Result<wire::GrowAnswer> grow(const wire::ReadVisit& asked);
+Result<wire::FadeAnswer> fade(const wire::ReadVisit& asked, const Habit& habit, const Effort& effort);
+Result<wire::GrowAnswer> grow(const wire::ReadVisit& asked, const Effort& effort);
 
 // What a verb asks for beside the document: a range to convert to, a product to do without.
 struct Beside {

@@ -45,6 +45,8 @@ export const problems: Part<typeof english> = {
   'problem.busy': () => 'Gerade wird zu viel auf einmal gerechnet. Gleich noch einmal fragen.',
   'problem.given_up': () => 'Die Arbeit wurde aufgegeben. Noch einmal fragen.',
   'problem.out_of_time': () => 'In der Zeit kam keine Antwort. Mehr Zeit geben oder Bereiche zusammenlegen.',
+  'problem.too_many_scenarios': (p) =>
+    `Zu viele Szenarien für diesen Kopf (höchstens ${of(p, 'max')}). Weniger verlangen oder Abschnitte zusammenlegen.`,
   'problem.name_missing': () => 'Ein Name fehlt.',
   'problem.name_used_twice': (p) => `Den Namen „${of(p, 'name')}“ gibt es zweimal. Einen davon ändern.`,
   'problem.bad_date': (p) => `„${of(p, 'text')}“ ist kein Tag. Tag, Monat und Jahr schreiben.`,

@@ -43,6 +43,8 @@ export const problems = {
   'problem.busy': () => 'Too much is being worked out at once. Ask again in a moment.',
   'problem.given_up': () => 'The work was given up. Ask again.',
   'problem.out_of_time': () => 'There was no answer in the time given. Allow more time, or merge areas.',
+  'problem.too_many_scenarios': (p: P) =>
+    `More scenarios than this head can be searched with (${of(p, 'max')}). Ask for fewer, or merge spans.`,
   'problem.name_missing': () => 'A name is missing.',
   'problem.name_used_twice': (p: P) => `The name “${of(p, 'name')}” is used twice. Change one of them.`,
   'problem.bad_date': (p: P) => `“${of(p, 'text')}” is not a day. Write day, month and year.`,

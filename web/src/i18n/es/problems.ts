@@ -43,6 +43,8 @@ export const problems: Part<typeof english> = {
   'problem.busy': () => 'Se está calculando demasiado a la vez. Pregunte de nuevo en un momento.',
   'problem.given_up': () => 'El trabajo se abandonó. Pregunte de nuevo.',
   'problem.out_of_time': () => 'No hubo respuesta en el tiempo dado. Dé más tiempo o junte zonas.',
+  'problem.too_many_scenarios': (p) =>
+    `Son más escenarios de los que permite esta cabeza (${of(p, 'max')}). Pida menos o junte tramos.`,
   'problem.name_missing': () => 'Falta un nombre.',
   'problem.name_used_twice': (p) => `El nombre «${p.name ?? '?'}» se usa dos veces. Cambie uno de los dos.`,
   'problem.bad_date': (p) => `«${p.text ?? '?'}» no es un día. Escriba día, mes y año.`,

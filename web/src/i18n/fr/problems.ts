@@ -39,11 +39,13 @@ export const problems = {
   'problem.head_has_no_areas': () => 'La tête n’a pas encore de zone. En ajouter une.',
   'problem.too_many_areas': (p: P) => `Trop de zones pour travailler (${of(p, 'max')}).`,
   'problem.head_too_fine': (p: P) =>
-    `Trop de sortes de cheveux pour travailler (${of(p, 'max')}). Réunir les tronçons lus pareil.`,
+    `Trop de sortes de cheveux pour travailler (${of(p, 'max')}). Réunir les portions lues pareil.`,
   'problem.busy': () => 'Trop de calculs en même temps. Redemander dans un instant.',
   'problem.given_up': () => 'Le travail a été abandonné. Redemander.',
   'problem.out_of_time': () =>
     'Pas de réponse dans le temps donné. Donner plus de temps ou réunir des zones.',
+  'problem.too_many_scenarios': (p: P) =>
+    `Trop de scénarios pour cette tête (${of(p, 'max')}). En demander moins ou réunir des portions.`,
   'problem.name_missing': () => 'Il manque un nom.',
   'problem.name_used_twice': (p: P) => `Le nom « ${of(p, 'name')} » sert deux fois. En changer un.`,
   'problem.bad_date': (p: P) => `« ${of(p, 'text')} » n’est pas un jour. Écrire jour, mois et année.`,
