@@ -54,16 +54,15 @@ struct Server::Parts {
   Parts(ServerOptions o, salon::World world, salon::House house)
       : options(std::move(o)), context(std::move(world), std::move(house), options) {}
 
-  // Before there is a thread: each takes its memory from what was set by then.
-  const bool small = (keep_memory_small(), true);
   ServerOptions options;
   Context context;
   HttpServer http;
   Guard guard;
 };
 
-Server::Server(ServerOptions options, salon::World world, salon::House house)
-    : parts_(std::make_unique<Parts>(std::move(options), std::move(world), std::move(house))) {
+Server::Server(ServerOptions options, salon::World world, salon::House house) {
+  keep_memory_small();  // before there is a thread: each takes its memory from what was set by then
+  parts_ = std::make_unique<Parts>(std::move(options), std::move(world), std::move(house));
   Parts& p = *parts_;
   p.guard.hosts = p.options.allowed_hosts;
   for (const char* own : {"127.0.0.1", "localhost", "[::1]"}) p.guard.hosts.emplace_back(own);

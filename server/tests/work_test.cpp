@@ -16,28 +16,31 @@ constexpr double kSlower = 1;
 
 double seconds_since(Clock::time_point begin) { return std::chrono::duration<double>(Clock::now() - begin).count(); }
 
-// Clients that ask for one verb again and again until told to stop.
+// Clients that ask for one verb again and again until they hang up.
 class Crowd {
  public:
   Crowd(int port, int count, const std::string& verb, const std::string& body) {
-    for (int i = 0; i < count; ++i)
-      clients_.emplace_back([this, port, verb, body] {
-        httplib::Client own("127.0.0.1", port);
-        own.set_read_timeout(60);
+    for (int i = 0; i < count; ++i) {
+      httplib::Client& own = *clients_.emplace_back(std::make_unique<httplib::Client>("127.0.0.1", port));
+      own.set_read_timeout(60);
+      threads_.emplace_back([this, &own, verb, body] {
         while (!stop_)
           if (const auto got = own.Post("/api/v1/" + verb, body, "application/json"); !got || got->status != 200) break;
       });
+    }
   }
   ~Crowd() {
     stop_ = true;
-    for (std::thread& client : clients_) client.join();
+    for (const auto& client : clients_) client->stop();
+    for (std::thread& thread : threads_) thread.join();
   }
   Crowd(const Crowd&) = delete;
   Crowd& operator=(const Crowd&) = delete;
 
  private:
   std::atomic<bool> stop_ = false;
-  std::vector<std::thread> clients_;
+  std::vector<std::unique_ptr<httplib::Client>> clients_;
+  std::vector<std::thread> threads_;
 };
 
 TEST_F(Running, StopsAtOnceUnderEveryHeavyVerb) {
@@ -54,9 +57,11 @@ TEST_F(Running, StopsAtOnceUnderEveryHeavyVerb) {
 
 TEST_F(Running, APlanIsNotStarvedByACrowdThatWantsReach) {
   // Alone it takes its time; behind a crowd it gets every second place at least, not the thirty-third.
+  Json small = *wire::parse(visit("all_over_brown"));
+  small["options"]["scenarios"] = 4;
   const auto timed = [&] {
     const auto begin = Clock::now();
-    EXPECT_EQ(post("/api/v1/plan", visit("all_over_brown"))->status, 200);
+    EXPECT_EQ(post("/api/v1/plan", wire::print(small))->status, 200);
     return seconds_since(begin);
   };
   const double alone = timed();
@@ -65,13 +70,13 @@ TEST_F(Running, APlanIsNotStarvedByACrowdThatWantsReach) {
   const double reach = seconds_since(one);
   const Crowd crowd(port_, 32, "reach", visit("regrowth_white_hairline"));
   std::this_thread::sleep_for(std::chrono::milliseconds(300));
-  EXPECT_LT(timed(), 4 * (alone + reach) + 1) << alone << ' ' << reach;
+  EXPECT_LT(timed(), 6 * (alone + reach) + 1) << alone << ' ' << reach;
 }
 
 TEST_F(Running, SaysWhatIsTooFineToWork) {
   Json document = *wire::parse(visit("my_own_bowls"));
   Json& span = document["head"]["areas"][0]["spans"][0];
-  span.erase("level"), span.erase("tone"), span.erase("white"), span.erase("white_share");
+  span.erase("level"), span.erase("white_percent");
   span["populations"] = Json::array();
   for (int i = 0; i < 8; ++i)
     span["populations"].push_back({{"name", "k" + std::to_string(i)}, {"share", 0.125}, {"level", 5}});
