@@ -54,7 +54,7 @@ TEST(Pipeline, APlanStoppedAnywhereIsAPlanThatSaysSo) {
   ASSERT_EQ(whole->plan.report.stopped, "exhausted");
   constexpr double kSame = 1e-6;
   bool ended = false;
-  for (int after = 0; !ended; after += 1 + after / 4) {
+  for (int after = 0; !ended; after += 1 + after / 2) {
     int asked = 0;
     FormulateOptions o = quick();
     o.cancelled = [&] { return asked++ >= after; };
