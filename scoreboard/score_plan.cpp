@@ -12,7 +12,7 @@ int main() {
   const auto house = salon::open_house({});
   if (!house) return 1;
   const auto visits = salon::default_knowledge() / "demo" / "visits";
-  const auto text = salon::read_file(visits / "regrowth_white_hairline.json", 1 << 22);
+  const auto text = salon::read_file(visits / "salt_and_pepper_two_tones.json", 1 << 22);
   if (!text) return 1;
   const auto document = nlohmann::json::parse(*text);
   salon::Workers workers(2);

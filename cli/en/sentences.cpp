@@ -27,9 +27,10 @@ std::string fill(std::string_view text, const Problem& problem) {
       const bool known = found != problem.params.end() && !found->second.empty();
       // A parameter may itself be a code: the rule that a ceiling comes from.
       const Sentence* nested = known && found->first == "rule" ? find(found->second) : nullptr;
-      out += nested ? fill(nested->text, problem) : known ? found->second : "\x01";
+      const bool one = known && (found->second == "1" || found->second == "1.0");
+      const std::string_view noun = one ? one_of(text.substr(end + 1)) : "";
+      out += nested ? fill(nested->text, problem) : !noun.empty() ? "1" : known ? found->second : "\x01";
       i = end;
-      const std::string_view noun = known && found->second == "1" ? one_of(text.substr(i + 1)) : "";
       out += noun;
       if (!noun.empty()) i += noun.size() + 1;
     } else {

@@ -9,14 +9,18 @@
 #include "src/print/text.h"
 
 namespace strandline::cli {
+namespace {
+
+// Every command's help ends with it.
+constexpr const char* exit_codes =
+    "Exit codes: 0 done, 1 something outside the document failed, 2 the document or the command was refused.";
+
+}  // namespace
 
 int run(const std::vector<std::string>& arguments, Io& io) {
   CLI::App app{"Strandline: from a head and a shelf to bowls, a predicted result and a clock.", "strandline"};
   app.require_subcommand(1);
-  app.footer(
-      "FILE is a visit document; - reads it from standard input. Examples: knowledge/demo/visits/.\n"
-      "Exit codes: 0 done, 1 something outside the document failed, 2 the document or the command was "
-      "refused.");
+  app.footer(exit_codes);
   Session session{io};
   add_assess(app, session);
   add_predict(app, session);

@@ -48,6 +48,8 @@ CLI::App* add_visit_command(CLI::App& app, Session& session, const char* name, c
                             std::function<int(const VisitFlags&, Session&)> work) {
   const auto flags = std::make_shared<VisitFlags>();
   CLI::App* command = app.add_subcommand(name, help);
+  command->footer("FILE is a visit document; - reads it from standard input. Examples: knowledge/demo/visits/.\n" +
+                  command->get_footer());
   command->add_option("FILE", flags->file, "visit document, - for standard input")->required();
   command->add_flag("--json", flags->json, "the answer as JSON");
   command->add_option("--light", flags->light, "the light that swatches are shown for")

@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include <filesystem>
 #include <sstream>
 
 #include "run_helper.h"
@@ -97,10 +98,10 @@ TEST(Timeline, DrawsHandsAndDevelopment) {
 }
 
 TEST(Commands, AssessPrintsEveryZoneAndTheCautionsComeWithBowls) {
-  const Ran today = ran({"assess", demo("regrowth_white_hairline")});
+  const Ran today = ran({"assess", demo("salt_and_pepper_two_tones")});
   ASSERT_EQ(today.code, done) << today.err;
-  EXPECT_NE(today.out.find("front hairline/regrowth"), std::string::npos);
-  EXPECT_NE(today.out.find("80 % white"), std::string::npos);
+  EXPECT_NE(today.out.find("crown/regrowth"), std::string::npos);
+  EXPECT_NE(today.out.find("60 % white"), std::string::npos);
   const Ran bowls = ran({"predict", demo("my_own_bowls")});
   ASSERT_EQ(bowls.code, done) << bowls.err;
   EXPECT_NE(bowls.out.find("allergic"), std::string::npos);
@@ -108,13 +109,22 @@ TEST(Commands, AssessPrintsEveryZoneAndTheCautionsComeWithBowls) {
 }
 
 TEST(Commands, EveryDemoVisitCanBeAssessed) {
-  for (const char* name :
-       {"regrowth_white_hairline", "all_over_brown", "two_levels_lighter", "coloured_lengths_lighter",
-        "toner_on_lightened", "half_white_three_to_seven", "my_own_bowls"}) {
+  int visits = 0;
+  for (const auto& file : std::filesystem::directory_iterator(STRANDLINE_SOURCE_DIR "/knowledge/demo/visits")) {
+    const std::string name = file.path().stem().string();
+    ++visits;
     const Ran got = ran({"assess", demo(name), "--json"});
     EXPECT_EQ(got.code, done) << name << got.err;
     EXPECT_EQ((*wire::parse(got.out))["schema"], "strandline.assess/1");
   }
+  EXPECT_GE(visits, 13);
+}
+
+TEST(Commands, HelpSpeaksOfAFileWhereOneIsRead) {
+  for (const char* name : {"serve", "schema", "evidence", "openapi", "version"})
+    EXPECT_EQ(ran({name, "--help"}).out.find("FILE is"), std::string::npos) << name;
+  for (const char* name : {"assess", "plan", "review"})
+    EXPECT_NE(ran({name, "--help"}).out.find("FILE is a visit document"), std::string::npos) << name;
 }
 
 TEST(Commands, WrongWordsOnTheCommandLineAreRefused) {

@@ -69,6 +69,8 @@ std::set<std::string> words_with_underscore(const std::filesystem::path& folder)
 TEST(Say, OneOfAThingIsOne) {
   EXPECT_EQ(en::say({"finding_uneven_ends", "", {{"zone", "crown/ends"}, {"levels", "1"}}}),
             "crown/ends: ends 1 level apart from the lengths before them.");
+  EXPECT_EQ(en::say({"finding_uneven_ends", "", {{"zone", "crown/ends"}, {"levels", "1.0"}}}),
+            "crown/ends: ends 1 level apart from the lengths before them.");
   EXPECT_EQ(en::say({"finding_uneven_ends", "", {{"zone", "crown/ends"}, {"levels", "1.5"}}}),
             "crown/ends: ends 1.5 levels apart from the lengths before them.");
 }

@@ -4,7 +4,7 @@ import type { Locator, Page } from '@playwright/test';
 import { pagesFirst, quantile, traceFrames } from '../support/frames';
 import { expect, expectHair, open, test } from '../support/test';
 
-const visit = 'demo-regrowth_white_hairline';
+const visit = 'demo-salt_and_pepper_two_tones';
 const SLOWER = 4;
 /** The figure is the middle one of so many. */
 const RUNS = 5;

@@ -11,7 +11,7 @@ const sizes = {
   desk: [1440, 900],
   paper: [718, 1046], // A4 at 96 px an inch, inside margins of a centimetre
 } as const;
-const visit = 'demo-regrowth_white_hairline';
+const visit = 'demo-salt_and_pepper_two_tones';
 const hash = (step: string, id = visit) => `#/visits/${id}/${step}`;
 
 async function drawn(page: Page) {

@@ -107,6 +107,9 @@ test('an empty tube is replaced by keyboard alone', async ({ page, salon }) => {
   await without.focus();
   await without.selectOption({ index: 1 });
   await expect(bowls.getByText(/Instead of bowl/).first()).toBeVisible({ timeout: 120_000 });
+  await expect(bowls.getByText(/ΔE00/)).toHaveCount(0);
+  await bowls.locator('summary', { hasText: 'Differences in figures' }).first().focus();
+  await page.keyboard.press('Enter');
   await expect(bowls.getByText(/ΔE00/).first()).toBeVisible();
   await expectAccessible(page);
   const take = bowls.getByRole('button', { name: 'Use this' }).first();

@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { expect, expectAccessible, expectHair, expectNoSideScroll, open, test } from '../support/test';
 
-const reading = '#/visits/demo-regrowth_white_hairline/assess';
+const reading = '#/visits/demo-salt_and_pepper_two_tones/assess';
 const list = (page: Page) => page.getByRole('group', { name: 'Area', exact: true });
 const drawing = (page: Page) => page.getByLabel(/^Head from/);
 const pick = (page: Page, name: string) =>
@@ -35,7 +35,10 @@ test('a name that was typed counts before the press on a value, and both stay', 
   await open(page, salon, reading);
   await expectHair(page, 5);
   await pick(page, 'crown');
-  await button(page, 'This area').or(page.getByText('This area', { exact: true })).first().click();
+  await button(page, 'This area')
+    .or(page.getByText('This area', { exact: true }))
+    .first()
+    .click();
   await page.getByRole('textbox', { name: 'Name' }).fill('whorl');
   const white = page.getByRole('spinbutton', { name: 'White' });
   const before = Number(await white.getAttribute('aria-valuenow'));
@@ -107,7 +110,7 @@ test('areas that are read differently ask whose reading holds', async ({ page, s
   await expectAccessible(page);
   await button(page, 'Join 2 areas').click();
   const asks = page.getByRole('dialog', { name: 'Which reading holds for all of it?' });
-  await expect(asks.getByRole('button', { name: /crown/ })).toContainText('20 % white');
+  await expect(asks.getByRole('button', { name: /crown/ })).toContainText('60 % white');
   await expectAccessible(page);
   await asks.getByRole('button', { name: /^top/ }).click();
   await expect(list(page).getByRole('radio', { name: 'top + crown' })).toBeChecked();

@@ -152,9 +152,14 @@ test('a head that comes back is read as its plan left it, with new growth at the
   await page.getByRole('button', { name: 'New visit' }).first().click();
   const sheet = page.getByRole('dialog');
   const label = sheet.getByLabel('Label', { exact: true });
-  await label.fill('CLIENT ONE');
-  await sheet.locator('fieldset').filter({ hasText: 'earlier visit' }).locator('label').filter({ hasText: 'Client one (invented)' }).click();
-  await expect(label).toHaveValue('Client one (invented)');
+  await label.fill('SALT AND');
+  await sheet
+    .locator('fieldset')
+    .filter({ hasText: 'earlier visit' })
+    .locator('label')
+    .filter({ hasText: 'Salt and pepper, faded copper lengths, two tones (invented)' })
+    .click();
+  await expect(label).toHaveValue('Salt and pepper, faded copper lengths, two tones (invented)');
   await expect(sheet.getByRole('radio', { name: 'coloured as planned' })).toBeChecked();
   await sheet.getByRole('button', { name: 'Start with the reading' }).click();
   await expect(page.getByRole('heading', { name: 'reading' })).toBeVisible({ timeout: 300_000 });
@@ -170,7 +175,7 @@ test('the plan on paper carries bowls, order, picture and cautions; its picture 
   await page.addInitScript(() => {
     window.print = () => document.body.setAttribute('data-asked-to-print', '');
   });
-  await open(page, salon, '#/visits/demo-regrowth_white_hairline/plan');
+  await open(page, salon, '#/visits/demo-salt_and_pepper_two_tones/plan');
   const keep = page.getByRole('button', { name: 'Save the picture' });
   await expect(keep).toBeVisible({ timeout: 300_000 });
   const [file] = await Promise.all([page.waitForEvent('download'), keep.click()]);

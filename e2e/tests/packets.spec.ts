@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { expect, expectAccessible, expectHair, expectNoSideScroll, open, test } from '../support/test';
 
-const visit = '#/visits/demo-regrowth_white_hairline';
+const visit = '#/visits/demo-salt_and_pepper_two_tones';
 const list = (page: Page) => page.getByRole('group', { name: 'Area', exact: true });
 const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 const radio = (page: Page, name: string | RegExp) => list(page).getByRole('radio', { name });

@@ -1,6 +1,6 @@
 import { expect, expectAccessible, expectNoSideScroll, open, test } from '../support/test';
 
-const hash = '#/visits/demo-regrowth_white_hairline/aim';
+const hash = '#/visits/demo-salt_and_pepper_two_tones/aim';
 
 test('a cell out of reach says so and what is nearest; one within reach does not', async ({
   page,

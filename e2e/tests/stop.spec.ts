@@ -1,7 +1,7 @@
 import type { Page } from '@playwright/test';
 import { expect, expectAccessible, expectNoSideScroll, open, test } from '../support/test';
 
-const hash = '#/visits/demo-regrowth_white_hairline/plan';
+const hash = '#/visits/demo-salt_and_pepper_two_tones/plan';
 
 /**
  * The whole search waits for ever, so that it can be stopped at any time; the one after it gets `seconds` instead of what

@@ -16,6 +16,8 @@ test('another way can be looked at, taken and undone', async ({ page, salon }) =
   await open(page, salon, hash);
   const ways = await openWays(page);
   const card = ways.getByRole('region').first();
+  await expect(card, 'figures on demand').not.toContainText(/\d\.\d\d levels/);
+  await card.getByText('Its bowls').click();
   await expect(card).toContainText(/\(\d+\.\d\d levels\)/);
   await expect(card).toContainText(/Bowl A, \d/);
   const before = await firstGrams(page);

@@ -1,6 +1,6 @@
 import { expect, expectHair, open, test } from '../support/test';
 
-const hash = '#/visits/demo-regrowth_white_hairline/assess';
+const hash = '#/visits/demo-salt_and_pepper_two_tones/assess';
 
 test('workers draw, ask and store', async ({ page, salon }) => {
   await open(page, salon, hash);

@@ -64,7 +64,7 @@ TEST_F(Changed, HealthTellsWhatReadingTheWholeFileFound) {
 }
 
 TEST_F(Running, AnswersAssessAndPredict) {
-  const auto today = post("/api/v1/assess", visit("regrowth_white_hairline"));
+  const auto today = post("/api/v1/assess", visit("salt_and_pepper_two_tones"));
   ASSERT_TRUE(today);
   ASSERT_EQ(today->status, 200) << today->body;
   EXPECT_EQ(Json::parse(today->body)["zones"].size(), 10u);
@@ -297,7 +297,7 @@ TEST_F(Running, PacksAnswersWithGzipAndNothingSlower) {
 TEST_F(Running, StopsASearchWhoseClientHasGone) {
   httplib::Client impatient("127.0.0.1", port_);
   impatient.set_read_timeout(0, 50000);
-  EXPECT_FALSE(impatient.Post("/api/v1/plan", visit("regrowth_white_hairline"), "application/json"));
+  EXPECT_FALSE(impatient.Post("/api/v1/plan", visit("salt_and_pepper_two_tones"), "application/json"));
   impatient.stop();
   const auto start = std::chrono::steady_clock::now();
   EXPECT_EQ(client_->Get("/api/v1/health")->status, 200);

@@ -58,7 +58,19 @@ TimelineTask task_of(const Instance& instance, const PlannedJob& planned, const 
   return task;
 }
 
-TimelineTask tail_task(const Instance& instance, const TailStep& step) {
+// What is on the scalp comes off at once, unless a packet there has left before.
+bool leaves_together(const Instance& instance, const PlannedJobs& plan) {
+  const auto& all = instance.request.applications;
+  int on_scalp = 0;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (!all[i].touches_scalp) continue;
+    ++on_scalp;
+    if (removal_of(plan, static_cast<int>(i)) >= 0) return false;
+  }
+  return on_scalp > 1;
+}
+
+TimelineTask tail_task(const Instance& instance, const TailStep& step, bool together) {
   const auto& asked = instance.request.tail[step.task];
   TimelineTask task;
   task.kind = asked.kind;
@@ -66,7 +78,7 @@ TimelineTask tail_task(const Instance& instance, const TailStep& step) {
   task.who = instance.request.people[step.person].id;
   task.start_min = task.earliest = task.latest = minutes_of(step.start);
   task.end_min = minutes_of(step.end);
-  task.reason = asked.at_basin ? "one_basin_time" : "after_the_basin";
+  task.reason = !asked.at_basin ? "after_the_basin" : together ? "one_basin_time" : "time_is_over";
   return task;
 }
 
@@ -120,7 +132,8 @@ Timeline make_timeline(const Instance& instance, const PlannedJobs& plan, const 
   const auto planned = timeline.tasks;
   for (std::size_t i = 0; i < looks.size(); ++i)
     timeline.tasks.push_back(look_task(instance, looks[i], static_cast<int>(i) + 1, planned));
-  for (const auto& step : tail) timeline.tasks.push_back(tail_task(instance, step));
+  const bool together = leaves_together(instance, plan);
+  for (const auto& step : tail) timeline.tasks.push_back(tail_task(instance, step, together));
   std::ranges::stable_sort(timeline.tasks, {}, &TimelineTask::start_min);
   timeline.basin_min = minutes_of(plan.basin);
   timeline.finish_min = tail.empty() ? timeline.basin_min : minutes_of(tail.back().end);

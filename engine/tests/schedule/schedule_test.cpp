@@ -67,6 +67,34 @@ TEST(Schedule, WhitestFirstFromHalfOfTheHead) {
   EXPECT_EQ(reason_of(timeline, "front_hairline/regrowth"), "whitest_first");
 }
 
+TEST(Schedule, GivesNoReasonOfOrderThatDoesNotHold) {
+  // One bowl on one area: nothing comes before or after it, and nothing leaves together.
+  auto request = visits::two_bowls();
+  request.applications = {visits::regrowth("front_hairline", 10)};
+  request.bowls.resize(1);
+  auto timeline = schedule(request).value();
+  EXPECT_EQ(reason_of(timeline, "front_hairline/regrowth"), "");
+  EXPECT_EQ(std::ranges::count(timeline.tasks, "one_basin_time", &TimelineTask::reason), 0);
+  EXPECT_GE(std::ranges::count(timeline.tasks, "time_is_over", &TimelineTask::reason), 1);
+  // A house that colours the hairline first is not told that the hairline comes last, nor of a way from crown to nape.
+  request.applications = {visits::regrowth("front_hairline", 10), visits::regrowth("nape", 10)};
+  request.policy.cover_areas = {AreaKind::front_hairline, AreaKind::nape};
+  timeline = schedule(request).value();
+  EXPECT_EQ(order_of(timeline).front(), "front_hairline/regrowth");
+  EXPECT_EQ(reason_of(timeline, "front_hairline/regrowth"), "areas_of_the_house");
+  EXPECT_EQ(reason_of(timeline, "nape/regrowth"), "areas_of_the_house");
+  EXPECT_GE(std::ranges::count(timeline.tasks, "one_basin_time", &TimelineTask::reason), 1);
+}
+
+TEST(Schedule, TheLessWhiteComeAfterTheWhiter) {
+  auto request = visits::two_bowls();
+  request.applications = {visits::regrowth("crown", 8, 0.6), visits::regrowth("nape", 8, 0.5)};
+  request.bowls.resize(1);
+  const auto timeline = schedule(request).value();
+  EXPECT_EQ(reason_of(timeline, "crown/regrowth"), "whitest_first");
+  EXPECT_EQ(reason_of(timeline, "nape/regrowth"), "after_the_whiter");
+}
+
 TEST(Schedule, ResistantZoneFirst) {
   auto request = visits::two_bowls();
   for (auto& a : request.applications)

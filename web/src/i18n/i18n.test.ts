@@ -9,6 +9,7 @@ import { fr } from './fr';
 import { setLanguage, t, type Language } from './index.svelte';
 import type { Visit } from '../api/types';
 import { problemLine } from './problems';
+import { whyLine } from './why';
 
 afterEach(() => {
   setLanguage('en');
@@ -41,6 +42,20 @@ describe('dictionaries', () => {
     for (const [name, dictionary] of Object.entries({ fr, es, de }))
       for (const key of codes as (keyof typeof en)[])
         expect(used(dictionary[key]), `${name} ${key}`).toEqual(used(en[key]));
+  });
+
+  it('shows in every language each value that the English sentence shows', () => {
+    const values = ['1.5', 'zwei/Längen', '3', '4', '5', '6'];
+    const shown = (entry: unknown) => {
+      const text = (entry as (...values: string[]) => string)(...values);
+      // Figures may take the decimal sign of their language.
+      return values.filter((value) => text.includes(value) || text.includes(value.replace('.', ',')));
+    };
+    for (const [name, dictionary] of Object.entries({ fr, es, de }))
+      for (const [key, entry] of Object.entries(en)) {
+        if (typeof entry !== 'function' || /^(why|problem)\./.test(key)) continue;
+        expect(shown(dictionary[key as keyof typeof en]), `${name} ${key}`).toEqual(shown(entry));
+      }
   });
 
   it('never calls anything safe', () => {
@@ -132,6 +147,19 @@ describe('numbers', () => {
     expect(strength(6)).toBe('20 vol');
     expect(strength(1.5)).toBe('5 vol');
     expect(strength(4.5)).toBe('15 vol');
+  });
+
+  it('say a developer in a reason as the salon says it', () => {
+    const reason = { code: 'developer_for_white', path: '', params: { percent: '6.0' } };
+    const visit = { head: { areas: [] } } as unknown as Visit;
+    for (const language of ['en', 'fr', 'es', 'de'] as const) {
+      setLanguage(language);
+      settings.strength = 'percent';
+      expect(whyLine(reason, visit), language).toContain('6\u00a0%');
+      settings.strength = 'volumes';
+      expect(whyLine(reason, visit), language).toContain('20 vol');
+      expect(whyLine(reason, visit), language).not.toContain('%');
+    }
   });
 
   it('writes half levels the trade’s way', () => {

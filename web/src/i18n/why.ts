@@ -1,4 +1,5 @@
 import type { Problem, Visit } from '../api/types';
+import { strength } from './format';
 import { isKey, t } from './index.svelte';
 import { problemLine } from './problems';
 
@@ -8,5 +9,10 @@ export function whyLine(reason: Problem, visit: Visit): string {
   if (reason.code === 'ceiling')
     return whyLine({ ...reason, code: reason.params.rule ?? '?', params: {} }, visit);
   const key = `why.${reason.code}`;
-  return isKey(key) ? t(key as 'why.warmth_expected', reason.params) : problemLine(reason, visit);
+  if (!isKey(key)) return problemLine(reason, visit);
+  const { percent } = reason.params;
+  // A developer's is said as the salon says it.
+  const params =
+    percent === undefined ? reason.params : { ...reason.params, strength: strength(Number(percent)) };
+  return t(key as 'why.warmth_expected', params);
 }

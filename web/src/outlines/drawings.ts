@@ -1,4 +1,5 @@
 import { bumps, curls, mirrored, type Box } from './geometry';
+import { stylesOf, type HairShape } from './styles';
 import type { BaseArea, HairStyle, View } from './types';
 
 /** Our own line drawings of a head, in a frame of 200 × 230 units. */
@@ -21,7 +22,7 @@ export interface Drawing {
   /** Lines that stay in front of the hair (ears of cropped hair). */
   readonly ears: string;
   readonly areas: readonly AreaShape[];
-  readonly hair: Readonly<Record<HairStyle, { readonly outline: string; readonly flow: string }>>;
+  readonly hair: Readonly<Record<HairStyle, HairShape>>;
 }
 
 const box = (x: number, y: number, width: number, height: number): Box => ({ x, y, width, height });
@@ -77,6 +78,7 @@ const front: Drawing = {
     },
   ],
   hair: {
+    ...stylesOf('front'),
     cropped: {
       outline: `M44 132C37 112 34 92 38 76C45 42 70 21 100 21C130 21 155 42 162 76C166 92 163 112 156 132L150 132${FRONT_HAIRLINE} 50 132Z`,
       flow: 'M60 60C70 40 84 30 96 28M72 62C80 46 90 40 100 38M140 60C130 40 118 31 108 29M128 62C120 48 112 42 106 40M45 112C43 96 45 84 50 72M155 112C157 96 155 84 150 72M88 62C92 54 98 50 104 48M112 62C110 56 106 52 104 50',
@@ -138,6 +140,7 @@ const left: Drawing = {
     { base: 'nape', d: 'M152 108L220 106V250H138L146 136Z', box: box(136, 106, 60, 124) },
   ],
   hair: {
+    ...stylesOf('left'),
     cropped: {
       outline:
         'M50 74C50 44 76 20 112 20C152 20 182 48 182 89C182 116 171 136 161 152C157 160 156 168 155 175L136 173C134 158 130 144 126 134C130 120 126 105 114 104C104 104 102 112 101 122L100 138L92 136C93 124 93 114 91 106C84 100 77 94 74 86C72 78 62 72 50 74Z',
@@ -192,6 +195,7 @@ const back: Drawing = {
     },
   ],
   hair: {
+    ...stylesOf('back'),
     cropped: {
       outline:
         'M74 180C60 170 46 148 42 130C34 108 34 92 38 76C45 42 70 21 100 21C130 21 155 42 162 76C166 92 166 108 158 130C154 148 140 170 126 180C116 177 108 180 100 177C92 180 84 177 74 180Z',
@@ -264,6 +268,7 @@ const top: Drawing = {
     },
   ],
   hair: {
+    ...stylesOf('top'),
     cropped: {
       outline:
         'M100 52C118 51 134 60 144 76C160 98 165 126 158 154C149 188 128 205 100 205C72 205 51 188 42 154C35 126 40 98 56 76C66 60 82 51 100 52Z',

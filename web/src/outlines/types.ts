@@ -14,7 +14,7 @@ export type BaseArea = (typeof BASE_AREAS)[number];
 export const VIEWS = ['front', 'left', 'right', 'back', 'top'] as const;
 export type View = (typeof VIEWS)[number];
 
-export type HairStyle = 'cropped' | 'long' | 'curly';
+export type HairStyle = 'cropped' | 'thinning' | 'long' | 'very_long' | 'curly';
 
 export const CUTS = ['front-back', 'left-right', 'upper-lower'] as const;
 /** The way a parting runs: it separates these two. */

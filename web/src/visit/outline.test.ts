@@ -76,5 +76,9 @@ describe('outlines of a head', () => {
     const head = newHead();
     expect(outlineStyle(head)).toBe('long');
     expect(outlineStyle({ ...head, hair: { texture: 'coily' } })).toBe('curly');
+    const as = (to_cm: number, hair_factor?: number) =>
+      outlineStyle({ areas: [{ id: 'top', hair_factor, spans: [{ id: 'lengths', from_cm: 0, to_cm }] }] });
+    expect([as(5), as(30), as(78)]).toEqual(['cropped', 'long', 'very_long']);
+    expect([as(5, 0.5), as(30, 0.5), as(5, 1)]).toEqual(['thinning', 'long', 'cropped']);
   });
 });

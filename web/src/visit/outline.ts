@@ -97,10 +97,20 @@ export function outlineAreas(head: Head, colour: (area: string) => Rgb | undefin
   return drawn.map(({ kind: _, ...area }) => area);
 }
 
-/** The outline's hair: tight curls, short, or long. */
+/** Hair up to here stands off the head, cm; from there it hangs over the shoulders (how far hair reaches is by eye). */
+const CROPPED_BELOW = 8;
+const VERY_LONG_FROM = 45;
+/** Short of this, cm, thin places show; so thin against the rest of the head that skin shows through. */
+const THIN_SHOWS_BELOW = 20;
+const THIN_BELOW = 0.75;
+
+/** The outline's hair: tight curls, thin on top, or by its length. */
 export function outlineStyle(head: Head): HairStyle {
   const texture = head.hair?.texture;
   if (texture === 'coily' || texture === 'curly') return 'curly';
   const longest = Math.max(...head.areas.flatMap((area) => area.spans.map((span) => span.to_cm)), 0);
-  return longest < 8 ? 'cropped' : 'long';
+  const thin = head.areas.some((area) => (area.hair_factor ?? 1) < THIN_BELOW);
+  if (thin && longest < THIN_SHOWS_BELOW) return 'thinning';
+  if (longest >= VERY_LONG_FROM) return 'very_long';
+  return longest < CROPPED_BELOW ? 'cropped' : 'long';
 }

@@ -88,6 +88,26 @@ describe('an open visit', () => {
     expect(work.saving).toBe('saved');
   });
 
+  it('takes back one change after another, and what ran under one hand at once', () => {
+    const work = new Work(saved(visit, 4));
+    expect(work.canUndo).toBe(false);
+    work.change(read(10));
+    hand.hold();
+    for (const white of [20, 30, 40]) work.change(read(white));
+    hand.release();
+    expect(work.visit).toEqual(read(40));
+    work.undo();
+    expect(work.visit).toEqual(read(10));
+    const back = work.change(read(50));
+    work.change(read(60));
+    back();
+    expect(work.visit, 'all down to before that change').toEqual(read(10));
+    work.undo();
+    expect([work.visit, work.canUndo]).toEqual([visit, false]);
+    work.undo();
+    expect(work.visit).toEqual(visit);
+  });
+
   it('is asked about while a value is held, and laid down once the hand lets go', async () => {
     const keep = vi.fn(() => Promise.resolve(true));
     const drafts = { keep, read: () => Promise.resolve(undefined), drop: () => Promise.resolve() };

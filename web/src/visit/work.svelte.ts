@@ -16,6 +16,7 @@ import { hand } from '../ui/hand.svelte';
 import { closeWaysBack } from '../ui/toasts.svelte';
 import { pruned } from './aims';
 import { troubleOf, type Trouble } from './failed';
+import { History, type Was } from './history.svelte';
 import { Latest, Newest } from './latest';
 import { Planning } from './planning.svelte';
 
@@ -59,6 +60,7 @@ export class Work {
   #assess = new Newest();
   #aim = new Newest();
   #planning = new Planning(() => this.visit);
+  #history = new History();
   #reach = new Latest<ReachAnswer>();
   #reached: Visit['head'] | undefined;
   /** The save under way, and the drop of the draft after it. */
@@ -139,8 +141,31 @@ export class Work {
       });
   }
 
-  /** Replaces the document; saving and reading follow. Gives a way back, good until the next change. */
+  /** Replaces the document; saving and reading follow. Gives a way back to before it. */
   change(next: Visit): () => void {
+    return this.#change(next, this.route);
+  }
+
+  #change(next: Visit, route: RouteView | undefined): () => void {
+    const was = this.#history.add({ document: this.#visit, route });
+    this.#turn(next);
+    return () => this.undo(was);
+  }
+
+  /** A change can be taken back. */
+  get canUndo(): boolean {
+    return this.#history.count > 0;
+  }
+
+  /** Takes back the last change, or all down to the one that left `was`. */
+  undo(was?: Was): void {
+    const to = this.#history.back(was);
+    if (!to) return;
+    this.#planning.route = to.route;
+    this.#turn(to.document);
+  }
+
+  #turn(next: Visit): void {
     closeWaysBack();
     const before = this.#visit;
     const read = next.head !== before.head;
@@ -156,7 +181,6 @@ export class Work {
     // A new wish is answered at once; a head that is being read leaves its wishes for a quiet moment.
     if (this.#visit.aims !== before.aims) void this.aimNow();
     else if (read && this.#visit.aims?.length) hand.afterwards(this.#aim, () => this.#aimSoon());
-    return () => void this.change(before);
   }
 
   #aimSoon(): void {
@@ -333,13 +357,10 @@ export class Work {
     const before = this.route;
     if (route || !bowls.length) this.#planning.take(route);
     const way = route?.kind ?? (bowls.length ? this.visit.way : undefined);
-    const undo = this.change({ ...this.visit, bowls, way: way ?? '' });
+    const undo = this.#change({ ...this.visit, bowls, way: way ?? '' }, before);
     // The plan screen, which asks, has not heard of it.
     if (hand.held) void this.planNow();
-    return () => {
-      this.#planning.route = before;
-      undo();
-    };
+    return undo;
   }
 
   /** Leaves off everything but storing; ends once the last change is stored or, with the server gone, laid down here. */

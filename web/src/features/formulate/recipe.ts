@@ -2,14 +2,25 @@ import type { PartEffect, Recipe, Turn } from '../../api/types';
 import { duration, mass, number, strength } from '../../i18n/format';
 import { t } from '../../i18n/index.svelte';
 import { shown } from '../../i18n/shown';
+import { settings } from '../../shell/settings.svelte';
 import { scale } from '../../visit/scale.svelte';
 import { directionWords } from '../../visit/words';
 
-export const productWords = (id: string) => shown(scale.shelf?.products.find((p) => p.id === id)?.name ?? id);
+const find = (id: string) => scale.shelf?.products.find((p) => p.id === id);
+
+/** The name on the label; a developer's strength as the salon says it. */
+export function productWords(id: string, name?: string): string {
+  const found = find(id);
+  return settings.strength === 'volumes' && found?.cls === 'developer' && found.peroxide_percent
+    ? `${t('class.developer')} ${strength(found.peroxide_percent)}`
+    : shown(name ?? found?.name ?? id);
+}
 
 /** "7 natural 30.0 g + developer 6 % 30.0 g"; figures stay with their unit and name. */
-export const mixWords = (parts: readonly { name: string; grams: number }[]) =>
-  parts.map((p) => `${p.name} ${mass(p.grams)}`.replaceAll(' ', '\u00a0')).join(' + ');
+export const mixWords = (parts: readonly { product: string; name?: string; grams: number }[]) =>
+  parts
+    .map((p) => `${productWords(p.product, p.name)} ${mass(p.grams)}`.replaceAll(' ', '\u00a0'))
+    .join(' + ');
 
 const rangeWords = (id: string) => shown(scale.shelf?.ranges.find((r) => r.id === id)?.name ?? id);
 

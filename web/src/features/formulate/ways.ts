@@ -23,20 +23,23 @@ export function wayWords(axis: string): string {
   return isKey(key) ? t(key as 'ways.other') : t('ways.other');
 }
 
-/** How much worse than the plan, in levels: words first, then the figure. Below 0 it is nearer to the wish. */
-export function worseWords(levels: number): string {
+/** How much worse than the plan, in words; below 0 it is nearer to the target. */
+export function worse(levels: number): string {
   if (levels < -0.005) return t('ways.nearer', number(-levels, 2));
-  const worse = Math.max(levels, 0);
-  const words = t(
-    worse < 0.1
+  const off = Math.max(levels, 0);
+  return t(
+    off < 0.1
       ? 'ways.same'
-      : worse < 0.375
+      : off < 0.375
         ? 'ways.quarter'
-        : worse < 0.75
+        : off < 0.75
           ? 'ways.half'
-          : worse < 1.25
+          : off < 1.25
             ? 'ways.one'
             : 'ways.more',
   );
-  return t('ways.figure', words, number(worse, 2));
 }
+
+/** The same with its figure in levels: for who asks. */
+export const worseWords = (levels: number): string =>
+  levels < -0.005 ? worse(levels) : t('ways.figure', worse(levels), number(Math.max(levels, 0), 2));

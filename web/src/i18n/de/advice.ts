@@ -69,7 +69,9 @@ export const advice: Part<typeof english> = {
   'instead.choose': 'Wählen …',
   'instead.working': 'Sucht die nächste Schale …',
   'instead.of': (bowl) => `Statt Schale ${bowl}`,
-  'instead.difference': (zone, before, after, delta) => `${zone}: ${before} → ${after} (ΔE00 ${delta})`,
+  'instead.difference': (zone, before, after) => `${zone}: ${before} → ${after}`,
+  'instead.figures': 'Unterschiede in Zahlen',
+  'instead.figure': (zone, delta) => `${zone}: ΔE00 ${delta}`,
   'instead.take': 'Nehmen',
   'instead.taken': (bowl) => `Schale ${bowl} wird jetzt anders gemacht.`,
 };

@@ -41,6 +41,8 @@ export const kit: Part<typeof english> = {
   'kit.head_one': 'Ein Bereich, langes Haar',
   'kit.head_many': 'Mehrere Bereiche, enge Locken',
   'kit.head_parted': 'Geteilte Bereiche, kurz geschnittenes Haar',
+  'kit.head_thin': 'Licht am Oberkopf',
+  'kit.head_very_long': 'Sehr langes Haar',
   'kit.head_unread': 'Noch nicht beurteilt',
   'kit.messages': 'Halt, Achtung, Fehler, Warten',
   'kit.stop_title': 'Heute kein Peroxid auf dieses Haar',

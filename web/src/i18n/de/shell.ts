@@ -8,6 +8,8 @@ export const shell: Part<typeof english> = {
   'shell.stop_now': 'Sofort abbrechen',
   'shell.hair_only': 'Nur Haar',
   'shell.hair_only_off': 'Alles zeigen',
+  'shell.undo': 'Letzte Änderung zurücknehmen',
+  'shell.undone': 'Die letzte Änderung ist zurückgenommen.',
   'shell.settings': 'Einstellungen',
   'shell.home': 'Alle Besuche',
   'shell.lost': 'Unter dieser Adresse ist nichts',

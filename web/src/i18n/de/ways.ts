@@ -25,6 +25,7 @@ export const ways: Part<typeof english> = {
   'ways.figure': (words, levels) => `${words} (${n.tonhöhen(levels)})`,
   'ways.cost': (cost, grams) => `${cost} für ${grams}`,
   'ways.bowl': (label, grams, where) => `Schale ${label}, ${grams}: ${where}`,
+  'ways.bowls': 'Ihre Schalen',
   'ways.look': 'Ansehen',
   'ways.looking': (way) => `Sie sehen einen anderen Weg, nicht den Plan: ${way}`,
   'ways.working': (way) => `Rechnet einen anderen Weg aus: ${way}`,

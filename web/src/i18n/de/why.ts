@@ -9,10 +9,10 @@ export const why: Part<typeof english> = {
     `${of(p, 'share')} % Naturton, damit ${of(p, 'white')} % Weiß gedeckt wird und nicht flach wirkt.`,
   'why.counter_tone': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, nimmt die Wärme darunter zurück.`,
   'why.developer_for_lift': (p) =>
-    `Entwickler ${of(p, 'percent')} %, weil das Ziel ${n.tonhöhen(of(p, 'levels'))} heller ist.`,
-  'why.developer_for_white': (p) => `Entwickler ${of(p, 'percent')} %, damit Weiß annimmt.`,
+    `Entwickler ${of(p, 'strength')}, weil das Ziel ${n.tonhöhen(of(p, 'levels'))} heller ist.`,
+  'why.developer_for_white': (p) => `Entwickler ${of(p, 'strength')}, damit Weiß annimmt.`,
   'why.developer_for_deposit': (p) =>
-    `Entwickler ${of(p, 'percent')} %: Farbe lagert sich an, kaum etwas hellt auf.`,
+    `Entwickler ${of(p, 'strength')}: Farbe lagert sich an, kaum etwas hellt auf.`,
   'why.warmth_expected': (p) =>
     `Beim Aufhellen um ${n.tonhöhen(of(p, 'levels'))} kommt die Wärme darunter zum Vorschein.`,
   'why.deepen_at_basin': () =>
@@ -101,19 +101,19 @@ export const why: Part<typeof english> = {
   'why.later_bowl_decides': () => 'Ein späterer Schritt folgt hier: es zählt die Schale danach.',
   'why.route_chelate': (p) => `Die Mineralien lösen: ${n.minuten(of(p, 'minutes'))}, dann gut ausspülen.`,
   'why.route_soften': (p) =>
-    `Das widerspenstige Weiß erweichen: ${of(p, 'percent')} %, ${n.minuten(of(p, 'minutes'))}.`,
+    `Das widerspenstige Weiß erweichen: ${of(p, 'strength')}, ${n.minuten(of(p, 'minutes'))}.`,
   'why.route_fill': () => 'Vorpigmentieren, damit die Farbtiefe einen warmen Grund hat.',
   'why.route_remove': (p) =>
     `Die alte Farbe abziehen: ${n.minuten(of(p, 'minutes'))}, dann so lange ausspülen, wie der Hersteller es sagt.`,
   'why.route_lighten': (p) =>
-    `Mit ${of(p, 'percent')} % aufhellen, bis zu ${n.minuten(of(p, 'minutes'))}. Alle paar Minuten nachsehen; abbrechen, wenn es schmerzt, heiß wird oder das Haar sich dehnt.`,
+    `Mit ${of(p, 'strength')} aufhellen, bis zu ${n.minuten(of(p, 'minutes'))}. Alle paar Minuten nachsehen; abbrechen, wenn es schmerzt, heiß wird oder das Haar sich dehnt.`,
   'why.route_needs_visits': (p) =>
     `Es braucht ${n.besuche(of(p, 'visits'))} im Abstand von mindestens ${n.wochen(of(p, 'weeks'))}. Vor jedem das Haar prüfen.`,
   'why.route_stays_short': () => 'Auch so wird das Ziel nicht ganz erreicht.',
   'why.route_strand_first': () =>
     'Mehr als ein Schritt macht es ungewisser: den ganzen Weg zuerst an einer Strähne probieren.',
   // Ein zweiter Blick.
-  'why.change_strength': (p) => `Entwickler ${of(p, 'percent')} % nehmen.`,
+  'why.change_strength': (p) => `Entwickler ${of(p, 'strength')} nehmen.`,
   'why.change_ratio': (p) => `1 zu ${of(p, 'ratio')} mischen.`,
   'why.change_minutes': (p) => `${n.minuten(of(p, 'minutes'))} einwirken lassen.`,
   'why.swap_shade': (p) => `${of(p, 'by')} statt ${of(p, 'product')} nehmen.`,
@@ -132,15 +132,17 @@ export const why: Part<typeof english> = {
   'why.packets_first': () => 'Päckchen zuerst: was dazwischen kommt, folgt.',
   'why.whitest_first': () => 'Das weißeste Haar zuerst: es braucht am längsten.',
   'why.resistant_first': () => 'Widerspenstiges Weiß zuerst: es braucht am längsten.',
-  'why.crown_to_nape_then_sides': () => 'Vom Wirbel zum Nacken, dann die Seiten.',
-  'why.hairline_last': () => 'Die Stirnkontur zuletzt, wo nötig mit eigener frischer Mischung.',
+  'why.after_the_whiter': () => 'Nach den weißeren Partien.',
+  'why.areas_of_the_house': () => 'In der Reihenfolge der Partien dieses Hauses.',
+  'why.hairline_last': () => 'Die Stirnkontur zuletzt.',
+  'why.parting_by_parting': () => 'Passée für Passée.',
+  'why.regrowth_before_lengths': () => 'Der Ansatz vor den Längen.',
+  'why.time_is_over': () => 'Die Einwirkzeit ist um.',
   'why.away_from_scalp_first': () =>
     'Zuerst abseits der Kopfhaut: die Wärme der Kopfhaut beschleunigt das Aufhellen.',
   'why.scalp_zone_later': () => 'Die Kopfhautzone später: die Wärme der Kopfhaut beschleunigt das Aufhellen.',
-  'why.back_before_front': () => 'Beim Aufhellen erst hinten, dann vorn.',
   'why.porous_ends_last': () => 'Poröse Spitzen zuletzt: sie nehmen am schnellsten an.',
   'why.lengths_after_regrowth': () => 'Die Längen nach dem Ansatz.',
-  'why.as_listed': () => 'In der Reihenfolge, in der die Bereiche aufgeführt sind.',
   'why.small_mix': () => 'Eine kleine frische Mischung: die erste wäre zu alt.',
   'why.one_basin_time': () => 'Alles auf der Kopfhaut wird zusammen ausgespült.',
 };

@@ -67,8 +67,9 @@ export const advice = {
   'instead.choose': 'Choose …',
   'instead.working': 'Looking for the nearest bowl …',
   'instead.of': (bowl: string) => `Instead of bowl ${bowl}`,
-  'instead.difference': (zone: string, before: string, after: string, delta: string) =>
-    `${zone}: ${before} → ${after} (ΔE00 ${delta})`,
+  'instead.difference': (zone: string, before: string, after: string) => `${zone}: ${before} → ${after}`,
+  'instead.figures': 'Differences in figures',
+  'instead.figure': (zone: string, delta: string) => `${zone}: ΔE00 ${delta}`,
   'instead.take': 'Use this',
   'instead.taken': (bowl: string) => `Bowl ${bowl} now uses another mix.`,
 };

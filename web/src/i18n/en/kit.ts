@@ -38,6 +38,8 @@ export const kit = {
   'kit.head_one': 'One area, long hair',
   'kit.head_many': 'Several areas, tight curls',
   'kit.head_parted': 'Parted areas, cropped hair',
+  'kit.head_thin': 'Thinning on top',
+  'kit.head_very_long': 'Very long hair',
   'kit.head_unread': 'Not read yet',
   'kit.messages': 'Stops, cautions, errors, waiting',
   'kit.stop_title': 'No peroxide on this hair today',

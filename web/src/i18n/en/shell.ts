@@ -5,6 +5,8 @@ export const shell = {
   'shell.stop_now': 'Stop now',
   'shell.hair_only': 'Hair only',
   'shell.hair_only_off': 'Show everything',
+  'shell.undo': 'Take back the last change',
+  'shell.undone': 'Last change taken back.',
   'shell.settings': 'Settings',
   'shell.home': 'All visits',
   'shell.lost': 'There is nothing at this address',

@@ -24,6 +24,7 @@ export const ways = {
   'ways.figure': (words: string, levels: string) => `${words} (${n.levels(levels)})`,
   'ways.cost': (cost: string, grams: string) => `${cost} for ${grams}`,
   'ways.bowl': (label: string, grams: string, where: string) => `Bowl ${label}, ${grams}: ${where}`,
+  'ways.bowls': 'Its bowls',
   'ways.look': 'See it',
   'ways.looking': (way: string) => `Shown: another way, not the plan: ${way}`,
   'ways.working': (way: string) => `Working out another way: ${way}`,

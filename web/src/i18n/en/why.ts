@@ -11,10 +11,10 @@ export const why = {
   'why.counter_tone': (p: P) =>
     `${of(p, 'product')}, ${of(p, 'share')} %, neutralises the warmth underneath.`,
   'why.developer_for_lift': (p: P) =>
-    `${of(p, 'percent')} % developer, as the target is ${n.levels(of(p, 'levels'))} lighter.`,
-  'why.developer_for_white': (p: P) => `${of(p, 'percent')} % developer, so that white hair takes.`,
+    `${of(p, 'strength')} developer, as the target is ${n.levels(of(p, 'levels'))} lighter.`,
+  'why.developer_for_white': (p: P) => `${of(p, 'strength')} developer, so that white hair takes.`,
   'why.developer_for_deposit': (p: P) =>
-    `${of(p, 'percent')} % developer: colour goes on, hardly anything lifts.`,
+    `${of(p, 'strength')} developer: colour goes on, hardly anything lifts.`,
   'why.warmth_expected': (p: P) => `Going ${n.levels(of(p, 'levels'))} lighter shows warmth underneath.`,
   'why.deepen_at_basin': () =>
     'Unlikely to come out too dark. If it is too light at the basin, deepen it there with a demi a level darker.',
@@ -96,18 +96,18 @@ export const why = {
   'why.later_bowl_decides': () => 'A later step follows here: what counts is the bowl after it.',
   'why.route_chelate': (p: P) => `Take the minerals off: ${n.minutes(of(p, 'minutes'))}, then rinse well.`,
   'why.route_soften': (p: P) =>
-    `Soften the resistant white: ${of(p, 'percent')} %, ${n.minutes(of(p, 'minutes'))}.`,
+    `Soften the resistant white: ${of(p, 'strength')}, ${n.minutes(of(p, 'minutes'))}.`,
   'why.route_fill': () => 'Fill, so that the depth has a warm base.',
   'why.route_remove': (p: P) =>
     `Take the old colour off: ${n.minutes(of(p, 'minutes'))}, then rinse as long as the maker says.`,
   'why.route_lighten': (p: P) =>
-    `Lighten with ${of(p, 'percent')} %, up to ${n.minutes(of(p, 'minutes'))}. Look every few minutes; stop on pain, heat or stretching hair.`,
+    `Lighten with ${of(p, 'strength')}, up to ${n.minutes(of(p, 'minutes'))}. Look every few minutes; stop on pain, heat or stretching hair.`,
   'why.route_needs_visits': (p: P) =>
     `It takes ${n.visits(of(p, 'visits'))}, ${n.weeks(of(p, 'weeks'))} or more apart. Check the hair before each.`,
   'why.route_stays_short': () => 'Even so the target is not quite reached.',
   'why.route_strand_first': () => 'More than one step adds uncertainty: try the whole way on a strand first.',
   // A second look.
-  'why.change_strength': (p: P) => `Use ${of(p, 'percent')} % developer.`,
+  'why.change_strength': (p: P) => `Use ${of(p, 'strength')} developer.`,
   'why.change_ratio': (p: P) => `Mix 1 to ${of(p, 'ratio')}.`,
   'why.change_minutes': (p: P) => `Leave it for ${n.minutes(of(p, 'minutes'))}.`,
   'why.swap_shade': (p: P) => `Use ${of(p, 'by')} instead of ${of(p, 'product')}.`,
@@ -126,14 +126,16 @@ export const why = {
   'why.packets_first': () => 'Packets first: what goes between them follows.',
   'why.whitest_first': () => 'Whitest hair first: it needs the longest.',
   'why.resistant_first': () => 'Resistant white first: it needs the longest.',
-  'why.crown_to_nape_then_sides': () => 'Crown to nape, then the sides.',
-  'why.hairline_last': () => 'The hairline last, with its own fresh mix where it needs one.',
+  'why.after_the_whiter': () => 'After the whiter areas.',
+  'why.areas_of_the_house': () => 'In this house’s order of areas.',
+  'why.hairline_last': () => 'The hairline last.',
+  'why.parting_by_parting': () => 'Parting by parting.',
+  'why.regrowth_before_lengths': () => 'Regrowth before the lengths.',
+  'why.time_is_over': () => 'Its time is over.',
   'why.away_from_scalp_first': () => 'Away from the scalp first: the scalp’s warmth speeds lifting up.',
   'why.scalp_zone_later': () => 'The scalp zone later: the scalp’s warmth speeds lifting up.',
-  'why.back_before_front': () => 'Back before front when lightening.',
   'why.porous_ends_last': () => 'Porous ends last: they take fastest.',
   'why.lengths_after_regrowth': () => 'Lengths after the regrowth.',
-  'why.as_listed': () => 'In the order in which the areas are listed.',
   'why.small_mix': () => 'A small fresh mix: the first would be too old.',
   'why.one_basin_time': () => 'Everything on the scalp leaves together.',
 };

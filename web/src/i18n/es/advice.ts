@@ -68,7 +68,9 @@ export const advice: Part<typeof english> = {
   'instead.choose': 'Elegir …',
   'instead.working': 'Buscando el bol más cercano …',
   'instead.of': (bowl) => `En vez del bol ${bowl}`,
-  'instead.difference': (zone, before, after, delta) => `${zone}: ${before} → ${after} (ΔE00 ${delta})`,
+  'instead.difference': (zone, before, after) => `${zone}: ${before} → ${after}`,
+  'instead.figures': 'Las diferencias en cifras',
+  'instead.figure': (zone, delta) => `${zone}: ΔE00 ${delta}`,
   'instead.take': 'Tomarlo',
   'instead.taken': (bowl) => `El bol ${bowl} se hace ahora de otro modo.`,
 };

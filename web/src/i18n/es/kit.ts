@@ -42,6 +42,8 @@ export const kit: Part<typeof english> = {
   'kit.head_one': 'Una zona, cabello largo',
   'kit.head_many': 'Varias zonas, rizo cerrado',
   'kit.head_parted': 'Zonas divididas, cabello muy corto',
+  'kit.head_thin': 'Escaso arriba',
+  'kit.head_very_long': 'Cabello muy largo',
   'kit.head_unread': 'Aún sin leer',
   'kit.messages': 'Altos, avisos, errores, esperas',
   'kit.stop_title': 'Hoy nada de peróxido en este cabello',

@@ -8,6 +8,8 @@ export const shell: Part<typeof english> = {
   'shell.stop_now': 'Parar ahora',
   'shell.hair_only': 'Solo cabello',
   'shell.hair_only_off': 'Mostrar todo',
+  'shell.undo': 'Deshacer el último cambio',
+  'shell.undone': 'Se deshizo el último cambio.',
   'shell.settings': 'Ajustes',
   'shell.home': 'Todas las visitas',
   'shell.lost': 'No hay nada en esta dirección',

@@ -25,6 +25,7 @@ export const ways: Part<typeof english> = {
   'ways.figure': (words, levels) => `${words} (${n.alturas(levels)})`,
   'ways.cost': (cost, grams) => `${cost} por ${grams}`,
   'ways.bowl': (label, grams, where) => `Cuenco ${label}, ${grams}: ${where}`,
+  'ways.bowls': 'Sus boles',
   'ways.look': 'Verlo',
   'ways.looking': (way) => `Ve otro camino, no el plan: ${way}`,
   'ways.working': (way) => `Calculando otro camino: ${way}`,

@@ -9,10 +9,10 @@ export const why: Part<typeof english> = {
     `${of(p, 'share')} % de natural, para cubrir el ${of(p, 'white')} % de canas sin que quede plano.`,
   'why.counter_tone': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, compensa el fondo cálido.`,
   'why.developer_for_lift': (p) =>
-    `Oxidante de ${of(p, 'percent')} %, porque el objetivo es ${n.alturas(of(p, 'levels'))} más claro.`,
-  'why.developer_for_white': (p) => `Oxidante de ${of(p, 'percent')} %, para que las canas tomen el color.`,
+    `Oxidante de ${of(p, 'strength')}, porque el objetivo es ${n.alturas(of(p, 'levels'))} más claro.`,
+  'why.developer_for_white': (p) => `Oxidante de ${of(p, 'strength')}, para que las canas tomen el color.`,
   'why.developer_for_deposit': (p) =>
-    `Oxidante de ${of(p, 'percent')} %: el color se deposita y casi nada aclara.`,
+    `Oxidante de ${of(p, 'strength')}: el color se deposita y casi nada aclara.`,
   'why.warmth_expected': (p) => `Aclarar ${n.alturas(of(p, 'levels'))} deja ver el fondo cálido.`,
   'why.deepen_at_basin': () =>
     'Pocas veces queda demasiado oscuro. Si en el lavacabezas se ve demasiado claro, oscurecerlo allí con un tono sobre tono una altura más oscuro.',
@@ -96,18 +96,18 @@ export const why: Part<typeof english> = {
   'why.later_bowl_decides': () => 'Aquí sigue otro paso: lo que cuenta es el bol de después.',
   'why.route_chelate': (p) => `Quitar los minerales: ${n.minutos(of(p, 'minutes'))}, luego enjuagar bien.`,
   'why.route_soften': (p) =>
-    `Ablandar las canas resistentes: ${of(p, 'percent')} %, ${n.minutos(of(p, 'minutes'))}.`,
+    `Ablandar las canas resistentes: ${of(p, 'strength')}, ${n.minutos(of(p, 'minutes'))}.`,
   'why.route_fill': () => 'Prepigmentar, para que lo oscuro tenga un fondo cálido.',
   'why.route_remove': (p) =>
     `Quitar el color viejo: ${n.minutos(of(p, 'minutes'))}, luego enjuagar todo el tiempo que diga el fabricante.`,
   'why.route_lighten': (p) =>
-    `Aclarar con ${of(p, 'percent')} %, hasta ${n.minutos(of(p, 'minutes'))}. Mirar cada pocos minutos; parar con dolor, calor o si el cabello se estira.`,
+    `Aclarar con ${of(p, 'strength')}, hasta ${n.minutos(of(p, 'minutes'))}. Mirar cada pocos minutos; parar con dolor, calor o si el cabello se estira.`,
   'why.route_needs_visits': (p) =>
     `Lleva ${n.visitas(of(p, 'visits'))}, con ${n.semanas(of(p, 'weeks'))} o más entre una y otra. Revise el cabello antes de cada una.`,
   'why.route_stays_short': () => 'Aun así no se alcanza del todo el objetivo.',
   'why.route_strand_first': () => 'Más de un paso añade duda: pruebe antes todo el camino en un mechón.',
   // Una segunda mirada.
-  'why.change_strength': (p) => `Tomar oxidante de ${of(p, 'percent')} %.`,
+  'why.change_strength': (p) => `Tomar oxidante de ${of(p, 'strength')}.`,
   'why.change_ratio': (p) => `Mezclar 1 : ${of(p, 'ratio')}.`,
   'why.change_minutes': (p) => `Dejarlo ${n.minutos(of(p, 'minutes'))}.`,
   'why.swap_shade': (p) => `Tomar ${of(p, 'by')} en vez de ${of(p, 'product')}.`,
@@ -126,15 +126,17 @@ export const why: Part<typeof english> = {
   'why.packets_first': () => 'Primero las mechas en papel: lo de en medio va después.',
   'why.whitest_first': () => 'Primero el cabello más blanco: es el que más tarda.',
   'why.resistant_first': () => 'Primero las canas resistentes: son las que más tardan.',
-  'why.crown_to_nape_then_sides': () => 'De la coronilla a la nuca, luego los lados.',
-  'why.hairline_last': () => 'El contorno al final, con su propia mezcla fresca donde haga falta.',
+  'why.after_the_whiter': () => 'Después de las zonas más canosas.',
+  'why.areas_of_the_house': () => 'En el orden de zonas de la casa.',
+  'why.hairline_last': () => 'El contorno al final.',
+  'why.parting_by_parting': () => 'Partición por partición.',
+  'why.regrowth_before_lengths': () => 'La raíz antes que los largos.',
+  'why.time_is_over': () => 'Se cumplió su tiempo.',
   'why.away_from_scalp_first': () =>
     'Primero lo que está lejos del cuero cabelludo: su calor acelera el aclarado.',
   'why.scalp_zone_later': () => 'La zona del cuero cabelludo, más tarde: su calor acelera el aclarado.',
-  'why.back_before_front': () => 'Al aclarar, detrás antes que delante.',
   'why.porous_ends_last': () => 'Las puntas porosas al final: son las que antes toman el color.',
   'why.lengths_after_regrowth': () => 'Los largos después del crecimiento.',
-  'why.as_listed': () => 'En el orden de la lista de zonas.',
   'why.small_mix': () => 'Una mezcla pequeña y fresca: la primera ya estaría pasada.',
   'why.one_basin_time': () => 'Todo lo que toca el cuero cabelludo se retira a la vez.',
 };

@@ -68,8 +68,9 @@ export const advice = {
   'instead.choose': 'Choisir …',
   'instead.working': 'Recherche du bol le plus proche …',
   'instead.of': (bowl: string) => `Au lieu du bol ${bowl}`,
-  'instead.difference': (zone: string, before: string, after: string, delta: string) =>
-    `${zone} : ${before} → ${after} (ΔE00 ${delta})`,
+  'instead.difference': (zone: string, before: string, after: string) => `${zone} : ${before} → ${after}`,
+  'instead.figures': 'Les écarts en chiffres',
+  'instead.figure': (zone: string, delta: string) => `${zone} : ΔE00 ${delta}`,
   'instead.take': 'Le prendre',
   'instead.taken': (bowl: string) => `Le bol ${bowl} est maintenant fait autrement.`,
 };

@@ -39,6 +39,8 @@ export const kit = {
   'kit.head_one': 'Une zone, cheveux longs',
   'kit.head_many': 'Plusieurs zones, boucles serrées',
   'kit.head_parted': 'Zones divisées, cheveux courts',
+  'kit.head_thin': 'Clairsemé sur le dessus',
+  'kit.head_very_long': 'Cheveux très longs',
   'kit.head_unread': 'Pas encore lue',
   'kit.messages': 'Arrêts, précautions, erreurs, attente',
   'kit.stop_title': 'Pas d’oxydant sur ces cheveux aujourd’hui',

@@ -5,6 +5,8 @@ export const shell = {
   'shell.stop_now': 'Tout arrêter',
   'shell.hair_only': 'Cheveux seuls',
   'shell.hair_only_off': 'Tout montrer',
+  'shell.undo': 'Annuler la dernière modification',
+  'shell.undone': 'La dernière modification est annulée.',
   'shell.settings': 'Réglages',
   'shell.home': 'Toutes les visites',
   'shell.lost': 'Il n’y a rien à cette adresse',

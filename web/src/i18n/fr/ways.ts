@@ -24,6 +24,7 @@ export const ways = {
   'ways.figure': (words: string, levels: string) => `${words} (${n.tons(levels)})`,
   'ways.cost': (cost: string, grams: string) => `${cost} pour ${grams}`,
   'ways.bowl': (label: string, grams: string, where: string) => `Bol ${label}, ${grams} : ${where}`,
+  'ways.bowls': 'Ses bols',
   'ways.look': 'Voir',
   'ways.looking': (way: string) => `Un autre chemin est montré, pas le plan : ${way}`,
   'ways.working': (way: string) => `Calcul d’un autre chemin : ${way}`,

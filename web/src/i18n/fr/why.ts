@@ -9,10 +9,10 @@ export const why = {
     `${of(p, 'share')} % de naturel, pour couvrir ${of(p, 'white')} % de blancs sans effet terne.`,
   'why.counter_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, reprend la chaleur dessous.`,
   'why.developer_for_lift': (p: P) =>
-    `Oxydant ${of(p, 'percent')} %, car l’objectif est plus clair de ${n.tons(of(p, 'levels'))}.`,
-  'why.developer_for_white': (p: P) => `Oxydant ${of(p, 'percent')} %, pour que les blancs prennent.`,
+    `Oxydant ${of(p, 'strength')}, car l’objectif est plus clair de ${n.tons(of(p, 'levels'))}.`,
+  'why.developer_for_white': (p: P) => `Oxydant ${of(p, 'strength')}, pour que les blancs prennent.`,
   'why.developer_for_deposit': (p: P) =>
-    `Oxydant ${of(p, 'percent')} % : la couleur se dépose, presque rien n’éclaircit.`,
+    `Oxydant ${of(p, 'strength')} : la couleur se dépose, presque rien n’éclaircit.`,
   'why.warmth_expected': (p: P) => `Éclaircir de ${n.tons(of(p, 'levels'))} montre la chaleur dessous.`,
   'why.one_bowl_serves': (p: P) => `Un seul bol suffit pour ${n.zones(of(p, 'zones'))}.`,
   'why.deepen_at_basin': () =>
@@ -86,15 +86,17 @@ export const why = {
   'why.packets_first': () => 'Les papillotes d’abord : le reste se pose entre elles.',
   'why.whitest_first': () => 'Le plus blanc d’abord : il demande le plus de temps.',
   'why.resistant_first': () => 'Les blancs résistants d’abord : ils demandent le plus de temps.',
-  'why.crown_to_nape_then_sides': () => 'Du sommet à la nuque, puis les côtés.',
-  'why.hairline_last': () => 'La bordure en dernier, avec son mélange frais s’il le faut.',
+  'why.after_the_whiter': () => 'Après les zones plus blanches.',
+  'why.areas_of_the_house': () => 'Dans l’ordre des zones de la maison.',
+  'why.hairline_last': () => 'La bordure en dernier.',
+  'why.parting_by_parting': () => 'Raie par raie.',
+  'why.regrowth_before_lengths': () => 'Les racines avant les longueurs.',
+  'why.time_is_over': () => 'Le temps est écoulé.',
   'why.away_from_scalp_first': () => 'Loin du cuir chevelu d’abord : sa chaleur accélère l’éclaircissement.',
   'why.scalp_zone_later': () =>
     'La racine plus tard : la chaleur du cuir chevelu accélère l’éclaircissement.',
-  'why.back_before_front': () => 'L’arrière avant l’avant pour éclaircir.',
   'why.porous_ends_last': () => 'Les pointes poreuses en dernier : elles prennent le plus vite.',
   'why.lengths_after_regrowth': () => 'Les longueurs après la repousse.',
-  'why.as_listed': () => 'Dans l’ordre où les zones sont listées.',
   'why.small_mix': () => 'Un petit mélange frais : le premier serait trop vieux.',
   'why.one_basin_time': () => 'Tout ce qui touche le cuir chevelu part ensemble.',
   // À remarquer avant de mélanger.
@@ -112,19 +114,19 @@ export const why = {
   'why.later_bowl_decides': () => 'Une étape suit ici : c’est le bol d’après qui compte.',
   'why.route_chelate': (p: P) => `Ôter les minéraux : ${n.minutes(of(p, 'minutes'))}, puis bien rincer.`,
   'why.route_soften': (p: P) =>
-    `Mordancer les blancs résistants : ${of(p, 'percent')} %, ${n.minutes(of(p, 'minutes'))}.`,
+    `Mordancer les blancs résistants : ${of(p, 'strength')}, ${n.minutes(of(p, 'minutes'))}.`,
   'why.route_fill': () => 'Repigmenter, pour donner un fond chaud à la profondeur.',
   'why.route_remove': (p: P) =>
     `Retirer l’ancienne couleur : ${n.minutes(of(p, 'minutes'))}, puis rincer aussi longtemps que le fabricant le dit.`,
   'why.route_lighten': (p: P) =>
-    `Éclaircir à ${of(p, 'percent')} %, jusqu’à ${n.minutes(of(p, 'minutes'))}. Regarder souvent ; arrêter si cela fait mal, chauffe ou si le cheveu s’étire.`,
+    `Éclaircir à ${of(p, 'strength')}, jusqu’à ${n.minutes(of(p, 'minutes'))}. Regarder souvent ; arrêter si cela fait mal, chauffe ou si le cheveu s’étire.`,
   'why.route_needs_visits': (p: P) =>
     `Il faut ${n.visites(of(p, 'visits'))}, à au moins ${n.semaines(of(p, 'weeks'))}. Vérifier le cheveu avant chacune.`,
   'why.route_stays_short': () => 'Même ainsi l’objectif n’est pas tout à fait atteint.',
   'why.route_strand_first': () =>
     'Plusieurs étapes ajoutent du doute : essayer d’abord tout le chemin sur une mèche.',
   // Un second regard.
-  'why.change_strength': (p: P) => `Prendre un oxydant à ${of(p, 'percent')} %.`,
+  'why.change_strength': (p: P) => `Prendre un oxydant à ${of(p, 'strength')}.`,
   'why.change_ratio': (p: P) => `Mélanger 1 pour ${of(p, 'ratio')}.`,
   'why.change_minutes': (p: P) => `Laisser ${n.minutes(of(p, 'minutes'))}.`,
   'why.swap_shade': (p: P) => `Prendre ${of(p, 'by')} au lieu de ${of(p, 'product')}.`,
