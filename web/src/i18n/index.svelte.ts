@@ -1,7 +1,3 @@
-import { en } from './en';
-import { de } from './de';
-import { es } from './es';
-import { fr } from './fr';
 import { shownIn } from './shown';
 import type { Args, Dictionary, Key } from './types';
 
@@ -11,7 +7,14 @@ export type { Key } from './types';
 export const languages = { en: 'English', fr: 'Français', es: 'Español', de: 'Deutsch' } as const;
 export type Language = keyof typeof languages;
 
-const dictionaries: Record<Language, Dictionary> = { en, fr, es, de };
+// Each comes by itself: nobody waits for words of a language that is not shown.
+const sources: Record<Language, () => Promise<Dictionary>> = {
+  en: async () => (await import('./en')).en,
+  fr: async () => (await import('./fr')).fr,
+  es: async () => (await import('./es')).es,
+  de: async () => (await import('./de')).de,
+};
+const dictionaries: Partial<Record<Language, Dictionary>> = {};
 
 const stored = 'strandline.language';
 
@@ -20,15 +23,30 @@ function firstLanguage(): Language {
   return wished.find((tag): tag is Language => tag in languages) ?? 'en';
 }
 
-let current = $state<Language>(firstLanguage());
+let wished = firstLanguage();
+let current = $state<Language>(wished);
+let words = {} as Dictionary;
 
 export function language(): Language {
   return current;
 }
 
-export function setLanguage(next: Language): void {
+/**
+ * Speaks the next language, at once where its words are here, else when they have come; the last one wished counts.
+ * Rejects where they do not come: then nothing changes.
+ */
+export async function setLanguage(next: Language): Promise<void> {
+  wished = next;
+  const known = dictionaries[next] ?? (dictionaries[next] = await sources[next]());
+  if (wished !== next) return;
+  words = known;
   current = next;
   localStorage.setItem(stored, next);
+}
+
+/** The words of the device's language; before anything is drawn. */
+export async function firstWords(): Promise<void> {
+  words = dictionaries[current] = await sources[current]();
 }
 
 /** A sign stays with its word at the end of a line: French sets a space before some, every language here before "%". */
@@ -39,11 +57,11 @@ function held(text: string): string {
 
 /** The sentence for a key in the chosen language. */
 export function t<K extends Key>(key: K, ...args: Args<K>): string {
-  const entry = dictionaries[current][key] as string | ((...a: unknown[]) => string);
+  const entry = words[key] as string | ((...a: unknown[]) => string);
   return held(typeof entry === 'string' ? entry : entry(...args.map(shownIn)));
 }
 
 /** True when `key` is one of the dictionary's keys: for keys built from codes. */
 export function isKey(key: string): key is Key {
-  return Object.hasOwn(en, key);
+  return Object.hasOwn(words, key);
 }

@@ -36,6 +36,8 @@ export const shell: Part<typeof english> = {
   'settings.title': 'Einstellungen',
   'settings.note': 'Nur für dieses Gerät.',
   'settings.language': 'Sprache',
+  'settings.language_missing':
+    'Diese Wörter kamen nicht an. Nichts wurde geändert; erneut versuchen, wenn Strandline erreichbar ist.',
   'settings.theme': 'Hell oder dunkel',
   'theme.system': 'wie das Gerät',
   'theme.light': 'hell',

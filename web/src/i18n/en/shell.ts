@@ -33,6 +33,8 @@ export const shell = {
   'settings.title': 'Settings',
   'settings.note': 'On this device only.',
   'settings.language': 'Language',
+  'settings.language_missing':
+    'These words could not be fetched. Nothing was changed; try again when Strandline can be reached.',
   'settings.theme': 'Light or dark',
   'theme.system': 'as the device',
   'theme.light': 'light',

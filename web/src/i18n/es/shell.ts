@@ -36,6 +36,8 @@ export const shell: Part<typeof english> = {
   'settings.title': 'Ajustes',
   'settings.note': 'Solo para este aparato.',
   'settings.language': 'Idioma',
+  'settings.language_missing':
+    'No llegaron las palabras de este idioma. Nada ha cambiado; pruebe otra vez cuando Strandline responda.',
   'settings.theme': 'Claro u oscuro',
   'theme.system': 'como el aparato',
   'theme.light': 'claro',

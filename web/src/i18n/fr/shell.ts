@@ -33,6 +33,8 @@ export const shell = {
   'settings.title': 'Réglages',
   'settings.note': 'Pour cet appareil seulement.',
   'settings.language': 'Langue',
+  'settings.language_missing':
+    'Les mots de cette langue ne sont pas arrivés. Rien n’a changé ; réessayez quand Strandline répond.',
   'settings.theme': 'Clair ou sombre',
   'theme.system': 'comme l’appareil',
   'theme.light': 'clair',
