@@ -1,6 +1,5 @@
 // Damaged files of a salon: refused, found, or without effect; never taken for good.
 #include <algorithm>
-#include <cstdlib>
 #include <random>
 #include <set>
 
@@ -80,8 +79,7 @@ void expect_honest(const SalonFolder& salon, const std::vector<std::string>& wri
 }
 
 TEST(Damage, IsRefusedOrFoundOrWithoutEffect) {
-  const char* asked = std::getenv("STRANDLINE_DAMAGES");
-  const int rounds = asked ? std::atoi(asked) : 600;
+  const int rounds = times(600);
   const SalonFolder salon, closed, open;
   salon.make();
   std::vector<std::string> written;

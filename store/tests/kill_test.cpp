@@ -4,7 +4,6 @@
 #include <unistd.h>
 
 #include <csignal>
-#include <cstdlib>
 #include <map>
 #include <random>
 
@@ -24,8 +23,7 @@ namespace {
 }
 
 TEST(Kill, LosesNothingAndDoublesNothing) {
-  const char* asked = std::getenv("STRANDLINE_KILLS");
-  const int kills = asked ? std::atoi(asked) : 50;
+  const int kills = times(50);
   const SalonFolder salon;
   salon.make();
   std::mt19937 random(7);

@@ -1,6 +1,5 @@
 // A power cut at any moment, a disk whose calls fail, a disk that lies: nothing acknowledged is lost or doubled, or the
 // file is refused.
-#include <cstdlib>
 #include <set>
 
 #include "disk.h"
@@ -8,11 +7,6 @@
 
 namespace strandline::store {
 namespace {
-
-int times(int usual) {
-  const char* asked = std::getenv("STRANDLINE_DISK_TIMES");
-  return asked ? std::atoi(asked) : usual;
-}
 
 std::string id(int n) { return "e" + std::to_string(n); }
 

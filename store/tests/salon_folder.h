@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <unistd.h>
 
+#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -19,6 +20,12 @@ namespace strandline::store {
 inline NewEntry entry(const std::string& id, const std::string& visit, std::int64_t after,
                       const std::string& body = R"({"client":"A"})") {
   return {id, visit, after, "2026-03-09T09:00:00Z", "visit", body};
+}
+
+// How often to try; STRANDLINE_STORE_TIMES asks for that many times more.
+inline int times(int usual) {
+  const char* asked = std::getenv("STRANDLINE_STORE_TIMES");
+  return usual * (asked ? std::atoi(asked) : 1);
 }
 
 class SalonFolder {
