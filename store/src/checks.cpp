@@ -10,7 +10,9 @@ Expected<bool> check_identity(Connection& db, const std::string& path) {
   const auto number = [&db](const char* sql, std::int64_t& out) {
     return db.run(sql, {}, [&out](const Row& row) { out = row.integer(0); });
   };
-  if (auto read = number("PRAGMA application_id", application); !read) return tl::unexpected(read.error());
+  if (auto read = number("PRAGMA application_id", application); !read) {
+    return tl::unexpected(read.error().code == "store_foreign" ? file_trouble("store_foreign", path) : read.error());
+  }
   if (auto read = number("PRAGMA user_version", version); !read) return tl::unexpected(read.error());
   if (auto read = number(
           "SELECT count(*) FROM sqlite_schema WHERE type = 'trigger' AND name = 'entries_are_not_removed'", ours);

@@ -68,8 +68,10 @@ Expected<std::unique_ptr<Connection>> Connection::open(const Options& options, b
   sqlite3_create_function_v2(out->db_, "plain", 1, SQLITE_UTF8 | SQLITE_DETERMINISTIC, nullptr, plain_of, nullptr,
                              nullptr, nullptr);
   const std::string rules = "PRAGMA cell_size_check = ON; PRAGMA synchronous = FULL;";
-  if (auto set = out->script(rules + (reading ? "PRAGMA query_only = ON" : "")); !set)
-    return tl::unexpected(set.error());
+  if (auto set = out->script(rules + (reading ? "PRAGMA query_only = ON" : "")); !set) {
+    const bool foreign = set.error().code == "store_foreign";
+    return tl::unexpected(foreign ? Trouble{"store_foreign", options.path, 0} : set.error());
+  }
   return out;
 }
 

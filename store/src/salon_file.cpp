@@ -30,7 +30,7 @@ Trouble file_trouble(const char* code, const std::string& path) { return {code, 
 
 std::string real_path(const std::string& path) {
   std::error_code error;
-  const auto real = std::filesystem::weakly_canonical(path, error);
+  const auto real = std::filesystem::weakly_canonical(std::filesystem::absolute(path, error), error);
   return error ? path : real.string();
 }
 
@@ -48,25 +48,47 @@ Expected<std::unique_ptr<SalonFile>> SalonFile::lock(const std::string& path, bo
     return errno == ENOENT ? tl::unexpected(file_trouble("store_missing", real)) : failed(real);
   }
   if (!fresh && !S_ISREG(seen.st_mode)) return tl::unexpected(file_trouble("store_foreign", real));
-  out->head_ = ::open((real + "-head").c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, owner_only);
-  if (out->head_ < 0) return failed(real + "-head");
+  const std::string head = real + "-head";
+  out->head_ = ::open(head.c_str(), O_RDWR | O_CLOEXEC | O_NOFOLLOW);
+  if (out->head_ < 0 && errno == ENOENT) {
+    out->head_ = ::open(head.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC | O_NOFOLLOW, owner_only);
+    out->made_head_ = out->head_ >= 0;
+    if (out->head_ < 0 && errno == EEXIST) return tl::unexpected(file_trouble("store_open_elsewhere", real));
+  }
+  if (out->head_ < 0) return failed(head);
   if (::flock(out->head_, LOCK_EX | LOCK_NB) != 0) {
+    out->made_head_ = false;
     return errno == EWOULDBLOCK ? tl::unexpected(file_trouble("store_open_elsewhere", real)) : failed(real);
   }
+  // Locked is the file of that name, not one that another program has just taken away again.
+  struct stat locked{};
+  if (::fstat(out->head_, &locked) != 0) return failed(head);
+  if (identity_of(head) != Identity{locked.st_dev, locked.st_ino})
+    return tl::unexpected(file_trouble("store_open_elsewhere", real));
   if (fresh) {
     // What a start that was cut off has left.
     for (const char* suffix : {"", "-wal", "-shm", "-journal"}) ::unlink((real + suffix).c_str());
     const int made = ::open(real.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, owner_only);
     if (made < 0) return failed(real);
     ::close(made);
-  } else if ((seen.st_mode & 0777) != owner_only && seen.st_uid == ::geteuid() &&
-             ::chmod(real.c_str(), owner_only) != 0) {
-    return failed(real);
   }
   return out;
 }
 
+Expected<void> SalonFile::accept() {
+  made_head_ = false;
+  for (const char* suffix : {"", "-wal", "-shm", "-head"}) {
+    const std::string file = path_ + suffix;
+    struct stat seen{};
+    const bool open_to_others =
+        ::stat(file.c_str(), &seen) == 0 && (seen.st_mode & 0777) != owner_only && seen.st_uid == ::geteuid();
+    if (open_to_others && ::chmod(file.c_str(), owner_only) != 0) return failed(file);
+  }
+  return {};
+}
+
 SalonFile::~SalonFile() {
+  if (made_head_) ::unlink((path_ + "-head").c_str());
   if (head_ >= 0) ::close(head_);
 }
 

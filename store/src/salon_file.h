@@ -21,14 +21,16 @@ struct Head {
 
 class SalonFile {
  public:
-  // Locks the files at `path` (symbolic links followed), which only their owner may read from now on. `fresh` makes the
-  // database anew, empty. Troubles: store_missing, store_open_elsewhere, store_unavailable.
+  // Locks the files at `path` (symbolic links followed). `fresh` makes the database anew, empty. Troubles:
+  // store_missing, store_open_elsewhere, store_unavailable.
   static Expected<std::unique_ptr<SalonFile>> lock(const std::string& path, bool fresh = false);
   ~SalonFile();
   SalonFile(const SalonFile&) = delete;
   SalonFile& operator=(const SalonFile&) = delete;
 
   const std::string& path() const { return path_; }
+  // It is a salon file: only its owner may read it from now on. One that is not accepted is left as it was found.
+  Expected<void> accept();
   // Says so when the file cannot be read as one.
   Expected<std::optional<Head>> anchored() const;
   // Read back by whoever opens the files next; after a power cut perhaps what stood there before. `durable` waits until
@@ -50,6 +52,7 @@ class SalonFile {
 
   std::string path_;
   int head_ = -1;
+  bool made_head_ = false;
   std::array<std::optional<Identity>, 3> opened_;
 };
 

@@ -247,10 +247,13 @@ Expected<std::unique_ptr<Store>> open_file(Options options, bool fresh) {
   if (!fresh) {
     if (auto good = check_opened(**writer, **file, without_wal, options.as_found); !good)
       return tl::unexpected(good.error());
+    if (auto ours = (*file)->accept(); !ours) return tl::unexpected(ours.error());
     // Before the file says that it has a PATH-wal.
     const auto head = read_head(**writer);
     if (!head) return tl::unexpected(head.error());
     if (auto kept = (*file)->anchor(*head, true); !kept) return tl::unexpected(kept.error());
+  } else if (auto ours = (*file)->accept(); !ours) {
+    return tl::unexpected(ours.error());
   }
   if (auto set = (*writer)->script("PRAGMA journal_mode = WAL"); !set) return tl::unexpected(set.error());
   if (auto made = migrate(**writer); !made) return tl::unexpected(made.error());

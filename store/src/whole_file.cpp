@@ -29,7 +29,10 @@ Expected<void> Store::make(const Options& options, const std::function<Expected<
   {
     auto store = open_file(aside, true);
     if (!store) return tl::unexpected(store.error());
-    if (auto filled = fill(**store); !filled) return filled;
+    if (auto filled = fill(**store); !filled) {
+      for (const char* suffix : {"", "-wal", "-shm", "-head"}) ::unlink((making + suffix).c_str());
+      return filled;
+    }
   }
   if (lacks_wal(making) || std::filesystem::exists(making + "-wal", error)) {
     return tl::unexpected(Trouble{"store_unavailable", making + " could not be finished", 0});

@@ -31,6 +31,24 @@ TEST(File, IsMadeOnRequestOnlyAndIsThereAfterReopening) {
   EXPECT_EQ(Store::make(salon.options(), [](Store&) { return Expected<void>{}; }).error().code, "store_exists");
 }
 
+TEST(File, IsMadeByANameWithoutAFolder) {
+  const SalonFolder salon;
+  const auto before = fs::current_path();
+  fs::current_path(fs::path(salon.path()).parent_path());
+  const auto made = Store::make({.path = "own.sqlite", .fails = {}}, [](Store&) { return Expected<void>{}; });
+  EXPECT_TRUE(made) << made.error().detail;
+  EXPECT_TRUE(Store::open({.path = "own.sqlite", .fails = {}}));
+  fs::current_path(before);
+}
+
+TEST(File, ThatCannotBeFilledLeavesNothing) {
+  const SalonFolder salon;
+  const auto made =
+      Store::make(salon.options(), [](Store&) -> Expected<void> { return tl::unexpected(Trouble{"unfilled", "", 0}); });
+  EXPECT_EQ(made.error().code, "unfilled");
+  EXPECT_TRUE(fs::is_empty(fs::path(salon.path()).parent_path()));
+}
+
 TEST(File, IsItsOwnersAlone) {
   const SalonFolder salon;
   salon.make();
@@ -53,19 +71,23 @@ TEST(File, IsServedByOneProgramAtATime) {
 TEST(File, OfAnotherProgramOrANewerOneIsRefusedUnchanged) {
   const SalonFolder salon;
   salon.sql("CREATE TABLE bookmarks (u); PRAGMA user_version = 1");
+  fs::permissions(salon.path(), fs::perms::group_read, fs::perm_options::add);
   const std::string before = salon.bytes();
+  const mode_t mode = mode_of(salon.path());
   EXPECT_EQ(salon.refusal(), "store_foreign");
   EXPECT_EQ(salon.bytes(), before);
+  EXPECT_EQ(mode_of(salon.path()), mode);
+  EXPECT_FALSE(fs::exists(salon.path() + "-head"));
   for (const std::string& other : {std::string(), std::string(50000, 'x'), std::string("SQLite format 3")}) {
     salon.write(other);
     EXPECT_EQ(salon.refusal(), "store_foreign") << other.size();
+    EXPECT_EQ(Store::open(salon.options()).error().detail, salon.path());
     EXPECT_EQ(salon.bytes(), other);
   }
   fs::remove(salon.path());
   fs::create_directory(salon.path());
   EXPECT_EQ(salon.refusal(), "store_foreign");
   fs::remove(salon.path());
-  fs::remove(salon.path() + "-head");
   salon.make();
   salon.sql("PRAGMA user_version = 999");
   EXPECT_EQ(salon.refusal(), "store_newer");
