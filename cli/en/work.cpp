@@ -32,6 +32,8 @@ constexpr std::array sentences{
              "If you did not change it, check the disk; to go on without it, start with --as-found."},
     Sentence{"store_moved", "{detail} was moved, deleted or replaced while it was in use.",
              "Nothing is saved any more. Stop Strandline, put the file back, start again."},
+    Sentence{"memory_short", "There is not enough memory for this just now.",
+             "What was stored is still there. Close other programs, then try again."},
     Sentence{"entry_broken", "Entry {seq} was changed after it was written.", "Compare with an older copy."},
     Sentence{"visit_not_found", "There is no visit {id}.", "Open one from the list."},
     Sentence{"visit_changed_elsewhere", "Somebody saved this visit meanwhile (entry {seq}).",

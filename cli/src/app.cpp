@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <exception>
+#include <new>
 #include <ostream>
 #include <sstream>
 
 #include "src/commands.h"
+#include "src/print/problems.h"
 #include "src/print/text.h"
 
 namespace strandline::cli {
@@ -52,6 +54,9 @@ int run(const std::vector<std::string>& arguments, Io& io) {
     say(out, io.out);
     say(err, io.err);
     return code == 0 ? done : refused;
+  } catch (const std::bad_alloc&) {
+    print_problems({{"memory_short", "", {}}}, "all of it", io.err);
+    return failed;
   } catch (const std::exception& error) {
     io.err << "strandline: " << printable(error.what()) << '\n';
     return failed;

@@ -1,16 +1,24 @@
 #include "strandline/salon/watch.h"
 
 #include <condition_variable>
+#include <new>
 
 namespace strandline::salon {
 
 namespace {
 
-Problems read_whole(store::Store& store, const std::stop_token& stop) {
+Problems read_whole(store::Store& store, const std::stop_token& stop) try {
   const auto broken = store.verify(stop);
   if (!broken) return {{broken.error().code, "", {{"detail", broken.error().detail}}}};
   if (*broken) return {{"entry_broken", "", {{"seq", std::to_string(**broken)}}}};
   return {};
+} catch (const std::bad_alloc&) {
+  return {{"memory_short", "", {}}};
+}
+
+// Of the file, not of this moment.
+bool lasting(const Problems& found) {
+  return found.empty() || (found.front().code != "store_unavailable" && found.front().code != "memory_short");
 }
 
 }  // namespace
@@ -38,7 +46,7 @@ void Watch::run(const std::stop_token& stop) {
     if (now != before && !now.empty() && tell_) tell_(now);
     std::unique_lock lock(mutex_);
     // A file that could not be read just then may be whole; whoever asks it now is told by the file itself.
-    if (now.empty() || now.front().code != "store_unavailable") found_ = now;
+    if (lasting(now)) found_ = now;
     asked.wait_for(lock, stop, every_, [] { return false; });
   }
 }

@@ -17,11 +17,12 @@ class Journal : public store::Store {
   store::Expected<std::optional<std::int64_t>> verify(const std::stop_token& stop) override {
     ++readings;
     while (endless && !stop.stop_requested()) std::this_thread::yield();
+    if (hungry) throw std::bad_alloc();
     if (unreadable) return tl::unexpected(store::Trouble{"store_unavailable", "disk", 0});
     return broken > 0 ? std::optional<std::int64_t>(broken) : std::nullopt;
   }
   std::atomic<int> readings = 0, broken = 0;
-  std::atomic<bool> endless = false, unreadable = false;
+  std::atomic<bool> endless = false, unreadable = false, hungry = false;
 };
 
 class Watching : public testing::Test {
@@ -76,6 +77,17 @@ TEST_F(Watching, TellsADiskThatCannotBeReadButDoesNotHoldItAgainstTheFile) {
   EXPECT_TRUE(watch_->found().empty());
   watch_.reset();
   EXPECT_EQ(told_, "store_unavailable");
+}
+
+TEST_F(Watching, OutlivesWantOfMemory) {
+  journal_->hungry = true;
+  start(std::chrono::milliseconds(1));
+  wait_for_readings(2);
+  EXPECT_TRUE(watch_->found().empty());
+  journal_->hungry = false;
+  journal_->broken = 1;
+  wait_for_readings(2);
+  EXPECT_EQ(watch_->found().front().code, "entry_broken");
 }
 
 }  // namespace

@@ -7,7 +7,7 @@ namespace strandline::server {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, int>, 29> statuses{{
+constexpr std::array<std::pair<std::string_view, int>, 30> statuses{{
     {"not_json", 400},
     {"not_a_number", 400},
     {"invalid_utf8", 400},
@@ -37,6 +37,7 @@ constexpr std::array<std::pair<std::string_view, int>, 29> statuses{{
     {"busy", 503},
     {"given_up", 503},
     {"out_of_time", 503},
+    {"memory_short", 503},
 }};
 
 }  // namespace

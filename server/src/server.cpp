@@ -95,8 +95,16 @@ Server::Server(ServerOptions options, salon::World world, salon::House house) {
     set_headers(unread, response);
   };
   http.set_error_handler([](const Request& request, Response& response) { answer_error(request, response); });
-  http.set_exception_handler(
-      [](const Request&, Response& response, std::exception_ptr) { reply(response, Problems{{"internal", "", {}}}); });
+  http.set_exception_handler([](const Request&, Response& response, std::exception_ptr thrown) {
+    const char* code = "internal";
+    try {
+      std::rethrow_exception(std::move(thrown));
+    } catch (const std::bad_alloc&) {
+      code = "memory_short";
+    } catch (...) {  // told as it is
+    }
+    reply(response, Problems{{code, "", {}}});
+  });
   add_health(http, p.context);
   add_shelf(http, p.context);
   add_verbs(http, p.context);

@@ -63,6 +63,26 @@ TEST_F(Changed, HealthTellsWhatReadingTheWholeFileFound) {
   EXPECT_EQ(code_of(got), "entry_broken");
 }
 
+class Short : public Running {
+ protected:
+  void SetUp() override {
+    auto store = store::Store::open(
+        {.path = ":memory:", .fails = [this] { return short_.load() ? throw std::bad_alloc() : false; }});
+    ASSERT_TRUE(store);
+    start({[] { return "2026-03-09T09:00:00Z"; }, [] { return "1"; }, std::move(*store)});
+  }
+  std::atomic<bool> short_ = false;
+};
+
+TEST_F(Short, WantOfMemoryIsAProblemAndNoEnd) {
+  short_ = true;
+  const auto got = client_->Get("/api/v1/visits");
+  EXPECT_EQ(got->status, 503);
+  EXPECT_EQ(code_of(got), "memory_short");
+  short_ = false;
+  EXPECT_EQ(client_->Get("/api/v1/visits")->status, 200);
+}
+
 TEST_F(Running, AnswersAssessAndPredict) {
   const auto today = post("/api/v1/assess", visit("salt_and_pepper_two_tones"));
   ASSERT_TRUE(today);

@@ -207,7 +207,9 @@ Json problems_json(const Problems& problems) {
   for (const Problem& p : problems) {
     Json params = Json::object();
     for (const auto& [key, value] : p.params) params[key] = value;
-    Json item{{"code", p.code}, {"path", p.path}};
+    Json item = Json::object();
+    item["code"] = p.code;
+    item["path"] = p.path;
     item["params"] = std::move(params);
     list.push_back(std::move(item));
   }

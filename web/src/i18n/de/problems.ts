@@ -125,6 +125,8 @@ export const problems: Part<typeof english> = {
   'problem.method_not_allowed': () =>
     'Diese App und der Server passen nicht zusammen. Laden Sie die neuere Fassung dieser App.',
   'problem.bad_request': () => 'Der Server konnte die Frage nicht lesen. Noch einmal versuchen.',
+  'problem.memory_short': () =>
+    'Dafür reicht der Speicher gerade nicht; was gespeichert war, ist noch da. Schließen Sie andere Programme, dann noch einmal.',
   'problem.internal': () =>
     'Der Server ist daran gescheitert; was gespeichert war, ist noch da. Sehen Sie in sein Protokoll, dann noch einmal.',
   'problem.zone_in_two_bowls': (p) =>

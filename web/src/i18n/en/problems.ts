@@ -129,6 +129,8 @@ export const problems = {
   'problem.method_not_allowed': () =>
     'This app and the server do not fit together. Load the newer version of this app.',
   'problem.bad_request': () => 'The server could not read the request. Try again.',
+  'problem.memory_short': () =>
+    'There is not enough memory for this just now; what was stored is still there. Close other programs, then try again.',
   'problem.internal': () =>
     'The server failed at this; what was stored is still there. Look at its log, then try again.',
   'problem.zone_in_two_bowls': (p: P) =>

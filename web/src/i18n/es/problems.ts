@@ -120,6 +120,8 @@ export const problems: Part<typeof english> = {
   'problem.method_not_allowed': () =>
     'Esta aplicación y el servidor no encajan. Cargue la versión más nueva de esta aplicación.',
   'problem.bad_request': () => 'El servidor no pudo leer la petición. Pruebe de nuevo.',
+  'problem.memory_short': () =>
+    'Ahora no hay memoria bastante para esto; lo guardado sigue ahí. Cierre otros programas y pruebe de nuevo.',
   'problem.internal': () =>
     'El servidor falló en esto; lo guardado sigue ahí. Mire su registro y pruebe de nuevo.',
   'problem.zone_in_two_bowls': (p) =>

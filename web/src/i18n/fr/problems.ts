@@ -136,6 +136,8 @@ export const problems = {
   'problem.method_not_allowed': () =>
     'L’application et le serveur ne vont pas ensemble. Charger la version plus récente de l’application.',
   'problem.bad_request': () => 'Le serveur n’a pas pu lire la demande. Réessayer.',
+  'problem.memory_short': () =>
+    'Il n’y a pas assez de mémoire pour l’instant ; ce qui était enregistré l’est toujours. Fermer d’autres programmes, puis réessayer.',
   'problem.internal': () =>
     'Le serveur a échoué ; ce qui était enregistré l’est toujours. Voir son journal, puis réessayer.',
   'problem.zone_in_two_bowls': (p: P) =>
