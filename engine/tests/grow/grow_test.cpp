@@ -36,7 +36,8 @@ TEST(Grow, WhiterHairUnderTheSameColourShowsSooner) {
   EXPECT_LT(white.weeks.p50, dark.shows ? dark.weeks.p50 : 1e9);
   EXPECT_LT(white.weeks.p10, white.weeks.p50);
   EXPECT_LT(white.weeks.p50, white.weeks.p90);
-  // Common practice: white roots under a dark tint are seen after two to four weeks.
+  // Common practice: white roots under a dark tint are seen after two to four weeks; clients and readings differ by a
+  // week or two either way (prior).
   EXPECT_GT(white.weeks.p50, 0.5);
   EXPECT_LT(white.weeks.p50, 4.5);
 }
