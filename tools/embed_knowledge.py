@@ -16,7 +16,7 @@ import pathlib
 import re
 import sys
 
-FOLDERS = "observers illuminants pigments fibre levels lightening uptake fade growth doubt loss amounts condition published".split()
+FOLDERS = "observers illuminants pigments fibre levels lightening uptake fade growth doubt loss amounts condition rules published".split()
 
 
 def quoted(text):

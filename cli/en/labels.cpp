@@ -7,7 +7,17 @@ namespace strandline::cli::en {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 40> labels{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 50> labels{{
+    {"says_stop", "closed"},
+    {"says_ceiling", "limited"},
+    {"says_restrict", "on a condition"},
+    {"says_ask", "closed until answered"},
+    {"high_lift", "high-lift"},
+    {"demi_alkaline", "demi"},
+    {"demi_acid", "acid demi"},
+    {"lightener_on_scalp", "lightener on the scalp"},
+    {"lightener_off_scalp", "lightener off the scalp"},
+    {"pre_softening", "softener"},
     {"prepare", "prepare"},
     {"mix", "mix"},
     {"apply", "apply"},

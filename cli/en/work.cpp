@@ -7,6 +7,16 @@ namespace strandline::cli::en {
 namespace {
 
 constexpr std::array sentences{
+    // The rules.
+    Sentence{"bowl_passes_rule", "Bowl {bowl} passes a rule. {rule}",
+             "Change the bowl, or leave it; a wrong answer is answered again, nothing else opens a rule."},
+    Sentence{"unknown_rule", "There is no rule \"{id}\".",
+             "Take it out of the policy; knowledge/rules holds them all."},
+    Sentence{"rule_not_of_the_house", "Rule \"{id}\" is law or a floor: a house does not change it.",
+             "Take it out of the policy."},
+    Sentence{"rule_value_out_of_range", "Rule \"{id}\" takes {min} to {max}.", "Set a value within them."},
+    Sentence{"unknown_rule_figure", "Rule \"{id}\" has no figure \"{figure}\".",
+             "See knowledge/rules for its figures."},
     // The salon file.
     Sentence{"store_unavailable", "The salon file cannot be used: {detail}.",
              "Nothing was written. Check the disk and that no other program holds the file."},

@@ -15,7 +15,8 @@ namespace {
 
 // Every command's help ends with it.
 constexpr const char* exit_codes =
-    "Exit codes: 0 done, 1 something outside the document failed, 2 the document or the command was refused.";
+    "Exit codes: 0 done, 1 something outside the document failed, 2 the document or the command was refused, 3 a rule "
+    "stops what was asked.";
 
 }  // namespace
 

@@ -17,6 +17,7 @@ enum Exit : int {
   done = 0,
   failed = 1,   // something outside the document: a file, a port, the disk
   refused = 2,  // the document or the words on the command line
+  stopped = 3,  // a rule stops the visit or its own bowls: the answer says which, and holds nothing to mix
 };
 
 }  // namespace strandline::cli

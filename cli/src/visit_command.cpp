@@ -1,5 +1,6 @@
 #include "src/visit_command.h"
 
+#include <algorithm>
 #include <iterator>
 #include <memory>
 #include <ostream>
@@ -29,6 +30,11 @@ bool outside_the_document(const Problems& problems) {
     if (p.code == "cannot_read" || p.code == "not_a_file") return true;
   }
   return false;
+}
+
+bool stopped_by_rules(const Problems& problems) {
+  return !problems.empty() &&
+         std::all_of(problems.begin(), problems.end(), [](const Problem& p) { return p.code == "bowl_passes_rule"; });
 }
 
 }  // namespace
@@ -88,6 +94,7 @@ std::optional<wire::ReadVisit> open_document(const VisitFlags& flags, Session& s
 int refuse(const Problems& problems, const VisitFlags& flags, Session& session) {
   print_problems(problems, flags.file, session.io.err);
   if (flags.json) session.io.out << wire::print(wire::problems_json(problems), true) << '\n';
+  if (stopped_by_rules(problems)) return stopped;
   return outside_the_document(problems) ? failed : refused;
 }
 

@@ -34,6 +34,14 @@ std::optional<wire::ReadVisit> open_document(const VisitFlags& flags, Session& s
 int refuse(const Problems& problems, const VisitFlags& flags, Session& session);
 Paint paint_for(const VisitFlags& flags, const Io& io);
 
+// done, or stopped where the answer holds verdicts that stop it.
+template <class Answer>
+int exit_of(const Answer& answer) {
+  if constexpr (requires { answer.rules.go; }) return answer.rules.go == Go::stopped ? stopped : done;
+  if constexpr (requires { answer.plan.rules.go; }) return answer.plan.rules.go == Go::stopped ? stopped : done;
+  return done;
+}
+
 // Reads, works, prints: `show` for people, answer_json for machines.
 template <class Work, class Show>
 int run_visit(const VisitFlags& flags, Session& session, Work&& work, Show&& show) {
@@ -47,7 +55,7 @@ int run_visit(const VisitFlags& flags, Session& session, Work&& work, Show&& sho
   } else {
     show(*answer, asked->visit);
   }
-  return done;
+  return exit_of(*answer);
 }
 
 }  // namespace strandline::cli

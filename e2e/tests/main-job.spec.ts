@@ -1,3 +1,4 @@
+import { asked, daysAgo } from '../support/asked';
 import { expect, expectHair, open, test } from '../support/test';
 
 // The main job on a new head: read, wish, plan, change a gram, come back after the server was restarted.
@@ -6,6 +7,7 @@ test('a new head from reading to plan, saved through a restart', async ({ page, 
   await open(page, salon);
   await page.getByRole('button', { name: 'New visit' }).first().click();
   await page.getByLabel('Label', { exact: true }).fill('Q. R.');
+  await asked(page);
   await page.getByRole('button', { name: 'Start with the reading' }).click();
 
   await expect(page.getByRole('heading', { name: 'reading' })).toBeVisible();
@@ -90,6 +92,11 @@ test('the same job with the keyboard alone', async ({ page, salon }) => {
   await expect(page.getByRole('dialog')).toBeVisible();
   await tabTo(/^Label/);
   await page.keyboard.type('K. B.');
+  await page.getByLabel('Day of the last skin test').fill(daysAgo(5));
+  await tabTo(/^Read, and clear/);
+  await press('Space');
+  await tabTo(/^All asked/);
+  await press('Space');
   await press('Enter');
   await expect(page.getByRole('heading', { name: 'reading' })).toBeVisible();
   await expectHair(page, 5);

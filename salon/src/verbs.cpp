@@ -109,6 +109,18 @@ Result<Plan> with_doubt(Plan plan, const Visit& visit, const Effort& effort) {
       });
 }
 
+// A bowl that passes a rule is answered with the rule and no forecast.
+Result<const Visit*> may_be_mixed(const Visit& visit) {
+  const Verdicts all = with_bowls(visit);
+  Problems passed;
+  for (const Verdict& v : all.list)
+    for (size_t i = 0; i < visit.bowls.size(); ++i)
+      if (!v.bowl.empty() && visit.bowls[i].label == v.bowl)
+        passed.push_back({"bowl_passes_rule", "/bowls/" + std::to_string(i), {{"bowl", v.bowl}, {"rule", v.rule}}});
+  if (!passed.empty()) return tl::unexpected(std::move(passed));
+  return &visit;
+}
+
 Result<std::vector<Target>> targets(const Visit& visit) {
   if (visit.aims.empty()) return std::vector<Target>{};
   return strandline::aim(visit.head, visit.aims, visit.shelf);
@@ -150,9 +162,14 @@ Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked, const Effort& 
   const auto wanted = targets(visit);
   if (!wanted) return tl::unexpected(wanted.error());
   PredictOptions how = report_options(asked, effort);
-  how.attribute_doubt = true;
-  return strandline::predict(visit.head, own_steps(visit), visit.shelf, *wanted, how).map([&](const Prediction& p) {
+  const Verdicts told = with_bowls(visit);
+  const bool open = strandline::may_be_mixed(told);
+  how.attribute_doubt = open;
+  const std::vector<Step> steps = open ? own_steps(visit) : std::vector<Step>{};
+  return strandline::predict(visit.head, steps, visit.shelf, *wanted, how).map([&](const Prediction& p) {
     wire::PredictAnswer answer = wire::view(p, *wanted);
+    answer.rules = wire::view(told);
+    if (!open) answer.notes.push_back({"bowls_stopped_by_rules", "", {}});
     const Problems broken = stops(visit);
     answer.notes.insert(answer.notes.begin(), broken.begin(), broken.end());
     return answer;
@@ -160,36 +177,45 @@ Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked, const Effort& 
 }
 
 Result<wire::FadeAnswer> fade(const wire::ReadVisit& asked, const Habit& habit, const Effort& effort) {
-  const Visit& visit = asked.visit;
-  return strandline::fade(visit.head, on_the_clock(visit), visit.shelf, habit, effort.parallel)
+  return may_be_mixed(asked.visit)
+      .and_then(
+          [&](const Visit* v) { return strandline::fade(v->head, on_the_clock(*v), v->shelf, habit, effort.parallel); })
       .map([](const Fading& f) { return wire::view(f); });
 }
 
 Result<wire::GrowAnswer> grow(const wire::ReadVisit& asked, const Effort& effort) {
-  const Visit& visit = asked.visit;
-  return strandline::grow(visit.head, on_the_clock(visit), visit.shelf, effort.parallel).map([](const Growth& g) {
-    return wire::view(g);
-  });
+  return may_be_mixed(asked.visit)
+      .and_then([&](const Visit* v) { return strandline::grow(v->head, on_the_clock(*v), v->shelf, effort.parallel); })
+      .map([](const Growth& g) { return wire::view(g); });
 }
 
 Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effort& effort) {
-  const Visit& visit = asked.visit;
+  const Verdicts told = verdicts(asked.visit);
+  const Visit visit = limited(asked.visit);
   const auto wanted = strandline::aim(visit.head, visit.aims, visit.shelf);
   if (!wanted) return tl::unexpected(wanted.error());
   return searched(asked, effort,
-                  [&](const FormulateOptions& how) {
+                  [&](const FormulateOptions& how) -> Result<Plan> {
+                    if (told.go == Go::stopped)
+                      return strandline::plan(visit, how).map([](VisitPlan p) { return std::move(p.plan); });
                     return strandline::formulate(visit.head, *wanted, visit.shelf, visit.policy.formula, how);
                   })
       .and_then([&](Plan p) { return with_doubt(std::move(p), visit, effort); })
-      .map([&](const Plan& p) { return wire::view(p, *wanted, visit.shelf); });
+      .map([&](const Plan& p) {
+        wire::FormulateAnswer answer = wire::view(p, *wanted, visit.shelf);
+        answer.rules = wire::view(told);
+        return answer;
+      });
 }
 
 Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort) {
   const auto search = [&](const FormulateOptions& how) { return strandline::plan(asked.visit, how); };
-  const auto planned = asked.visit.bowls.empty() ? searched(asked, effort, search)
-                                                 : one_bowl_a_zone(asked.visit).and_then([&](const Visit* v) {
-                                                     return strandline::what_if(*v, report_options(asked, effort));
-                                                   });
+  const auto planned =
+      asked.visit.bowls.empty()
+          ? searched(asked, effort, search)
+          : may_be_mixed(asked.visit)
+                .and_then([](const Visit* v) { return one_bowl_a_zone(*v); })
+                .and_then([&](const Visit* v) { return strandline::what_if(*v, report_options(asked, effort)); });
   return planned.map([](const VisitPlan& p) { return p.timeline; });
 }
 
@@ -204,25 +230,45 @@ Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort
 }
 
 Result<wire::ReachAnswer> reach(const wire::ReadVisit& asked, const Effort& effort) {
-  const Visit& visit = asked.visit;
+  const Visit visit = limited(asked.visit);
   return strandline::reach(visit.head, visit.shelf, visit.policy.formula, effort.parallel)
-      .map([](const std::vector<ZoneReach>& zones) { return wire::view(zones); });
+      .map([&](const std::vector<ZoneReach>& zones) {
+        wire::ReachAnswer answer = wire::view(zones);
+        answer.rules = wire::view(verdicts(asked.visit));
+        return answer;
+      });
 }
 
 Result<wire::ReviewAnswer> review(const wire::ReadVisit& asked, const Effort& effort) {
-  return whole(asked, effort, [&](const FormulateOptions& how) { return strandline::review(asked.visit, how); })
-      .map([](const Review& r) { return wire::view(r); });
+  const Verdicts told = with_bowls(asked.visit);
+  const Visit visit = limited(asked.visit);
+  return whole(asked, effort, [&](const FormulateOptions& how) { return strandline::review(visit, how); })
+      .map([&](const Review& r) {
+        wire::ReviewAnswer answer = wire::view(r);
+        answer.rules = wire::view(told);
+        if (!strandline::may_be_mixed(told)) answer.reactions.clear();
+        for (wire::BowlReviewView& b : answer.bowls)
+          for (const Verdict& v : told.list)
+            if (v.bowl == b.label) {
+              b.fine = false;
+              b.broken.push_back({"bowl_passes_rule", "", {{"bowl", v.bowl}, {"rule", v.rule}}});
+            }
+        return answer;
+      });
 }
 
 Result<wire::RemadeAnswer> convert(const wire::ReadVisit& asked, const std::string& range, const Effort& effort) {
-  return whole(asked, effort, [&](const FormulateOptions& how) { return strandline::convert(asked.visit, range, how); })
+  if (const auto open = may_be_mixed(asked.visit); !open) return tl::unexpected(open.error());
+  const Visit visit = limited(asked.visit);
+  return whole(asked, effort, [&](const FormulateOptions& how) { return strandline::convert(visit, range, how); })
       .map([&](const std::vector<Remade>& r) { return wire::view(r, asked.visit.shelf); });
 }
 
 Result<wire::RemadeAnswer> substitute(const wire::ReadVisit& asked, const std::string& product, const Effort& effort) {
   const EmptyTube tube{product, asked.options.weighed_g};
-  return whole(asked, effort,
-               [&](const FormulateOptions& how) { return strandline::substitute(asked.visit, tube, how); })
+  if (const auto open = may_be_mixed(asked.visit); !open) return tl::unexpected(open.error());
+  const Visit visit = limited(asked.visit);
+  return whole(asked, effort, [&](const FormulateOptions& how) { return strandline::substitute(visit, tube, how); })
       .map([&](const std::vector<Remade>& r) { return wire::view(r, asked.visit.shelf); });
 }
 

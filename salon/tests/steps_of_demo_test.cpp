@@ -19,13 +19,18 @@ const House& house() {
   return *h;
 }
 
+// What the bowls do to the hair, whatever the rules say of them: the chemistry is tried here.
 std::map<std::string, wire::ZoneView> predicted(const wire::Json& document) {
   std::map<std::string, wire::ZoneView> zones;
-  const auto answer =
-      open_visit(document, house().sources()).and_then([](const wire::ReadVisit& v) { return predict(v, {}); });
-  EXPECT_TRUE(answer) << document.dump() << (answer ? "" : answer.error()[0].code + answer.error()[0].path);
-  if (answer)
-    for (const wire::ZoneView& z : answer->zones) zones[z.zone] = z;
+  const auto asked = open_visit(document, house().sources());
+  EXPECT_TRUE(asked) << document.dump() << (asked ? "" : asked.error()[0].code + asked.error()[0].path);
+  if (!asked) return zones;
+  std::vector<Step> steps;
+  for (const Bowl& b : by_step(asked->visit.bowls)) steps.push_back({b.formula, b.zones});
+  const auto seen = strandline::predict(asked->visit.head, steps, asked->visit.shelf);
+  EXPECT_TRUE(seen);
+  if (seen)
+    for (const wire::ZoneView& z : wire::view(*seen, {}).zones) zones[z.zone] = z;
   return zones;
 }
 

@@ -194,6 +194,17 @@ PredictAnswer view(const Prediction& prediction, const std::vector<Target>& targ
   return out;
 }
 
+VerdictsView view(const Verdicts& verdicts) {
+  VerdictsView out{verdicts.go, {}};
+  for (const Verdict& v : verdicts.list) {
+    VerdictView own{v.rule,  v.topic, v.standing, v.says, v.source, v.classes,
+                    v.zones, v.bowl,  v.fact,     {},     v.change, v.today};
+    for (const auto& [name, value] : v.figures) own.figures[name] = number_text(value);
+    out.verdicts.push_back(std::move(own));
+  }
+  return out;
+}
+
 FormulateAnswer view(const Plan& plan, const std::vector<Target>& targets, const Shelf& shelf) {
   FormulateAnswer out;
   const TargetOf wanted = by_zone(targets);
@@ -216,6 +227,7 @@ FormulateAnswer view(const Plan& plan, const std::vector<Target>& targets, const
 
 PlanAnswer view(const VisitPlan& plan, const Shelf& shelf) {
   PlanAnswer out{view(plan.plan, plan.targets, shelf), plan.timeline, {}};
+  out.plan.rules = view(plan.verdicts);
   const TargetOf wanted = by_zone(plan.targets);
   for (const Route& r : plan.routes) out.routes.push_back(view(r, wanted, shelf));
   const Problems& read = plan.assessment.notes;

@@ -78,6 +78,8 @@ Result<ReadVisit> read_visit(const Json& document, const Sources& sources) {
   v.client = std::move(d.client);
   v.date = std::move(d.date);
   v.skin_test = std::move(d.skin_test);
+  v.test = std::move(d.test);
+  v.answers = std::move(d.answers);
   v.head = std::move(d.head);
   v.aims = std::move(d.aims);
   v.people = std::move(d.people);

@@ -1,5 +1,6 @@
 #include "en/cautions.h"
 #include "src/print/bowls.h"
+#include "src/print/verdicts.h"
 #include "src/print/zones.h"
 #include "src/visit_command.h"
 
@@ -12,6 +13,7 @@ void add_formulate(CLI::App& app, Session& session) {
                           flags, s,
                           [](const auto& asked, const auto& effort) { return salon::formulate(asked, effort); },
                           [&](const wire::FormulateAnswer& answer, const Visit& visit) {
+                            print_verdicts(answer.rules, s.io.out);
                             print_zones(answer.zones, paint_for(flags, s.io), s.io.out);
                             print_doubt(answer.zones, s.io.out);
                             en::print_cautions(visit, s.io.out);

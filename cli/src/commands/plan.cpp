@@ -1,6 +1,7 @@
 #include "en/cautions.h"
 #include "src/print/bowls.h"
 #include "src/print/timeline.h"
+#include "src/print/verdicts.h"
 #include "src/print/zones.h"
 #include "src/visit_command.h"
 
@@ -12,6 +13,7 @@ void add_plan(CLI::App& app, Session& session) {
                       return run_visit(
                           flags, s, [](const auto& asked, const auto& effort) { return salon::plan(asked, effort); },
                           [&](const wire::PlanAnswer& answer, const Visit& visit) {
+                            print_verdicts(answer.plan.rules, s.io.out);
                             print_zones(answer.plan.zones, paint_for(flags, s.io), s.io.out);
                             print_doubt(answer.plan.zones, s.io.out);
                             en::print_cautions(visit, s.io.out);

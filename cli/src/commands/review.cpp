@@ -2,6 +2,7 @@
 
 #include "en/cautions.h"
 #include "src/print/advice.h"
+#include "src/print/verdicts.h"
 #include "src/visit_command.h"
 
 namespace strandline::cli {
@@ -13,6 +14,7 @@ void add_review(CLI::App& app, Session& session) {
                           flags, s, [](const auto& asked, const auto& effort) { return salon::review(asked, effort); },
                           [&](const wire::ReviewAnswer& a, const Visit& visit) {
                             en::print_cautions(visit, s.io.out);
+                            print_verdicts(a.rules, s.io.out);
                             print_review(a, visit, s.io.out);
                           });
                     });

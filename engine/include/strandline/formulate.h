@@ -27,9 +27,10 @@ struct FormulaPolicy {
   double part_min_g = 3;
   double gram_step = 0.5;
   double waste_share = 0.05;
-  double head_factor = 1;     // this client's last leftover: < 1 mixes less
-  double porosity_max = 2.8;  // condition ceiling: no lift beyond
-  int visits_most = 3;        // a route takes no more
+  double head_factor = 1;      // this client's last leftover: < 1 mixes less
+  double porosity_max = 2.8;   // condition ceiling: no lift beyond
+  int visits_most = 3;         // a route takes no more
+  double clear_max_share = 1;  // of the colour part; what the rules of the visit leave (limited())
   double weeks_between_visits = 4;
 };
 

@@ -1,6 +1,7 @@
 // One particular head: areas × spans = zones; a zone is a list of fibre populations.
 #pragma once
 
+#include <limits>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -14,6 +15,8 @@ namespace strandline {
 // Plain tone words. Their a*b* offsets from natural hair of the same level are data (knowledge/levels/tones.json).
 enum class Tone { natural, ash, violet, beige, gold, copper, red, green };
 inline constexpr int kTones = 8;
+
+inline constexpr double kNoLimit = std::numeric_limits<double>::infinity();
 
 enum class FibreKind { pigmented, white };
 
@@ -40,18 +43,54 @@ struct Population {
 
 enum class ServiceKind {
   permed,
-  straightened_mild,
-  straightened_alkaline,
-  relaxed,
+  straightened_mild,      // thioglycolate and its like
+  straightened_alkaline,  // hydroxide
+  relaxed,                // hydroxide
   lightened,
   home_colour,
   plant_colour,
-  minerals  // hard water or a pool: to be taken off before any peroxide
+  minerals,              // hard water or a pool: to be taken off before any peroxide
+  straightened_heat,     // with irons
+  straightened_unknown,  // counts as hydroxide
+  smoothed,              // keratin-type
+  plant_compound,        // plant colour with metal salts, "black"
+  restorer,              // colour restorer with metal salts
+  coloured               // by a hairdresser
 };
 
 struct Service {
   ServiceKind kind = ServiceKind::permed;
   std::optional<double> weeks_ago;  // absent = unknown
+  int layers = 1;                   // how often over each other, 1…50
+  bool pack_seen = false;           // of home colour: what it was is known, and no metal in it
+};
+
+// The incompatibility test of a span's hair (peroxide and ammonia, 30 minutes).
+enum class MetalTest { not_done, slightly_lighter, no_change, odd_colour, heat, smell, breaks };
+
+enum class StrandCondition { unknown, kept, weak, broke };
+
+// A strand of the span tried beforehand.
+struct StrandTest {
+  std::string what;             // id of the range, empty = not said
+  double minutes = 0;           // 0…240
+  std::optional<double> level;  // reached
+  StrandCondition condition = StrandCondition::unknown;
+};
+
+// How white hair took the colour at earlier visits.
+enum class EarlierCover { unknown, well, badly };
+
+// What the rules of a visit leave open on a span for one range (rules.h).
+struct RangeLimits {
+  std::string range;
+  std::string closed_by;                 // id of the rule that closes the range here; empty = open
+  double developer_max = kNoLimit;       // % in the bottle
+  double developer_below = kNoLimit;     // likewise, itself not allowed
+  double on_head_max = kNoLimit;         // % in the mix
+  double minutes_max = kNoLimit;         // from the last touch
+  double porosity_after_max = kNoLimit;  // of every kind of fibre
+  double lift_max = kNoLimit;            // levels
 };
 
 // A stretch of the hair's length with one history.
@@ -66,6 +105,10 @@ struct Span {
   bool stretch_returns = true;
   bool history_unknown = false;
   bool extension = false;  // other hair with a bond: no prediction is claimed without a strand test
+  MetalTest metal_test = MetalTest::not_done;
+  std::optional<StrandTest> strand;
+  EarlierCover earlier_cover = EarlierCover::unknown;
+  std::vector<RangeLimits> limits;  // what the rules leave open; never read from a document; none = all
 };
 
 enum class AreaKind { front_hairline, temples, top, crown, sides, nape, other };
@@ -78,12 +121,34 @@ struct Weave {
   double width_mm = 4;  // of one packet, 0.2…100
 };
 
+enum class HairLoss { unknown, none, thinning, shedding, patchy };
+
+// Hair that is not on the scalp has rules of its own.
+enum class FaceHair { none, beard, brows };
+
+enum class Scalp {
+  unknown,
+  calm,
+  sensitive,
+  broken,
+  infected,
+  infested,
+  plaque_calm,
+  plaque_flare,
+  sunburnt,
+  burn_healing,
+  operated
+};
+
 struct Area {
   std::string id;  // "front hairline", or the colourist's own word after splitting
   AreaKind kind = AreaKind::other;
   double scalp_cm2 = 100;  // share of the scalp this area covers; of packets that of the area they come from counts
   double hair_factor = 1;  // density of this area against the head's, thin areas < 1; of packets as above
   std::optional<Weave> woven;
+  Scalp scalp = Scalp::unknown;  // unknown: as the whole head's
+  HairLoss loss = HairLoss::unknown;
+  FaceHair face = FaceHair::none;
   std::vector<Span> spans;
 };
 

@@ -22,13 +22,15 @@ struct VisitPlan {
   std::vector<Target> targets;
   Plan plan;
   Timeline timeline;
+  Verdicts verdicts;          // before any bowl; where they stop the visit there is none
   std::vector<Route> routes;  // ways over more than one step, best first; only where a wish is out of reach of one bowl
 };
 
 // assess + aim + formulate + schedule in one answer.
 Result<VisitPlan> plan(const Visit& visit, const FormulateOptions& options = {});
 
-// The same from the colourist's own bowls: nothing is searched, everything else follows (a changed gram).
+// The same from the colourist's own bowls: nothing is searched, everything else follows (a changed gram). Bowls that
+// pass a rule get no forecast: the zones stay as they are, no clock, and the verdicts say which rule.
 Result<VisitPlan> what_if(const Visit& visit, const PredictOptions& options = {});
 
 // In the order in which they go on: by step, then as they are listed.

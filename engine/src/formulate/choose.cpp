@@ -7,6 +7,7 @@
 
 #include "formulate/habits.h"
 #include "formulate/partition.h"
+#include "formulate/within.h"
 
 namespace strandline {
 namespace {
@@ -53,8 +54,9 @@ std::pair<double, double> least_over_times(const ChoiceInput& in, const Candidat
   const Setting& setting = in.domain.settings[static_cast<size_t>(c.setting)].setting;
   const SearchZone& zone = in.zones[static_cast<size_t>(z)];
   const auto fixed = in.minutes.find(z);
-  const std::vector<double> all =
-      fixed == in.minutes.end() ? times(*setting.range) : std::vector<double>{fixed->second};
+  std::vector<double> all =
+      fixed == in.minutes.end() ? times_within(setting, zone) : std::vector<double>{fixed->second};
+  if (all.empty()) all = {setting.range->minutes.min};  // never searched, yet asked about
   const std::vector<float> single(load.begin(), load.end());
   std::vector<double> rough;
   for (double m : all) {

@@ -6,6 +6,7 @@
 
 #include "formulate/habits.h"
 #include "formulate/pour.h"
+#include "formulate/within.h"
 
 namespace strandline {
 namespace {
@@ -25,12 +26,14 @@ SettingRun prepare(const Setting& setting, const std::vector<SearchZone>& zones,
   for (size_t g = 0; g < groups.size(); ++g)
     for (int z : groups[g].zones) {
       const SearchZone& zone = zones[static_cast<size_t>(z)];
-      if (!forbidden(setting, *zone.span, policy).empty() || out_of_place(setting, zone)) run.group_allowed[g] = false;
+      if (!forbidden(setting, *zone.span, policy).empty() || out_of_place(setting, zone) ||
+          times_within(setting, zone).empty())
+        run.group_allowed[g] = false;
     }
   for (size_t g = 0; g < groups.size(); ++g)
     if (run.group_allowed[g])
       for (int z : groups[g].zones)
-        for (double minutes : times(*setting.range)) {
+        for (double minutes : times_within(setting, zones[static_cast<size_t>(z)])) {
           const SearchZone& zone = zones[static_cast<size_t>(z)];
           run.tables[static_cast<size_t>(z)].push_back(
               zone_table(*zone.draws, bare_chemistry(setting, minutes + zone.half_touch), draws));

@@ -16,6 +16,7 @@
 #include "formulate/refine.h"
 #include "formulate/share_out.h"
 #include "formulate/turns.h"
+#include "formulate/within.h"
 
 namespace strandline {
 namespace {
@@ -43,18 +44,28 @@ double least_apart(BowlSearch& search, const std::vector<SearchZone>& zones, dou
   return sum;
 }
 
-// The chosen zones of each bowl with the best recipe of the same range for minutes that are given.
-Choice in_given_minutes(const ChoiceInput& in, const Chooser& chooser, BowlSearch& search, const Choice& free) {
+// The chosen zones of each bowl with the best recipe of the same range for minutes that are given; none where the rules
+// leave nothing open for so long.
+std::optional<Choice> in_given_minutes(const ChoiceInput& in, const Chooser& chooser, BowlSearch& search,
+                                       const Choice& free) {
   Choice choice;
   choice.objective = free.objective;
   choice.bound = free.bound;
   for (const Chosen& bowl : free.bowls) {
     std::vector<Candidate> all = search.best(bowl_wish(in, bowl.zones));
     std::erase_if(all, [&](const Candidate& c) { return c.set != bowl.best.set; });
+    const auto open = [&](const Candidate& c) {
+      const Setting& s = in.domain.settings[static_cast<size_t>(c.setting)].setting;
+      return std::all_of(bowl.zones.begin(), bowl.zones.end(), [&](int z) {
+        const auto given = in.minutes.find(z);
+        return given == in.minutes.end() || within_rules(s, given->second, in.zones[static_cast<size_t>(z)]);
+      });
+    };
     for (const Candidate& c : bowl.list)
-      if (c.set == bowl.best.set &&
+      if (c.set == bowl.best.set && open(c) &&
           std::none_of(all.begin(), all.end(), [&](const Candidate& seen) { return same_recipe(c, seen); }))
         all.push_back(c);
+    if (all.empty()) return std::nullopt;
     choice.bowls.push_back(chooser.chosen(bowl.zones, exact_list(in, std::move(all), bowl.zones)));
     choice.objective += choice.bowls.back().best.objective - bowl.best.objective;
   }
@@ -81,9 +92,9 @@ void keep_the_clock(ChoiceInput& in, const Chooser& chooser, BowlSearch& search,
     for (size_t z = 0; z < in.zones.size(); ++z)
       for (const PlannedBowl& b : *timed)
         if (const auto own = on(b, in.zones[z].draws->id)) given.minutes[static_cast<int>(z)] = own->minutes;
-    Choice now = in_given_minutes(given, chooser, search, free);
-    if (!best.empty() && now.objective >= choice.objective) continue;
-    choice = std::move(now);
+    auto now = in_given_minutes(given, chooser, search, free);
+    if (!now || (!best.empty() && now->objective >= choice.objective)) continue;
+    choice = std::move(*now);
     best = given.minutes;
     if (choice.objective <= free.objective + kMet) break;
   }

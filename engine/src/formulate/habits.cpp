@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "formulate/within.h"
 #include "generated/tables.h"
 
 namespace strandline {
@@ -65,7 +66,8 @@ bool asks_colour_to_lift_colour(const SearchZone& zone) {
 }
 
 bool out_of_place(const Setting& setting, const SearchZone& zone) {
-  return asks_colour_to_lift_colour(zone) ||
+  const RangeLimits* limits = limits_on(*zone.span, *setting.range);
+  return asks_colour_to_lift_colour(zone) || (limits && zone.asked > limits->lift_max + Constants{}.level_tolerance) ||
          (setting.range->cls == ProductClass::permanent && out_of_place_for_tint(zone));
 }
 

@@ -36,7 +36,7 @@ Problems range_rules(const Setting& s, const std::string& label) {
     return std::any_of(all.begin(), all.end(), [&](double x) { return std::abs(x - v) <= slack * std::max(1.0, x); });
   };
   const Range& r = *s.range;
-  if (!r.ratios.empty() && !near(r.ratios, s.ratio, kRatioSlack))
+  if (!r.developer_percents.empty() && !r.ratios.empty() && !near(r.ratios, s.ratio, kRatioSlack))
     notes.push_back({"ratio_not_of_range", "", {{"bowl", label}, {"ratio", figure(s.ratio, 2)}}});
   const double most =
       r.developer_percents.empty() ? 0 : *std::max_element(r.developer_percents.begin(), r.developer_percents.end());

@@ -7,6 +7,7 @@
 #include "formulate/on_hair.h"
 #include "formulate/planned.h"
 #include "formulate/reasons.h"
+#include "formulate/within.h"
 
 namespace strandline {
 namespace {

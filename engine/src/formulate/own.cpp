@@ -7,6 +7,7 @@
 #include "formulate/judge.h"
 #include "formulate/pour.h"
 #include "formulate/reasons.h"
+#include "formulate/within.h"
 
 namespace strandline {
 namespace {
@@ -154,8 +155,10 @@ bool Judge::allowed(const Own& o) const {
   if (!within_law_and_stock(pour(o, grams_, shelf_, policy_), shelf_)) return false;
   const Setting setting{o.range, o.developer_percent, o.ratio, o.minutes};
   if (!range_rules(setting, "").empty()) return false;
-  return std::all_of(served_.begin(), served_.end(),
-                     [&](int z) { return forbidden(setting, *zones_[static_cast<size_t>(z)].span, policy_).empty(); });
+  return std::all_of(served_.begin(), served_.end(), [&](int z) {
+    const SearchZone& zone = zones_[static_cast<size_t>(z)];
+    return forbidden(setting, *zone.span, policy_).empty() && within_rules(setting, o.minutes, zone);
+  });
 }
 
 std::vector<Edit> Judge::edits(const Edit& from) const {

@@ -9,6 +9,7 @@
 #include "formulate/on_hair.h"
 #include "formulate/pour.h"
 #include "formulate/reasons.h"
+#include "formulate/within.h"
 
 namespace strandline {
 namespace {
@@ -82,10 +83,14 @@ Palette palette(const Head& head, const ZoneRef& ref, const ZoneDraws& zone, con
   out.all = out.no_tint = colours(zone_table(zone, draws), std::vector<float>(kBands, 0.0F).data());
   out.bare = out.all.front();
   const MixGrams grams = mix_grams(head, {ref.id}, policy);
+  SearchZone place;
+  place.span = ref.span;
+  place.draws = &zone;
+  place.half_touch = half_touch(head, *ref.area, *ref.span);
   for (const Domain::OneSetting& one : all.settings) {
-    if (!forbidden(one.setting, *ref.span, policy).empty()) continue;
-    ManyLoads loads(zone_table(
-        zone, bare_chemistry(one.setting, one.setting.minutes + half_touch(head, *ref.area, *ref.span)), draws));
+    if (!forbidden(one.setting, *ref.span, policy).empty() || !within_rules(one.setting, one.setting.minutes, place))
+      continue;
+    ManyLoads loads(zone_table(zone, bare_chemistry(one.setting, one.setting.minutes + place.half_touch), draws));
     const RecipeSet& set = all.sets[static_cast<size_t>(one.set)];
     std::vector<ScenarioColour> own;
     for (const Shares& s : pourable(set, one.setting, grams.of(*one.setting.range), all, policy))

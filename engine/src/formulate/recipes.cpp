@@ -12,9 +12,13 @@ bool carries_colour(ProductClass c) {
          c == ProductClass::direct || c == ProductClass::corrector || c == ProductClass::clear;
 }
 
+// Clear is a vehicle for lift there; a demi thinned with it is a pastel.
+bool lifts(ProductClass c) { return c == ProductClass::permanent || c == ProductClass::high_lift; }
+
 }  // namespace
 
-RecipeSet::RecipeSet(const Range& range, const Shelf& shelf, const FormulaPolicy& policy) : range_(range) {
+RecipeSet::RecipeSet(const Range& range, const Shelf& shelf, const FormulaPolicy& policy)
+    : range_(range), clear_max_share_(lifts(range.cls) ? policy.clear_max_share : 1) {
   for (const Product& p : shelf.products)
     if (p.range == range.id && p.swatch && carries_colour(p.cls) && p.stock_g >= policy.part_min_g) {
       products_.push_back(&p);
@@ -90,16 +94,17 @@ long long RecipeSet::count() const {
 
 // Correctors stay within their share; a bowl of nothing but clear and correctors is no colour.
 bool RecipeSet::allowed(const Shares& s) const {
-  int correctors = 0, colours = 0;
+  int correctors = 0, clear = 0, colours = 0;
   for (int i = 0; i < 3; ++i) {
     if (s.eighths[i] == 0) continue;
     const ProductClass c = products_[static_cast<size_t>(s.product[i])]->cls;
     if (c == ProductClass::corrector)
       correctors += s.eighths[i];
-    else if (c != ProductClass::clear)
-      colours += s.eighths[i];
+    else
+      (c == ProductClass::clear ? clear : colours) += s.eighths[i];
   }
-  return colours > 0 && correctors <= range_.corrector_max_share * kEighths + 1e-9;
+  return colours > 0 && clear <= clear_max_share_ * kEighths + 1e-9 &&
+         correctors <= range_.corrector_max_share * kEighths + 1e-9;
 }
 
 Spectrum RecipeSet::load(const Shares& s, double ratio) const {

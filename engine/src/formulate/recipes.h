@@ -28,7 +28,7 @@ class RecipeSet {
   std::vector<Shares> shares() const;
   // Those of one and two products alone.
   std::vector<Shares> few() const;
-  // Correctors within their share, and a colour among the rest.
+  // Correctors and clear within their shares, and a colour among the rest.
   bool allowed(const Shares& s) const;
   const std::vector<const Product*>& products() const { return products_; }
   const std::vector<Spectrum>& offers() const { return offers_; }  // of one part of the colour, before any dilution
@@ -44,6 +44,7 @@ class RecipeSet {
   long long count() const;
 
   const Range& range_;
+  double clear_max_share_ = 1;
   std::vector<const Product*> products_;
   std::vector<Spectrum> offers_;
   long long size_ = 0;

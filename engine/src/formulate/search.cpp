@@ -10,6 +10,7 @@
 #include "formulate/descent.h"
 #include "formulate/habits.h"
 #include "formulate/pour.h"
+#include "formulate/within.h"
 
 namespace strandline {
 namespace {
@@ -64,8 +65,11 @@ BowlSearch::BowlSearch(const Domain& domain, const std::vector<SearchZone>& zone
 
 // The times that a zone may have under a setting; empty where it has none.
 std::vector<double> BowlSearch::minutes(const Wish& wish, int setting, int zone) const {
-  if (const auto own = wish.minutes.find(zone); own != wish.minutes.end()) return {own->second};
-  std::vector<double> all = times(*domain_.settings[static_cast<size_t>(setting)].setting.range);
+  const Setting& s = domain_.settings[static_cast<size_t>(setting)].setting;
+  const SearchZone& on = zones_[static_cast<size_t>(zone)];
+  if (const auto own = wish.minutes.find(zone); own != wish.minutes.end())
+    return within_rules(s, own->second, on) ? std::vector<double>{own->second} : std::vector<double>{};
+  std::vector<double> all = times_within(s, on);
   std::erase_if(all, [&](double m) { return m >= wish.allowed.minutes_below; });
   return all;
 }

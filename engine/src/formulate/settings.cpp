@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "formulate/within.h"
+
 namespace strandline {
 namespace {
 
@@ -46,8 +48,10 @@ bool straightened_lately(const Span& span, double weeks) {
 }
 
 bool metal_doubt(const Span& span) {
+  if (span.metal_test == MetalTest::slightly_lighter) return false;  // passed
   return span.history_unknown || std::any_of(span.services.begin(), span.services.end(), [](const Service& s) {
-           return s.kind == ServiceKind::plant_colour || s.kind == ServiceKind::home_colour;
+           return s.kind == ServiceKind::plant_colour || s.kind == ServiceKind::plant_compound ||
+                  s.kind == ServiceKind::restorer || (s.kind == ServiceKind::home_colour && !s.pack_seen);
          });
 }
 
@@ -112,6 +116,7 @@ std::vector<double> times(const Range& range) {
 
 std::string forbidden(const Setting& s, const Span& span, const FormulaPolicy& policy) {
   const bool peroxide = s.developer_percent > 0;
+  if (std::string rule = closed_by_rules(s, span); !rule.empty()) return rule;
   if (touches_scalp(span) && !s.range->scalp_allowed) return "range_not_on_scalp";
   if (peroxide && metal_doubt(span)) return "metal_test_first";
   if (peroxide && holds_minerals(span)) return "minerals_first";

@@ -20,8 +20,6 @@ ColourOrigin origin_after(ColourOrigin now, ProductClass cls, FibreKind kind) {
       return ColourOrigin::tinted;
     case ProductClass::direct:
       return ColourOrigin::direct;
-    case ProductClass::remover:
-      return now == ColourOrigin::tinted ? ColourOrigin::natural : now;
     default:
       return now;
   }

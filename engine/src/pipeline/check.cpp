@@ -46,6 +46,8 @@ Problems check(const Visit& visit) {
     if (const auto targets = aim(visit.head, visit.aims, visit.shelf); !targets)
       problems.insert(problems.end(), targets.error().begin(), targets.error().end());
   check_bowls(visit, problems);
+  const Problems rules = check(visit.policy.rules);
+  problems.insert(problems.end(), rules.begin(), rules.end());
   return problems;
 }
 

@@ -9,6 +9,7 @@
 #include "formulate/pour.h"
 #include "formulate/reasons.h"
 #include "formulate/turns.h"
+#include "formulate/within.h"
 #include "pipeline/minutes.h"
 #include "review/remake.h"
 #include "strandline/treatment.h"
@@ -102,6 +103,47 @@ PlannedBowl as_mixed(const Bowl& bowl, const Visit& visit) {
   return b;
 }
 
+// Today's colours and the verdicts: nothing is searched, nothing is on a clock.
+Result<VisitPlan> stopped(const Visit& visit, VisitPlan out) {
+  out.assessment = assess(visit.head);
+  out.plan = {};
+  out.plan.currency = visit.shelf.currency;
+  out.plan.why.push_back({"stopped_by_rules", "", {}});
+  out.timeline = {};
+  auto zones = on_the_clock(visit, out.targets, {}, at_start(visit.head, 1), {});
+  if (!zones) return tl::unexpected(zones.error());
+  out.plan.zones = std::move(*zones);
+  return out;
+}
+
+// Own bowls that pass a rule are listed as they are mixed, beside the hair as it is.
+Result<VisitPlan> no_forecast(const Visit& visit, VisitPlan out) {
+  auto zones = on_the_clock(visit, out.targets, {}, at_start(visit.head, 1), {});
+  if (!zones) return tl::unexpected(zones.error());
+  out.plan.zones = std::move(*zones);
+  out.plan.currency = visit.shelf.currency;
+  out.plan.report.stopped = "not_searched";
+  out.plan.notes.push_back({"bowls_stopped_by_rules", "", {}});
+  add(out.plan.notes, stops(visit));
+  for (const ZonePlan& z : out.plan.zones) out.assessment.zones.push_back(z.result.today);
+  return out;
+}
+
+// The clock may leave a bowl on for longer than the search thought. Where that would take a zone past the condition
+// that the rules leave it, its bowl is not offered.
+bool spends(const Visit& visit, const PlannedBowl& b, const std::vector<ZonePlan>& zones_after) {
+  constexpr double kSame = 1e-6;
+  const Range* range = find_range(visit.shelf, b.bowl.formula.range);
+  for (const ZoneRef& z : zones(visit.head)) {
+    const RangeLimits* limits = range ? limits_on(*z.span, *range) : nullptr;
+    const auto after = std::find_if(zones_after.begin(), zones_after.end(),
+                                    [&](const ZonePlan& p) { return p.result.zone == z.id && p.bowl == b.bowl.label; });
+    if (limits && after != zones_after.end() && after->result.planned.porosity > limits->porosity_after_max + kSame)
+      return true;
+  }
+  return false;
+}
+
 Problems broken_by(const Visit& visit, const std::vector<Bowl>& bowls, const std::vector<Found>& found) {
   Problems all;
   for (size_t i = 0; i < bowls.size(); ++i) {
@@ -131,11 +173,14 @@ Problems stops(const Visit& visit) {
   return found ? broken_by(visit, bowls, *found) : found.error();
 }
 
-Result<VisitPlan> plan(const Visit& visit, const FormulateOptions& options) {
+Result<VisitPlan> plan(const Visit& as_told, const FormulateOptions& options) {
   VisitPlan out;
+  out.verdicts = verdicts(as_told);
+  const Visit visit = limited(as_told);
   auto targets = aim(visit.head, visit.aims, visit.shelf);
   if (!targets) return tl::unexpected(targets.error());
   out.targets = std::move(*targets);
+  if (out.verdicts.go == Go::stopped) return stopped(visit, std::move(out));
   const Situation start = at_start(visit.head, options.scenarios);
   auto bowls = formulate_from({start, visit.head, 'A', true, clock_for(visit)}, out.targets, visit.shelf,
                               visit.policy.formula, options);
@@ -153,6 +198,16 @@ Result<VisitPlan> plan(const Visit& visit, const FormulateOptions& options) {
   auto zones = on_the_clock(visit, out.targets, out.plan.bowls, at_start(visit.head, 1), report);
   if (!zones) return tl::unexpected(zones.error());
   out.plan.zones = std::move(*zones);
+  const size_t found = out.plan.bowls.size();
+  std::erase_if(out.plan.bowls, [&](const PlannedBowl& b) { return spends(visit, b, out.plan.zones); });
+  if (out.plan.bowls.size() < found) {
+    out.plan.notes.push_back({"left_out_for_condition", "", {}});
+    out.timeline = {};
+    add_timeline(visit, out);
+    auto without = on_the_clock(visit, out.targets, out.plan.bowls, at_start(visit.head, 1), report);
+    if (!without) return tl::unexpected(without.error());
+    out.plan.zones = std::move(*without);
+  }
   auto ways = routes(visit.head, out.targets, visit.shelf, visit.policy.formula, out.plan, options);
   if (!ways) return tl::unexpected(ways.error());
   out.routes = std::move(*ways);
@@ -177,6 +232,8 @@ Result<VisitPlan> what_if(const Visit& visit, const PredictOptions& options) {
     out.plan.grams += out.plan.bowls.back().grams;
     out.plan.cost += out.plan.bowls.back().cost;
   }
+  out.verdicts = with_bowls(visit);
+  if (!may_be_mixed(out.verdicts)) return no_forecast(visit, std::move(out));
   add_timeline(visit, out);
   leave_on(out.plan.bowls, out.timeline);
   const std::vector<Step> steps = steps_of(out.plan.bowls);

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <set>
 
+#include "engine/tests/cleared.h"
 #include "engine/tests/support.h"
 
 namespace strandline {
@@ -28,7 +29,7 @@ Visit visit() {
   p.prepare = {5, 1}, p.remove_packet = {2, 0.5};
   p.first_check = 15, p.check_every_min = 5, p.check_every_max = 10, p.check_minutes = 1;
   p.late_tolerance = 10, p.sample_points = 64, p.node_limit = 60000;
-  return v;
+  return cleared(v);
 }
 
 FormulateOptions quick() {

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "engine/tests/cleared.h"
 #include "engine/tests/support.h"
 #include "strandline/review.h"
 
@@ -15,7 +16,7 @@ inline Visit small_visit(double level = 7) {
   ZoneAim wish;
   wish.zone = "*", wish.level = level;
   v.aims = {wish};
-  return v;
+  return cleared(v);
 }
 
 inline Bowl bowl_of(const std::vector<Part>& parts, const std::vector<std::string>& zones) {

@@ -338,6 +338,10 @@ export interface components {
             date?: string;
             /** @description date of the last skin test; empty = none recorded */
             skin_test?: string;
+            /** @description what is known of that test */
+            test?: components["schemas"]["SkinTest"];
+            /** @description of the client, today; what is absent is not known */
+            answers?: components["schemas"]["Answers"];
             head: components["schemas"]["Head"];
             aims?: components["schemas"]["ZoneAim"][];
             /** @description a shelf, or "demo" */
@@ -356,6 +360,63 @@ export interface components {
             way?: string;
             options?: components["schemas"]["AnswerOptions"];
         };
+        SkinTest: {
+            /** @description whose colour was put on */
+            maker?: string;
+            product?: string;
+            /** @description date of the reading; empty = not read */
+            read?: string;
+            result?: components["schemas"]["TestResult"];
+            /** @description since then a tattoo, a reaction, an illness, a new medicine, or one that hides a reaction */
+            voided?: boolean;
+        };
+        /** @enum {string} */
+        TestResult: "unknown" | "clear" | "redness" | "itch" | "swelling" | "rash" | "blisters";
+        Answers: {
+            age?: components["schemas"]["AgeBand"];
+            guardian_signed?: components["schemas"]["YesNo"];
+            /** @description to hair colour, ever; the worst */
+            reaction?: components["schemas"]["ColourReaction"];
+            /** @description to a black-henna tattoo */
+            tattoo?: components["schemas"]["TattooReaction"];
+            lightener_reaction?: components["schemas"]["YesNo"];
+            related_allergy?: components["schemas"]["YesNo"];
+            asthma?: components["schemas"]["YesNo"];
+            face_rash?: components["schemas"]["YesNo"];
+            /** @description opens nothing that stops */
+            doctor_agrees?: components["schemas"]["YesNo"];
+            /** @description 0 = week unknown */
+            pregnancy_week?: number;
+            /** @description months since chemotherapy or radiotherapy of the head */
+            treatment_ended?: number;
+            medicine?: components["schemas"]["Medicine"];
+            scalp?: components["schemas"]["Scalp"];
+            /** @description since an operation of the scalp */
+            scalp_weeks?: number;
+            /** @description since the scalp was washed */
+            washed_hours?: number;
+            incidents?: components["schemas"]["Incident"][];
+        };
+        /** @enum {string} */
+        AgeBand: "unknown" | "under_16" | "from_16_to_17" | "adult";
+        /** @enum {string} */
+        YesNo: "unknown" | "no" | "yes";
+        /** @enum {string} */
+        ColourReaction: "unknown" | "none" | "stinging" | "rash" | "swelling" | "breathing";
+        /** @enum {string} */
+        TattooReaction: "unknown" | "no_tattoo" | "no_reaction" | "reaction";
+        /** @enum {string} */
+        Medicine: "unknown" | "none" | "skin_thinning" | "allergy" | "steroid" | "other";
+        /** @enum {string} */
+        Scalp: "unknown" | "calm" | "sensitive" | "broken" | "infected" | "infested" | "plaque_calm" | "plaque_flare" | "sunburnt" | "burn_healing" | "operated";
+        Incident: {
+            kind: components["schemas"]["IncidentKind"];
+            /** @description absent = today */
+            weeks_ago?: number;
+            healed?: boolean;
+        };
+        /** @enum {string} */
+        IncidentKind: "sting" | "swelling" | "heat" | "burn" | "breakage" | "reaction";
         Head: {
             hair?: components["schemas"]["Hair"];
             areas: components["schemas"]["Area"][];
@@ -381,6 +442,11 @@ export interface components {
             hair_factor?: number;
             /** @description packets taken out of another area, with bowls of their own */
             woven?: components["schemas"]["Weave"];
+            /** @description unknown: as answers.scalp */
+            scalp?: components["schemas"]["Scalp"];
+            loss?: components["schemas"]["HairLoss"];
+            /** @description hair that is not on the scalp */
+            face?: components["schemas"]["FaceHair"];
             spans: components["schemas"]["Span"][];
         };
         /** @enum {string} */
@@ -393,6 +459,10 @@ export interface components {
             /** @description of one packet */
             width_mm?: number;
         };
+        /** @enum {string} */
+        HairLoss: "unknown" | "none" | "thinning" | "shedding" | "patchy";
+        /** @enum {string} */
+        FaceHair: "none" | "beard" | "brows";
         Span: {
             id: string;
             /** @description cm of stretched hair, 0 at the scalp */
@@ -413,6 +483,11 @@ export interface components {
             stretch_returns?: boolean;
             history_unknown?: boolean;
             extension?: boolean;
+            metal_test?: components["schemas"]["MetalTest"];
+            /** @description tried beforehand */
+            strand?: components["schemas"]["StrandTest"];
+            /** @description how white took colour before */
+            earlier_cover?: components["schemas"]["EarlierCover"];
             /** @description level 1 to 10 */
             level?: number | {
                 value: number;
@@ -472,9 +547,27 @@ export interface components {
             kind: components["schemas"]["ServiceKind"];
             /** @description absent = unknown */
             weeks_ago?: number;
+            /** @description over each other */
+            layers?: number;
+            /** @description home colour: known, and no metal in it */
+            pack_seen?: boolean;
         };
         /** @enum {string} */
-        ServiceKind: "permed" | "straightened_mild" | "straightened_alkaline" | "relaxed" | "lightened" | "home_colour" | "plant_colour" | "minerals";
+        ServiceKind: "permed" | "straightened_mild" | "straightened_alkaline" | "relaxed" | "lightened" | "home_colour" | "plant_colour" | "minerals" | "straightened_heat" | "straightened_unknown" | "smoothed" | "plant_compound" | "restorer" | "coloured";
+        /** @enum {string} */
+        MetalTest: "not_done" | "slightly_lighter" | "no_change" | "odd_colour" | "heat" | "smell" | "breaks";
+        StrandTest: {
+            /** @description id of the range; empty = not said */
+            what?: string;
+            minutes?: number;
+            /** @description reached */
+            level?: number;
+            condition?: components["schemas"]["StrandCondition"];
+        };
+        /** @enum {string} */
+        StrandCondition: "unknown" | "kept" | "weak" | "broke";
+        /** @enum {string} */
+        EarlierCover: "unknown" | "well" | "badly";
         ZoneAim: {
             /** @description area/span, or * for every zone not named */
             zone: string;
@@ -586,6 +679,7 @@ export interface components {
             id?: string;
             formula?: components["schemas"]["FormulaPolicy"];
             schedule?: components["schemas"]["SchedulePolicy"];
+            rules?: components["schemas"]["RulePolicy"];
         };
         FormulaPolicy: {
             on_head_peroxide_max_percent?: number;
@@ -640,6 +734,22 @@ export interface components {
             mean: number;
             /** @description minutes */
             sd?: number;
+        };
+        RulePolicy: {
+            /** @description eu, uk or us */
+            country?: string;
+            /** @description whether the house asks for one */
+            skin_test_asked?: boolean;
+            /** @description house rules left out */
+            off?: string[];
+            /** @description house values */
+            values?: components["schemas"]["RuleValue"][];
+        };
+        RuleValue: {
+            rule: string;
+            figure: string;
+            /** @description unit: as the rule's */
+            value: number;
         };
         Bowl: {
             label: string;
@@ -789,10 +899,40 @@ export interface components {
             second_tone?: components["schemas"]["Tone"];
         };
         PredictAnswer: {
+            /** @description stopped: nothing may be mixed as asked */
+            go: components["schemas"]["Go"];
+            verdicts: components["schemas"]["Verdict"][];
             zones: components["schemas"]["ZoneView"][];
             notes: components["schemas"]["Problem"][];
             schema: string;
         };
+        /** @enum {string} */
+        Go: "go" | "restricted" | "stopped";
+        Verdict: {
+            rule: string;
+            topic: string;
+            standing: components["schemas"]["Standing"];
+            says: components["schemas"]["Says"];
+            source: string;
+            classes: string[];
+            zones: string[];
+            /** @description own bowl that passes the rule; empty = of the visit */
+            bowl: string;
+            /** @description what decided */
+            fact: string;
+            /** @description limits; found = the number that decided */
+            figures: {
+                [key: string]: string;
+            };
+            /** @description what would change it */
+            change: string[];
+            /** @description what can be done today */
+            today: string[];
+        };
+        /** @enum {string} */
+        Standing: "law" | "floor" | "house";
+        /** @enum {string} */
+        Says: "stop" | "ceiling" | "restrict" | "ask" | "say";
         ZoneView: {
             zone: string;
             bowl: string;
@@ -835,6 +975,9 @@ export interface components {
             expected_loss: number;
         };
         FormulateAnswer: {
+            /** @description stopped: nothing may be mixed as asked */
+            go: components["schemas"]["Go"];
+            verdicts: components["schemas"]["Verdict"][];
             bowls: components["schemas"]["BowlView"][];
             zones: components["schemas"]["ZoneView"][];
             grams: number;
@@ -1011,6 +1154,9 @@ export interface components {
             until_min: number;
         };
         PlanAnswer: {
+            /** @description stopped: nothing may be mixed as asked */
+            go: components["schemas"]["Go"];
+            verdicts: components["schemas"]["Verdict"][];
             bowls: components["schemas"]["BowlView"][];
             zones: components["schemas"]["ZoneView"][];
             grams: number;
@@ -1065,6 +1211,9 @@ export interface components {
             expected_loss: number;
         };
         ReachAnswer: {
+            /** @description stopped: nothing may be mixed as asked */
+            go: components["schemas"]["Go"];
+            verdicts: components["schemas"]["Verdict"][];
             zones: components["schemas"]["ZoneReachView"][];
             schema: string;
         };
@@ -1133,6 +1282,9 @@ export interface components {
             cm_sd: number;
         };
         ReviewAnswer: {
+            /** @description stopped: nothing may be mixed as asked */
+            go: components["schemas"]["Go"];
+            verdicts: components["schemas"]["Verdict"][];
             bowls: components["schemas"]["BowlReview"][];
             reactions: components["schemas"]["Reaction"][];
             schema: string;

@@ -8,6 +8,7 @@ export function whyLine(reason: Problem, visit: Visit): string {
   // A ceiling names the rule that keeps a stronger bowl away.
   if (reason.code === 'ceiling')
     return whyLine({ ...reason, code: reason.params.rule ?? '?', params: {} }, visit);
+  if (isKey(`rule.${reason.code}`)) return t(`rule.${reason.code}` as 'rule.age.ask');
   const key = `why.${reason.code}`;
   if (!isKey(key)) return problemLine(reason, visit);
   const { percent } = reason.params;

@@ -18,6 +18,8 @@ const cell = (level: number, tone: Tone, reachable: boolean, level_error = 0): R
 });
 const answer: ReachAnswer = {
   schema: 'strandline.reach/1',
+  go: 'go',
+  verdicts: [],
   zones: [
     {
       zone: 'crown/regrowth',

@@ -14,5 +14,11 @@ export const services: readonly ServiceKind[] = [
   'home_colour',
   'plant_colour',
   'minerals',
+  'straightened_heat',
+  'straightened_unknown',
+  'smoothed',
+  'plant_compound',
+  'restorer',
+  'coloured',
 ];
 export const wholeLevels = Array.from({ length: 10 }, (_, i) => i + 1);

@@ -46,7 +46,7 @@ describe('an open visit', () => {
   });
 
   it('asks what is in reach once per head, and anew for another one', async () => {
-    server.reach.mockResolvedValue({ schema: 'strandline.reach/1', zones: [] });
+    server.reach.mockResolvedValue({ schema: 'strandline.reach/1', go: 'go', verdicts: [], zones: [] });
     const work = new Work(saved(visit, 4));
     await work.reachNow();
     work.change({ ...visit, aims: [{ zone: '*', level: 6 }] });

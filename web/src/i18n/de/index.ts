@@ -1,11 +1,13 @@
 import type { Dictionary } from '../types';
 import { advice } from './advice';
 import { aim } from './aim';
+import { asked } from './asked';
 import { hair } from './hair';
 import { kit } from './kit';
 import { plan } from './plan';
 import { problems } from './problems';
 import { reading } from './reading';
+import { rules } from './rules';
 import { shell } from './shell';
 import { ui } from './ui';
 import { visit } from './visit';
@@ -25,4 +27,6 @@ export const de: Dictionary = {
   ...ways,
   ...advice,
   ...why,
+  ...rules,
+  ...asked,
 };

@@ -66,6 +66,14 @@ export const problems: Part<typeof english> = {
   'problem.unknown_bowl': (p) => `Schale ${of(p, 'bowl')} gehört nicht zu diesem Plan.`,
   'problem.lab_out_of_range': () => 'Diese Farbe liegt außerhalb dessen, was Haar zeigen kann.',
   'problem.grams_out_of_range': (p) => `${of(p, 'grams')} g ist keine Menge, die sich abwiegen lässt.`,
+  'problem.bowl_passes_rule': (p) => `Schale ${of(p, 'bowl')} verletzt eine Regel. Ändern oder weglassen.`,
+  'problem.unknown_rule': (p) => `Eine Regel „${of(p, 'id')}“ gibt es nicht. Aus den Hausregeln nehmen.`,
+  'problem.rule_not_of_the_house': (p) =>
+    `Regel „${of(p, 'id')}“ ist Gesetz oder Mindestmaß: ein Haus kann sie nicht ändern. Herausnehmen.`,
+  'problem.rule_value_out_of_range': (p) =>
+    `Regel „${of(p, 'id')}“: ein Haus darf ${of(p, 'min')} bis ${of(p, 'max')} setzen.`,
+  'problem.unknown_rule_figure': (p) =>
+    `Regel „${of(p, 'id')}“ hat keine Zahl „${of(p, 'figure')}“. Herausnehmen.`,
   'problem.empty_bowl': () => 'In dieser Schale ist nichts.',
   'problem.nothing_in_the_bowl': () => 'In dieser Schale ist nichts.',
   'problem.nobody_can': (p) => `Im Team kann das niemand: ${of(p, 'task')}. Eine Person hinzufügen.`,

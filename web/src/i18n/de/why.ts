@@ -124,6 +124,11 @@ export const why: Part<typeof english> = {
   'why.weighed_is_lost': (p) =>
     `Schale ${of(p, 'bowl')}: was abgewogen ist (${of(p, 'grams')} g davon), lässt sich nicht gut fertig machen. Neu beginnen.`,
   'why.another_bowl': () => 'Eine andere Schale kommt näher als jede Änderung an dieser.',
+  'why.rule_limit': () => 'Eine Grenze der Regeln für dieses Haar steht dagegen.',
+  'why.stopped_by_rules': () => 'Eine Regel hält diesen Besuch an: heute wird nichts wie gewünscht gemischt.',
+  'why.bowls_stopped_by_rules': () => 'Eine Schale verletzt eine Regel: für sie gibt es keine Vorhersage.',
+  'why.left_out_for_condition': () =>
+    'Eine Schale ist weggelassen: nach dieser Uhr würde sie das Haar zu viel kosten.',
   'why.other_maker_skin_test': () =>
     'Farbe eines anderen Herstellers: zuerst ist ein neuer Hauttest fällig, wie der Hersteller es sagt.',
   'why.nothing_may_replace': () => 'Nichts im Regal darf auf diesem Haar an ihre Stelle treten.',

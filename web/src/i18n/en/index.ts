@@ -1,10 +1,12 @@
 import { advice } from './advice';
 import { aim } from './aim';
+import { asked } from './asked';
 import { hair } from './hair';
 import { kit } from './kit';
 import { plan } from './plan';
 import { problems } from './problems';
 import { reading } from './reading';
+import { rules } from './rules';
 import { shell } from './shell';
 import { ui } from './ui';
 import { visit } from './visit';
@@ -24,4 +26,6 @@ export const en = {
   ...ways,
   ...advice,
   ...why,
+  ...rules,
+  ...asked,
 } as const;

@@ -61,6 +61,14 @@ export const problems = {
   'problem.unknown_bowl': (p: P) => `Bowl ${of(p, 'bowl')} is not part of this plan.`,
   'problem.lab_out_of_range': () => 'This colour lies outside what hair can show.',
   'problem.grams_out_of_range': (p: P) => `${of(p, 'grams')} g is not an amount that can be weighed.`,
+  'problem.bowl_passes_rule': (p: P) => `Bowl ${of(p, 'bowl')} passes a rule. Change it, or leave it.`,
+  'problem.unknown_rule': (p: P) => `There is no rule “${of(p, 'id')}”. Take it out of the house rules.`,
+  'problem.rule_not_of_the_house': (p: P) =>
+    `Rule “${of(p, 'id')}” is law or a floor: a house cannot change it. Take it out.`,
+  'problem.rule_value_out_of_range': (p: P) =>
+    `Rule “${of(p, 'id')}”: a house may set ${of(p, 'min')} to ${of(p, 'max')}.`,
+  'problem.unknown_rule_figure': (p: P) =>
+    `Rule “${of(p, 'id')}” has no figure “${of(p, 'figure')}”. Take it out.`,
   'problem.empty_bowl': () => 'There is nothing in this bowl.',
   'problem.nothing_in_the_bowl': () => 'There is nothing in this bowl.',
   'problem.two_makers_in_one_bowl': (p: P) =>

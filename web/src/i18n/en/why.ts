@@ -118,6 +118,10 @@ export const why = {
   'why.weighed_is_lost': (p: P) =>
     `Bowl ${of(p, 'bowl')}: what is weighed (${of(p, 'grams')} g of it) cannot be finished well. Begin it again.`,
   'why.another_bowl': () => 'Another bowl comes nearer than any change of this one.',
+  'why.rule_limit': () => 'A limit of the rules for this hair keeps it away.',
+  'why.stopped_by_rules': () => 'A rule stops this visit: nothing is mixed today as asked.',
+  'why.bowls_stopped_by_rules': () => 'A bowl passes a rule: no forecast is made for it.',
+  'why.left_out_for_condition': () => 'A bowl is left out: by this clock it would cost the hair too much.',
   'why.other_maker_skin_test': () =>
     'Another maker’s colour: a new skin test is due first, as the maker says.',
   'why.nothing_may_replace': () => 'Nothing on the shelf may take its place on this hair.',

@@ -64,6 +64,14 @@ export const problems: Part<typeof english> = {
   'problem.grams_out_of_range': (p) => `${of(p, 'grams')} g no es una cantidad que se pueda pesar.`,
   'problem.empty_bowl': () => 'No hay nada en este bol.',
   'problem.nothing_in_the_bowl': () => 'No hay nada en este bol.',
+  'problem.bowl_passes_rule': (p) => `El bol ${of(p, 'bowl')} incumple una regla. Cámbielo o déjelo.`,
+  'problem.unknown_rule': (p) => `No hay ninguna regla «${of(p, 'id')}». Quítela de las reglas de la casa.`,
+  'problem.rule_not_of_the_house': (p) =>
+    `La regla «${of(p, 'id')}» es ley o mínimo: una casa no puede cambiarla. Quítela.`,
+  'problem.rule_value_out_of_range': (p) =>
+    `Regla «${of(p, 'id')}»: una casa puede fijar de ${of(p, 'min')} a ${of(p, 'max')}.`,
+  'problem.unknown_rule_figure': (p) =>
+    `La regla «${of(p, 'id')}» no tiene la cifra «${of(p, 'figure')}». Quítela.`,
   'problem.nobody_can': (p) => `Nadie del equipo puede hacer esto: ${of(p, 'task')}. Añada a otra persona.`,
   'problem.clock_breaks': (p) =>
     `El reloj no cuadra: ${of(p, 'zone')} llevaría el producto ${of(p, 'minutes')} min de más. Ayudaría otra persona, boles más pequeños o que actúe menos tiempo.`,

@@ -118,6 +118,10 @@ export const why: Part<typeof english> = {
   'why.weighed_is_lost': (p) =>
     `Cuenco ${of(p, 'bowl')}: lo pesado (${of(p, 'grams')} g) no se puede terminar bien. Empezarlo de nuevo.`,
   'why.another_bowl': () => 'Otro bol se acerca más que cualquier cambio de este.',
+  'why.rule_limit': () => 'Un límite de las reglas para este cabello lo impide.',
+  'why.stopped_by_rules': () => 'Una regla detiene esta visita: hoy no se mezcla nada de lo pedido.',
+  'why.bowls_stopped_by_rules': () => 'Un bol incumple una regla: no hay previsión para él.',
+  'why.left_out_for_condition': () => 'Un bol se omite: con este reloj costaría demasiado al cabello.',
   'why.other_maker_skin_test': () =>
     'Color de otro fabricante: antes hace falta una nueva prueba cutánea, como diga el fabricante.',
   'why.nothing_may_replace': () => 'Nada del estante puede ocupar su lugar en este cabello.',

@@ -66,6 +66,16 @@ export const problems = {
   'problem.unknown_bowl': (p: P) => `Le bol ${of(p, 'bowl')} ne fait pas partie de ce plan.`,
   'problem.lab_out_of_range': () => 'Cette couleur est hors de ce que des cheveux peuvent montrer.',
   'problem.grams_out_of_range': (p: P) => `${of(p, 'grams')} g ne se pèse pas.`,
+  'problem.bowl_passes_rule': (p: P) =>
+    `Le bol ${of(p, 'bowl')} enfreint une règle. Le changer ou le laisser.`,
+  'problem.unknown_rule': (p: P) =>
+    `Il n’y a pas de règle « ${of(p, 'id')} ». La retirer des règles de la maison.`,
+  'problem.rule_not_of_the_house': (p: P) =>
+    `La règle « ${of(p, 'id')} » est une loi ou un minimum : une maison ne peut la changer. La retirer.`,
+  'problem.rule_value_out_of_range': (p: P) =>
+    `Règle « ${of(p, 'id')} » : une maison peut choisir de ${of(p, 'min')} à ${of(p, 'max')}.`,
+  'problem.unknown_rule_figure': (p: P) =>
+    `La règle « ${of(p, 'id')} » n’a pas de chiffre « ${of(p, 'figure')} ». Le retirer.`,
   'problem.empty_bowl': () => 'Il n’y a rien dans ce bol.',
   'problem.nothing_in_the_bowl': () => 'Il n’y a rien dans ce bol.',
   'problem.two_makers_in_one_bowl': (p: P) =>

@@ -137,6 +137,12 @@ export const why = {
   'why.weighed_is_lost': (p: P) =>
     `Bol ${of(p, 'bowl')} : ce qui est pesé (${of(p, 'grams')} g) ne peut pas bien se finir. Le recommencer.`,
   'why.another_bowl': () => 'Un autre bol est plus près que tout changement de celui-ci.',
+  'why.rule_limit': () => 'Une limite des règles pour ces cheveux s’y oppose.',
+  'why.stopped_by_rules': () =>
+    'Une règle arrête cette visite : rien ne se mélange aujourd’hui comme demandé.',
+  'why.bowls_stopped_by_rules': () => 'Un bol enfreint une règle : pas de prévision pour lui.',
+  'why.left_out_for_condition': () =>
+    'Un bol est laissé de côté : à cette heure il coûterait trop aux cheveux.',
   'why.other_maker_skin_test': () =>
     'Couleur d’un autre fabricant : un nouveau test cutané d’abord, comme il le dit.',
   'why.nothing_may_replace': () => 'Rien sur l’étagère ne peut le remplacer sur ces cheveux.',

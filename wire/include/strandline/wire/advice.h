@@ -35,6 +35,7 @@ struct ReactionView {
 };
 
 struct ReviewAnswer {
+  VerdictsView rules;
   std::vector<BowlReviewView> bowls;
   std::vector<ReactionView> reactions;
 };

@@ -42,7 +42,7 @@ struct Fields<ReviewAnswer> {
   static constexpr std::string_view name = "ReviewAnswer", verb = "review";
   using A = ReviewAnswer;
   static constexpr auto list =
-      std::make_tuple(field("bowls", &A::bowls, always), field("reactions", &A::reactions, always));
+      std::make_tuple(inlined(&A::rules), field("bowls", &A::bowls, always), field("reactions", &A::reactions, always));
 };
 
 template <>

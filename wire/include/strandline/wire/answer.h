@@ -9,6 +9,7 @@
 
 #include "strandline/pipeline.h"
 #include "strandline/reach.h"
+#include "strandline/wire/decode.h"
 #include "strandline/wire/json.h"
 
 namespace strandline::wire {
@@ -91,6 +92,24 @@ struct ZoneToday {
   ColourView today;
 };
 
+struct VerdictView {
+  std::string rule, topic;
+  Standing standing = Standing::house;
+  Says says = Says::say;
+  std::string source;
+  std::vector<std::string> classes, zones;
+  std::string bowl, fact;
+  Params figures;
+  std::vector<std::string> change, today;
+};
+
+// What the rules say, before any bowl: every answer that mixes something holds it.
+struct VerdictsView {
+  Go go = Go::go;
+  std::vector<VerdictView> verdicts;
+};
+VerdictsView view(const Verdicts& verdicts);
+
 struct PartView {
   std::string product, name;
   double grams = 0;
@@ -133,6 +152,7 @@ struct ZoneReachView {
 };
 
 struct ReachAnswer {
+  VerdictsView rules;
   std::vector<ZoneReachView> zones;
 };
 
@@ -146,6 +166,7 @@ struct AimAnswer {
 };
 
 struct PredictAnswer {
+  VerdictsView rules;
   std::vector<ZoneView> zones;
   Problems notes;
 };
@@ -158,6 +179,7 @@ struct AlternativeView {
 };
 
 struct FormulateAnswer {
+  VerdictsView rules;
   std::vector<BowlView> bowls;
   std::vector<ZoneView> zones;
   double grams = 0, cost = 0;

@@ -17,6 +17,53 @@ struct Fields<Problem> {
 };
 
 template <>
+struct Words<Standing> {
+  static constexpr std::string_view name = "Standing";
+  static constexpr WordList<Standing, 3> list{
+      {{Standing::law, "law"}, {Standing::floor, "floor"}, {Standing::house, "house"}}};
+};
+
+template <>
+struct Words<Says> {
+  static constexpr std::string_view name = "Says";
+  static constexpr WordList<Says, 5> list{{{Says::stop, "stop"},
+                                           {Says::ceiling, "ceiling"},
+                                           {Says::restrict, "restrict"},
+                                           {Says::ask, "ask"},
+                                           {Says::say, "say"}}};
+};
+
+template <>
+struct Words<Go> {
+  static constexpr std::string_view name = "Go";
+  static constexpr WordList<Go, 3> list{{{Go::go, "go"}, {Go::restricted, "restricted"}, {Go::stopped, "stopped"}}};
+};
+
+template <>
+struct Fields<VerdictView> {
+  static constexpr std::string_view name = "Verdict";
+  using V = VerdictView;
+  static constexpr auto list = std::make_tuple(
+      field("rule", &V::rule, always), field("topic", &V::topic, always), field("standing", &V::standing, always),
+      field("says", &V::says, always), field("source", &V::source, always), field("classes", &V::classes, always),
+      field("zones", &V::zones, always),
+      field("bowl", &V::bowl, {.required = true, .note = "own bowl that passes the rule; empty = of the visit"}),
+      field("fact", &V::fact, {.required = true, .note = "what decided"}),
+      field("figures", &V::figures, {.required = true, .note = "limits; found = the number that decided"}),
+      field("change", &V::change, {.required = true, .note = "what would change it"}),
+      field("today", &V::today, {.required = true, .note = "what can be done today"}));
+};
+
+template <>
+struct Fields<VerdictsView> {
+  static constexpr std::string_view name = "Verdicts";
+  using V = VerdictsView;
+  static constexpr auto list =
+      std::make_tuple(field("go", &V::go, {.required = true, .note = "stopped: nothing may be mixed as asked"}),
+                      field("verdicts", &V::verdicts, always));
+};
+
+template <>
 struct Fields<Spread> {
   static constexpr std::string_view name = "Spread";
   static constexpr auto list = std::make_tuple(field("p10", &Spread::p10, always), field("p50", &Spread::p50, always),
@@ -246,7 +293,8 @@ template <>
 struct Fields<PredictAnswer> {
   static constexpr std::string_view name = "PredictAnswer", verb = "predict";
   static constexpr auto list =
-      std::make_tuple(field("zones", &PredictAnswer::zones, always), field("notes", &PredictAnswer::notes, always));
+      std::make_tuple(inlined(&PredictAnswer::rules), field("zones", &PredictAnswer::zones, always),
+                      field("notes", &PredictAnswer::notes, always));
 };
 
 template <>
@@ -282,18 +330,19 @@ struct Fields<ZoneReachView> {
 template <>
 struct Fields<ReachAnswer> {
   static constexpr std::string_view name = "ReachAnswer", verb = "reach";
-  static constexpr auto list = std::make_tuple(field("zones", &ReachAnswer::zones, always));
+  static constexpr auto list =
+      std::make_tuple(inlined(&ReachAnswer::rules), field("zones", &ReachAnswer::zones, always));
 };
 
 template <>
 struct Fields<FormulateAnswer> {
   static constexpr std::string_view name = "FormulateAnswer", verb = "formulate";
   using A = FormulateAnswer;
-  static constexpr auto list = std::make_tuple(field("bowls", &A::bowls, always), field("zones", &A::zones, always),
-                                               field("grams", &A::grams, always), field("cost", &A::cost, always),
-                                               field("currency", &A::currency, always), field("why", &A::why, always),
-                                               field("notes", &A::notes, always), field("report", &A::report, always),
-                                               field("alternatives", &A::alternatives, always));
+  static constexpr auto list = std::make_tuple(
+      inlined(&A::rules), field("bowls", &A::bowls, always), field("zones", &A::zones, always),
+      field("grams", &A::grams, always), field("cost", &A::cost, always), field("currency", &A::currency, always),
+      field("why", &A::why, always), field("notes", &A::notes, always), field("report", &A::report, always),
+      field("alternatives", &A::alternatives, always));
 };
 
 template <>

@@ -40,6 +40,8 @@ struct AnswerOptions {
 // As written.
 struct VisitDocument {
   std::string schema, client, date, skin_test;
+  SkinTest test;
+  Answers answers;
   Head head;
   std::vector<ZoneAim> aims;
   ShelfRef shelf;

@@ -3,7 +3,7 @@
 
 #include "strandline/head.h"
 #include "strandline/wire/decode.h"
-#include "strandline/wire/words.h"
+#include "strandline/wire/facts_fields.h"
 
 namespace strandline::wire {
 
@@ -43,7 +43,9 @@ struct Fields<Service> {
   static constexpr std::string_view name = "Service";
   static constexpr auto list =
       std::make_tuple(field("kind", &Service::kind, {.required = true}),
-                      field("weeks_ago", &Service::weeks_ago, {.min = 0, .max = 1500, .note = "absent = unknown"}));
+                      field("weeks_ago", &Service::weeks_ago, {.min = 0, .max = 1500, .note = "absent = unknown"}),
+                      field("layers", &Service::layers, {.min = 1, .max = 50, .note = "over each other"}),
+                      field("pack_seen", &Service::pack_seen, {.note = "home colour: known, and no metal in it"}));
 };
 
 // Level, tone and white share of a span in short; stands instead of `populations`.
@@ -81,7 +83,9 @@ struct Fields<Span> {
       field("services", &Span::services, {.max_items = 30}),
       field("wet_stretch_percent", &Span::wet_stretch_percent, {.min = 0, .max = 200, .note = "absent = not tested"}),
       field("stretch_returns", &Span::stretch_returns), field("history_unknown", &Span::history_unknown),
-      field("extension", &Span::extension));
+      field("extension", &Span::extension), field("metal_test", &Span::metal_test),
+      field("strand", &Span::strand, {.note = "tried beforehand"}),
+      field("earlier_cover", &Span::earlier_cover, {.note = "how white took colour before"}));
 };
 
 template <>
@@ -115,6 +119,8 @@ struct Fields<Area> {
       field("scalp_cm2", &Area::scalp_cm2, {.min = 0, .max = 1500, .note = "cm2 of scalp that this area covers"}),
       field("hair_factor", &Area::hair_factor, {.min = 0, .max = 3, .note = "density against the head's, thin < 1"}),
       field("woven", &Area::woven, {.note = "packets taken out of another area, with bowls of their own"}),
+      field("scalp", &Area::scalp, {.note = "unknown: as answers.scalp"}), field("loss", &Area::loss),
+      field("face", &Area::face, {.note = "hair that is not on the scalp"}),
       field("spans", &Area::spans, {.required = true, .max_items = 20}));
 };
 

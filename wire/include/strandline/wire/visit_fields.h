@@ -68,11 +68,31 @@ struct Fields<FormulaPolicy> {
 };
 
 template <>
+struct Fields<RuleValue> {
+  static constexpr std::string_view name = "RuleValue";
+  static constexpr auto list = std::make_tuple(
+      field("rule", &RuleValue::rule, {.required = true, .max_length = 60}),
+      field("figure", &RuleValue::figure, {.required = true, .max_length = 60}),
+      field("value", &RuleValue::value, {.required = true, .min = 0, .max = 10000, .note = "unit: as the rule's"}));
+};
+
+template <>
+struct Fields<RulePolicy> {
+  static constexpr std::string_view name = "RulePolicy";
+  using P = RulePolicy;
+  static constexpr auto list =
+      std::make_tuple(field("country", &P::country, {.max_length = 2, .note = "eu, uk or us"}),
+                      field("skin_test_asked", &P::skin_test_asked, {.note = "whether the house asks for one"}),
+                      field("off", &P::off, {.max_items = 200, .note = "house rules left out"}),
+                      field("values", &P::values, {.max_items = 500, .note = "house values"}));
+};
+
+template <>
 struct Fields<Policy> {
   static constexpr std::string_view name = "Policy";
   static constexpr auto list =
       std::make_tuple(field("id", &Policy::id, {.max_length = 60}), field("formula", &Policy::formula),
-                      field("schedule", &Policy::schedule));
+                      field("schedule", &Policy::schedule), field("rules", &Policy::rules));
 };
 
 template <>
@@ -131,6 +151,8 @@ struct Fields<VisitDocument> {
       field("schema", &D::schema, {.required = true, .max_length = 40, .note = "strandline.visit/1"}),
       field("client", &D::client), field("date", &D::date, {.date = true, .note = "YYYY-MM-DD"}),
       field("skin_test", &D::skin_test, {.date = true, .note = "date of the last skin test; empty = none recorded"}),
+      field("test", &D::test, {.note = "what is known of that test"}),
+      field("answers", &D::answers, {.note = "of the client, today; what is absent is not known"}),
       field("head", &D::head, {.required = true}), field("aims", &D::aims, {.max_items = 1300}),
       field("shelf", &D::shelf, {.note = "a shelf, or \"demo\""}), field("people", &D::people, {.max_items = 12}),
       field("policy", &D::policy, {.note = "a policy, or \"house\""}), field("bowls", &D::bowls, {.max_items = 12}),

@@ -53,14 +53,20 @@ struct Words<ColourOrigin> {
 template <>
 struct Words<ServiceKind> {
   static constexpr std::string_view name = "ServiceKind";
-  static constexpr WordList<ServiceKind, 8> list{{{ServiceKind::permed, "permed"},
-                                                  {ServiceKind::straightened_mild, "straightened_mild"},
-                                                  {ServiceKind::straightened_alkaline, "straightened_alkaline"},
-                                                  {ServiceKind::relaxed, "relaxed"},
-                                                  {ServiceKind::lightened, "lightened"},
-                                                  {ServiceKind::home_colour, "home_colour"},
-                                                  {ServiceKind::plant_colour, "plant_colour"},
-                                                  {ServiceKind::minerals, "minerals"}}};
+  static constexpr WordList<ServiceKind, 14> list{{{ServiceKind::permed, "permed"},
+                                                   {ServiceKind::straightened_mild, "straightened_mild"},
+                                                   {ServiceKind::straightened_alkaline, "straightened_alkaline"},
+                                                   {ServiceKind::relaxed, "relaxed"},
+                                                   {ServiceKind::lightened, "lightened"},
+                                                   {ServiceKind::home_colour, "home_colour"},
+                                                   {ServiceKind::plant_colour, "plant_colour"},
+                                                   {ServiceKind::minerals, "minerals"},
+                                                   {ServiceKind::straightened_heat, "straightened_heat"},
+                                                   {ServiceKind::straightened_unknown, "straightened_unknown"},
+                                                   {ServiceKind::smoothed, "smoothed"},
+                                                   {ServiceKind::plant_compound, "plant_compound"},
+                                                   {ServiceKind::restorer, "restorer"},
+                                                   {ServiceKind::coloured, "coloured"}}};
 };
 
 template <>

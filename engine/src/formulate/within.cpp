@@ -1,0 +1,50 @@
+#include "formulate/within.h"
+
+#include <algorithm>
+
+#include "formulate/enumerate.h"
+#include "strandline/treatment.h"
+
+namespace strandline {
+namespace {
+
+constexpr double kSame = 1e-9;
+
+}  // namespace
+
+const RangeLimits* limits_on(const Span& span, const Range& range) {
+  const auto own =
+      std::find_if(span.limits.begin(), span.limits.end(), [&](const RangeLimits& l) { return l.range == range.id; });
+  return own == span.limits.end() ? nullptr : &*own;
+}
+
+std::string closed_by_rules(const Setting& s, const Span& span) {
+  const RangeLimits* l = limits_on(span, *s.range);
+  if (!l) return {};
+  if (!l->closed_by.empty()) return l->closed_by;
+  const double bottle = s.developer_percent, on_head = bottle * s.ratio / (1 + s.ratio);
+  const bool past =
+      bottle > l->developer_max + kSame || bottle >= l->developer_below - kSame || on_head > l->on_head_max + kSame;
+  return past ? "rule_limit" : "";
+}
+
+bool within_rules(const Setting& s, double minutes, const SearchZone& zone) {
+  const RangeLimits* l = limits_on(*zone.span, *s.range);
+  if (!l) return true;
+  if (minutes > l->minutes_max + kSame) return false;
+  if (s.developer_percent <= 0 || l->porosity_after_max == kNoLimit) return true;
+  const Treatment t = treatment(bare_chemistry(s, std::max(0.0, minutes + zone.half_touch)), zone.span->from_cm,
+                                zone.span->to_cm, Constants{});
+  const std::vector<Fibre>& fibres = zone.draws->nominal.fibres;
+  return std::all_of(fibres.begin(), fibres.end(), [&](const Fibre& f) {
+    return std::min(3.0, f.porosity + t.wear) <= l->porosity_after_max + kSame;
+  });
+}
+
+std::vector<double> times_within(const Setting& s, const SearchZone& zone) {
+  std::vector<double> all = times(*s.range);
+  std::erase_if(all, [&](double m) { return !within_rules(s, m, zone); });
+  return all;
+}
+
+}  // namespace strandline

@@ -1,0 +1,101 @@
+#include <algorithm>
+
+#include "formulate/habits.h"
+#include "rules/place.h"
+
+namespace strandline {
+namespace {
+
+template <class Counts>
+double share(const Span& span, Counts&& counts) {
+  double sum = 0;
+  for (const Population& p : span.populations)
+    if (counts(p)) sum += p.share.value;
+  return sum;
+}
+
+double lightened(const Span& s) {
+  return share(s, [](const Population& p) { return p.origin == ColourOrigin::lightened; });
+}
+double dyed(const Span& s) {
+  return share(
+      s, [](const Population& p) { return p.origin == ColourOrigin::tinted || p.origin == ColourOrigin::direct; });
+}
+double white(const Span& s) {
+  return share(s, [](const Population& p) { return p.kind == FibreKind::white && p.origin == ColourOrigin::natural; });
+}
+
+bool altered(const Span& s) {
+  const auto counts = [](const Service& service) { return service.kind != ServiceKind::minerals; };
+  return s.history_unknown || lightened(s) + dyed(s) > 0 || std::any_of(s.services.begin(), s.services.end(), counts);
+}
+
+// Levels the wish is lighter than the hair; none without a wish.
+std::optional<double> lift(const Place& p) {
+  if (!p.target || p.target->leave) return std::nullopt;
+  return asked_lift(p.span, *p.target);
+}
+std::optional<double> darker(const Place& p) {
+  const auto by = lift(p);
+  return by ? std::optional(-*by) : std::nullopt;
+}
+
+double porosity(const Place& p) { return p.span.porosity.value; }
+
+// The darkest natural level of the span.
+std::optional<double> base(const Place& p) {
+  std::optional<double> level;
+  for (const Population& own : p.span.populations)
+    if (own.kind == FibreKind::pigmented)
+      level = std::min(level.value_or(kNoLimit), own.natural_level.value_or(own.level).value);
+  return level;
+}
+
+constexpr double kHalf = 0.5;  // most of the fibres; half a level
+
+constexpr FactRow kFacts[] = {
+    {"altered", [](const Place& p) -> std::optional<double> { return altered(p.span); }},
+    {"coloured", [](const Place& p) -> std::optional<double> { return dyed(p.span) > kHalf; }},
+    {"dyed", [](const Place& p) -> std::optional<double> { return dyed(p.span) > kHalf; }},
+    {"direct_under",
+     [](const Place& p) -> std::optional<double> {
+       return share(p.span, [](const Population& own) { return own.origin == ColourOrigin::direct; }) > 0;
+     }},
+    {"lightened", [](const Place& p) -> std::optional<double> { return lightened(p.span) > 0; }},
+    {"some_lightened", [](const Place& p) -> std::optional<double> { return lightened(p.span) > 0; }},
+    {"lightened_share", [](const Place& p) -> std::optional<double> { return lightened(p.span); }},
+    {"not_natural", [](const Place& p) -> std::optional<double> { return lightened(p.span) + dyed(p.span) > 0; }},
+    {"porosity", [](const Place& p) -> std::optional<double> { return porosity(p); }},
+    {"white", [](const Place& p) -> std::optional<double> { return white(p.span); }},
+    {"white_apart", [](const Place& p) -> std::optional<double> { return p.white_apart; }},
+    {"resistance", [](const Place& p) -> std::optional<double> { return p.span.resistance; }},
+    {"base", [](const Place& p) { return base(p); }},
+    {"growth_cm", [](const Place& p) -> std::optional<double> { return p.span.to_cm - p.span.from_cm; }},
+    {"lift", [](const Place& p) { return lift(p); }},
+    {"darker", [](const Place& p) { return darker(p); }},
+    {"lighter", [](const Place& p) -> std::optional<double> { return lift(p).value_or(0) > kHalf; }},
+    {"change",
+     [](const Place& p) {
+       const auto by = lift(p);
+       return by ? std::optional(std::abs(*by)) : std::nullopt;
+     }},
+    {"cool",
+     [](const Place& p) -> std::optional<double> {
+       return p.target && (p.target->tone == Tone::ash || p.target->tone == Tone::violet);
+     }},
+    {"wish_level",
+     [](const Place& p) { return p.target && !p.target->leave ? std::optional(p.target->level) : std::nullopt; }},
+    {"peroxide", [](const Place& p) -> std::optional<double> { return !p.range.developer_percents.empty(); }},
+    {"lightening", [](const Place& p) -> std::optional<double> { return p.range.cls == ProductClass::lightener; }},
+    {"strongest_bottle",
+     [](const Place& p) -> std::optional<double> {
+       const std::vector<double>& own = p.range.developer_percents;
+       return own.empty() ? 0 : *std::max_element(own.begin(), own.end());
+     }},
+};
+
+}  // namespace
+
+std::span<const FactRow> hair_facts() { return kFacts; }
+
+}  // namespace strandline
