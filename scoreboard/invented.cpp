@@ -104,7 +104,7 @@ Shelf invented_shelf(int shades, const std::vector<double>& strengths, const std
   Range r;
   r.id = r.name = "tint";
   r.maker = "nobody (invented)";
-  r.reference = {6, ratios.front(), 35};
+  r.reference = ReferenceProcess{6, ratios.front(), 35};
   r.ratios = ratios;
   r.developer_percents = strengths;
   r.minutes = {25, 35, 45};

@@ -66,8 +66,8 @@ def correlation(keys, rows, where):
 def main():
     root, out = pathlib.Path(sys.argv[1]), pathlib.Path(sys.argv[2])
     tables, members, infos, seen, joint = [], [], [], {}, correlation([], [], "")
-    # Of what the fit was held to, the cells of common practice are rows of evidence too.
-    for paths in [sorted((root / folder).glob("*.json")) for folder in FOLDERS] + [[root / "calibration/practice.json"]]:
+    # The cells of common practice, those the fit was held to and those it was not, are rows of evidence too.
+    for paths in [sorted((root / folder).glob("*.json")) for folder in FOLDERS] + [[root / "calibration" / name for name in ("practice.json", "practice_held_back.json")]]:
         for path in paths:
             where = str(path.relative_to(root))
             doc = json.loads(path.read_text(encoding="utf-8"))

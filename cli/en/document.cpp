@@ -107,7 +107,7 @@ constexpr std::array sentences{
     Sentence{"unknown_zone", "There is no zone \"{zone}\" on this head.",
              "Write area/span as they are named in the head."},
     Sentence{"unknown_shade", "There is no shade \"{shade}\" on this shelf.",
-             "Use the id of a colour product that has a swatch."},
+             "Use the id of a shade that has a level and a tone, or a swatch."},
 };
 
 }  // namespace

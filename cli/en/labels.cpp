@@ -7,7 +7,7 @@ namespace strandline::cli::en {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 50> labels{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 52> labels{{
     {"says_stop", "closed"},
     {"says_ceiling", "limited"},
     {"says_restrict", "on a condition"},
@@ -48,6 +48,9 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 50> labels{{
     {"softer_line", "a softer regrowth line"},
     {"closer", "finer grams, beyond the mixes compared"},
     {"chelate", "take minerals off"},
+    {"white_hair", "a swatch on white hair"},
+    {"stated_hair", "a swatch on stated hair"},
+    {"name", "its name alone"},
     {"soften", "soften"},
     {"fill", "fill"},
     {"remove", "take the old colour off"},

@@ -41,6 +41,9 @@ constexpr std::array sentences{
              "{percent} % of the uncertainty in depth is how much colour this hair takes: a strand test tells.", ""},
     Sentence{"doubt_from_blend",
              "{percent} % of the uncertainty in depth is how white and pigmented fibres look together.", ""},
+    Sentence{"doubt_from_shade_name",
+             "{percent} % of the uncertainty in depth is what a shade known by its name alone gives: a swatch tells.",
+             ""},
     // Limits that keep a bowl away.
     Sentence{"base_too_dark_for_high_lift", "High-lift colour needs a lighter natural level than this.", ""},
     Sentence{"high_lift_on_coloured", "High-lift colour is for natural hair, not for tinted or lightened hair.", ""},

@@ -70,11 +70,10 @@ inline Shelf small_shelf(int shades = 5) {
   r.id = "tint";
   r.maker = "nobody (invented)";
   r.name = "tint";
-  r.reference = {6, 1, 35};
+  r.reference = ReferenceProcess{6, 1, 35};
   r.ratios = {1};
   r.developer_percents = {3, 6};
   r.minutes = {25, 35, 45};
-  r.results = {3, true};
   s.ranges.push_back(r);
   for (int i = 0; i < shades; ++i) {
     Product p;

@@ -76,7 +76,7 @@ Fibre Hair::after(const Fibre& f, const Bowl& b) const {
     // Offers add before the capacity of the fibre, so it is undone, thinned and put back.
     const Spectrum& full = promised(b.cls, b.shade);
     const double total = std::accumulate(full.begin(), full.end(), 0.0) / kBands;
-    const double thinned = (1 - b.clear_share) * (1 + usual_ratio(b.cls, c_)) / (1 + b.ratio);
+    const double thinned = (1 - b.clear_share) * (1 + usual_process(b.cls, c_).ratio) / (1 + b.ratio);
     const double offered = thinned / (1 - std::min(total, 0.95 * c_.capacity_tau) / c_.capacity_tau);
     for (int i = 0; i < kBands; ++i) bowl.load[i] = full[i] * offered / (1 + offered * total / c_.capacity_tau);
   }

@@ -150,6 +150,8 @@ std::vector<double> predicted(const Problem& problem, const Eigen::VectorXd& x, 
   if (kind == kinds().end()) throw std::runtime_error(d.id + ": nothing is known of \"" + d.what + "\"");
   std::vector<double> v = kind->second({problem, x, hair, d});
   if (v.size() != d.values.size()) throw std::runtime_error(d.id + ": has the wrong count of values");
+  if (!d.school.empty())
+    for (double& level : v) level += x[static_cast<Eigen::Index>(problem.index(school_key(d.school)))];
   return v;
 }
 

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <fstream>
 #include <nlohmann/json.hpp>
+#include <set>
 #include <stdexcept>
 
 namespace strandline::calibrate {
@@ -31,6 +32,7 @@ Parameter parameter(const nlohmann::json& j) {
 Datum datum(const nlohmann::json& j) {
   Datum d;
   d.id = j.at("id"), d.what = j.at("what"), d.unit = j.at("unit"), d.source = j.at("source");
+  d.school = j.value("school", "");
   d.at = j.at("at").get<std::vector<double>>();
   d.values = j.at("values").get<std::vector<double>>();
   d.sds = j.at("sds").get<std::vector<double>>();
@@ -64,6 +66,8 @@ Parameter nuisance(const std::string& key, double prior, double sd, const std::s
 std::string amount_key(int level) { return "melanin_level_" + std::to_string(level); }
 std::string sample_key(const Datum& d) { return (d.what == "natural_hair" ? "melanin." : "exposure.") + d.id; }
 
+std::string school_key(const std::string& school) { return "school." + school; }
+
 size_t Problem::index(const std::string& key) const {
   for (size_t i = 0; i < parameters.size(); ++i)
     if (parameters[i].key == key) return i;
@@ -90,6 +94,14 @@ Problem read_problem(const std::string& folder) {
     if (d.what == "natural_hair") problem.parameters.push_back(nuisance(sample_key(d), 0.8, kWide, "% w/w"));
     if (d.what == "lightened_lab") problem.parameters.push_back(nuisance(sample_key(d), 3, kWide, "exposure"));
   }
+  // Schools name levels up to one apart and judge lift by their own habits (docs/model.md, where schools differ): the
+  // cells of one rule err together, and what they share says nothing about hair.
+  constexpr double kSchoolsApart = 0.35;
+  std::set<std::string> schools;
+  for (const Datum& d : problem.data)
+    if (!d.school.empty() && schools.insert(d.school).second)
+      problem.parameters.push_back(
+          {school_key(d.school), "levels", "shared by all cells of one school", "", 0, kSchoolsApart, false});
   return problem;
 }
 

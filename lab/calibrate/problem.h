@@ -18,6 +18,7 @@ struct Parameter {
 
 struct Datum {
   std::string id, what, unit, source;
+  std::string school;  // empty, or whose rule this is: all data of one school share an offset (school_key)
   std::vector<double> at, values, sds;
 };
 
@@ -41,5 +42,7 @@ inline constexpr int kLevels = 10;
 std::string amount_key(int level);
 // Nuisance parameters named after their datum.
 std::string sample_key(const Datum& datum);
+// What a school's levels lie above the truth, in levels; one number for all its rules.
+std::string school_key(const std::string& school);
 
 }  // namespace strandline::calibrate

@@ -25,9 +25,9 @@ ordered_json json(const Range& r) {
                     {"name", r.name},
                     {"cls", class_word(r.cls)},
                     {"reference",
-                     {{"developer_percent", r.reference.developer_percent},
-                      {"ratio", r.reference.ratio},
-                      {"minutes", r.reference.minutes}}},
+                     {{"developer_percent", r.reference->developer_percent},
+                      {"ratio", r.reference->ratio},
+                      {"minutes", r.reference->minutes}}},
                     {"ratios", r.ratios},
                     {"developer_percents", r.developer_percents},
                     {"minutes", {{"min", r.minutes.min}, {"target", r.minutes.target}, {"max", r.minutes.max}}},
@@ -36,22 +36,25 @@ ordered_json json(const Range& r) {
   if (r.base_level_min) j["base_level_min"] = *r.base_level_min;
   j.update({{"bottle_blends", r.bottle_blends},
             {"scalp_allowed", r.scalp_allowed},
-            {"alkaline_lift", r.alkaline_lift},
+            {"alkaline_lift", alkaline_lift(r)},
             {"mix_life_min", r.mix_life_min},
             {"mix_warn_min", r.mix_warn_min},
-            {"corrector_max_share", r.corrector_max_share},
-            {"results", {{"measured", r.results.measured}, {"simulated", r.results.simulated}}}});
+            {"corrector_max_share", r.corrector_max_share}});
   return j;
 }
 
 ordered_json json(const Product& p) {
   ordered_json j = {{"id", p.id}, {"range", p.range}, {"name", p.name}, {"cls", class_word(p.cls)}};
-  if (p.level > 0) j.update({{"level", p.level}, {"tone", std::string(word(p.tone))}});
+  if (p.level > 0) j["level"] = p.level;
+  if (p.level > 0 || p.tone != Tone::natural) j["tone"] = std::string(word(p.tone));
+  static constexpr const char* known[] = {"white_hair", "stated_hair", "name"};
+  if (has_colour(p)) j["known_by"] = known[static_cast<int>(known_by(p))];
   if (p.swatch) {
     ordered_json bands = ordered_json::array();
     for (double r : *p.swatch) bands.push_back(std::round(r * 1e5) / 1e5);
     j["swatch"] = bands;
   }
+  if (p.swatch_on) j["swatch_on"] = {{"level", p.swatch_on->level}};
   if (p.cls == ProductClass::developer) j["peroxide_percent"] = p.peroxide_percent;
   ordered_json declared = ordered_json::array();
   for (const auto& d : p.declared)

@@ -4,7 +4,6 @@
 #include <cmath>
 #include <string>
 
-#include "colorants.h"
 #include "strandline/fibre.h"
 #include "strandline/levels.h"
 #include "strandline/optics.h"
@@ -20,11 +19,21 @@ struct Series {
   int from, to;
 };
 
-Spectrum swatch(const Spectrum& dye) {
-  const Spectrum keratin = optical_depth(Fibre{}, pigments(Constants{}));
-  Spectrum tau;
-  for (int b = 0; b < kBands; ++b) tau[b] = keratin[b] + dye[b];
-  return reflectance(tau);
+// A chart of a maker who shows every shade on natural hair of one level: what the name gives there.
+void chart(Shelf& s, const std::string& range_id, double level) {
+  const Constants c;
+  const Range& range = *find_range(s, range_id);
+  BowlChemistry bowl = bare_bowl(range.cls, *range.reference);
+  bowl.alkaline_lift = alkaline_lift(range);
+  const ShownLoad on = shown_load(natural_fibre(level, Tone::natural), bowl, c);
+  for (Product& p : s.products) {
+    if (p.range != range_id || p.cls != range.cls) continue;
+    const Spectrum load = saturated(offered(p, range));
+    Spectrum tau = optical_depth(on.bare, pigments(c));
+    for (int b = 0; b < kBands; ++b) tau[b] += on.shows[b] * load[b];
+    p.swatch = reflectance(tau);
+    p.swatch_on = SwatchHair{.level = level};
+  }
 }
 
 std::string number(double level) { return std::to_string(static_cast<int>(level)); }
@@ -52,7 +61,6 @@ void add_shades(Shelf& s, const std::string& range, ProductClass cls, const std:
       p.cls = cls;
       p.level = level;
       p.tone = one.tone;
-      p.swatch = swatch(promised_load(cls, level, one.tone, Constants{}));
       p.stock_g = 300;
       p.price_per_g = price;
       p.density = 1.02;
@@ -75,17 +83,24 @@ Product plain(const std::string& id, const std::string& range, const std::string
   return p;
 }
 
-void add_clear(Shelf& s, const std::string& range, double price) {
-  Product clear = plain(range + "-clear", range, "clear", ProductClass::clear, 240, 60, price);
-  clear.swatch = swatch(Spectrum{});
-  s.products.push_back(std::move(clear));
+// The tone word that a colour is named by; blue is the ash of correctors.
+Tone tone_of(const std::string& colour) {
+  Tone tone = Tone::natural;
+  if (colour == "yellow") return Tone::gold;
+  if (colour == "blue") return Tone::ash;
+  parse_tone(colour, tone);
+  return tone;
 }
 
-void add_correctors(Shelf& s, const std::string& range, double strength, double price) {
+void add_clear(Shelf& s, const std::string& range, double price) {
+  s.products.push_back(plain(range + "-clear", range, "clear", ProductClass::clear, 240, 60, price));
+}
+
+void add_correctors(Shelf& s, const std::string& range, double price) {
   for (const char* name : {"yellow", "red", "violet", "blue", "green"}) {
     Product p = plain(range + "-corrector-" + name, range, std::string("corrector ") + name, ProductClass::corrector,
                       120, 60, price);
-    p.swatch = swatch(band(name, strength));
+    p.tone = tone_of(name);
     s.products.push_back(std::move(p));
   }
   add_clear(s, range, price);
@@ -102,7 +117,6 @@ Range range(const std::string& id, const std::string& name, ProductClass cls, Re
   r.ratios = std::move(ratios);
   r.developer_percents = std::move(percents);
   r.minutes = minutes;
-  r.results = {24, true};
   return r;
 }
 
@@ -173,7 +187,7 @@ void add_tints(Shelf& s) {
               {Tone::red, 4, 6},
               {Tone::violet, 4, 6}},
              0.14);
-  add_correctors(s, "permanent", 0.9, 0.18);
+  add_correctors(s, "permanent", 0.18);
   add_shades(s, "demi", ProductClass::demi,
              {{Tone::natural, 3, 10},
               {Tone::ash, 6, 9},
@@ -183,7 +197,7 @@ void add_tints(Shelf& s) {
               {Tone::copper, 5, 8},
               {Tone::red, 4, 6}},
              0.16);
-  add_correctors(s, "demi", 0.7, 0.2);
+  add_correctors(s, "demi", 0.2);
   add_shades(s, "acid-demi", ProductClass::demi,
              {{Tone::natural, 5, 9}, {Tone::violet, 9, 10}, {Tone::beige, 8, 10}, {Tone::copper, 7, 8}}, 0.19);
   add_clear(s, "acid-demi", 0.19);
@@ -203,7 +217,7 @@ void add_direct(Shelf& s) {
                          Dye{"violet", {"104226-19-9", "224", "HC Violet 2", 0.9, ""}}}) {
     Product p = plain(std::string("direct-") + dye.name, "direct", std::string("direct ") + dye.name,
                       ProductClass::direct, 150, 100, 0.12);
-    p.swatch = swatch(band(dye.name, 1.1));
+    p.tone = tone_of(dye.name);
     p.declared = {dye.declared};
     s.products.push_back(std::move(p));
   }
@@ -215,7 +229,6 @@ void add_fillers(Shelf& s) {
                       "filler " + number(level) + " " + std::string(word(tone)), ProductClass::filler, 180, 60, 0.16);
     p.level = level;
     p.tone = tone;
-    p.swatch = swatch(promised_load(ProductClass::filler, level, tone, Constants{}));
     p.declared = {{"97404-02-9", "276", "Basic Orange 31", 0.2, ""}};
     s.products.push_back(std::move(p));
   }
@@ -263,6 +276,7 @@ Shelf shelf() {
   add_direct(s);
   add_fillers(s);
   add_treatments(s);
+  chart(s, "demi", 8);
   return s;
 }
 

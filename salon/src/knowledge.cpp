@@ -2,6 +2,9 @@
 
 #include <fstream>
 
+#include "strandline/predict.h"
+#include "strandline/treatment.h"
+
 #ifndef STRANDLINE_KNOWLEDGE
 #error "STRANDLINE_KNOWLEDGE names the knowledge folder of this build"
 #endif
@@ -56,6 +59,7 @@ Result<House> open_house(const HouseFiles& files) {
   };
   auto shelf = read_known<Shelf>(or_default(files.shelf, "demo", "shelf.json"), wire::read_shelf);
   auto policy = read_known<Policy>(or_default(files.policy, "policy", "house.json"), wire::read_policy);
+  if (shelf && check(*shelf).empty()) learn(*shelf);
   if (shelf && policy) return House{std::move(*shelf), std::move(*policy)};
   Problems problems;
   if (!shelf) problems = std::move(shelf.error());

@@ -4,6 +4,8 @@
 #include <sstream>
 #include <vector>
 
+#include "strandline/treatment.h"
+
 namespace strandline::salon {
 
 namespace {
@@ -144,6 +146,7 @@ Result<wire::ReadVisit> open_visit(const wire::Json& document, const wire::Sourc
     if (!problems.empty()) return tl::unexpected(wire::place_in(document, std::move(problems)));
     if (asked.options.misread)
       if (auto head = misread(asked.visit.head, *asked.options.misread)) asked.visit.head = std::move(*head);
+    learn(asked.visit.shelf);
     return asked;
   });
 }

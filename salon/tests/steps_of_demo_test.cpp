@@ -251,7 +251,6 @@ TEST(DemoClasses, EveryRangeIsInventedPricedAndInStock) {
   EXPECT_TRUE(shelf.invented);
   for (const Range& r : shelf.ranges) {
     EXPECT_NE(r.maker.find("invented"), std::string::npos) << r.id;
-    EXPECT_TRUE(r.results.measured == 0 || r.results.simulated) << r.id;
     const auto holds = [&](const Product& p) { return p.range == r.id && p.stock_g > 0 && p.price_per_g > 0; };
     EXPECT_TRUE(std::any_of(shelf.products.begin(), shelf.products.end(), holds)) << r.id;
   }

@@ -98,6 +98,14 @@ ZoneView view(const ZonePlan& z, const TargetOf& targets) {
 
 }  // namespace
 
+namespace {
+
+std::optional<KnownBy> told(const Product* product) {
+  return product && has_colour(*product) ? std::optional(known_by(*product)) : std::nullopt;
+}
+
+}  // namespace
+
 BowlView view(const PlannedBowl& b, const Shelf& shelf) {
   BowlView out;
   const Formula& f = b.bowl.formula;
@@ -106,7 +114,7 @@ BowlView view(const PlannedBowl& b, const Shelf& shelf) {
   if (const Range* range = find_range(shelf, f.range)) out.range_name = range->name;
   for (const Part& part : f.parts) {
     const Product* product = find_product(shelf, part.product);
-    out.parts.push_back({part.product, product ? product->name : "", part.grams});
+    out.parts.push_back({part.product, product ? product->name : "", part.grams, told(product)});
   }
   out.minutes = f.minutes;
   out.damp_hair = f.damp_hair;
@@ -262,10 +270,17 @@ ShelfAnswer view(const Shelf& shelf) {
   ShelfAnswer out{shelf.id, shelf.title, shelf.currency, shelf.invented, shelf.ranges, {}};
   const Weights& w = weights(Light::daylight, Observer::cie_1964_10deg);
   for (const Product& p : shelf.products) {
-    ProductView v{p.id, p.range, p.name, p.cls, p.level, p.tone, {}, {}, p.peroxide_percent, p.stock_g, p.price_per_g};
-    if (p.swatch) {
+    ProductView v{
+        p.id,      p.range,      p.name, p.cls, p.level, p.tone, told(&p), p.swatch_on, {}, {}, p.peroxide_percent,
+        p.stock_g, p.price_per_g};
+    if (p.cls == ProductClass::clear) {
+      // Clear has no colour of its own: what its swatch shows is the hair under it.
+    } else if (p.swatch) {
       v.lab = lab(*p.swatch, w);
       v.srgb = under_lights(*p.swatch);
+    } else if (has_colour(p) && p.level > 0) {
+      v.lab = colour_of(p.level, p.tone);
+      v.srgb = under_lights(*v.lab, p.level, p.tone);
     }
     out.products.push_back(std::move(v));
   }

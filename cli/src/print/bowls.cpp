@@ -72,11 +72,12 @@ void print_bowl(const wire::BowlView& bowl, const Shelf& shelf, std::ostream& ou
   out << "\n  Bowl " << printable(bowl.label) << ": "
       << printable(bowl.range_name.empty() ? bowl.range : bowl.range_name) << ", " << number(bowl.minutes, 0)
       << " minutes from the last touch\n";
-  Table table({"  weigh", ">grams"});
+  Table table({"  weigh", ">grams", "known by"});
   for (const wire::PartView& part : bowl.parts) {
-    table.row({"  " + printable(part.name.empty() ? part.product : part.name), number(part.grams, 1)});
+    table.row({"  " + printable(part.name.empty() ? part.product : part.name), number(part.grams, 1),
+               std::string(part.known_by ? en::label(wire::word_of(*part.known_by)) : "")});
   }
-  table.row({"  together", number(bowl.grams, 1)});
+  table.row({"  together", number(bowl.grams, 1), ""});
   table.print(out);
   out << "    goes on:";
   for (std::size_t i = 0; i < bowl.zones.size(); ++i) out << (i ? ", " : " ") << printable(bowl.zones[i]);

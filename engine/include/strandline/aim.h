@@ -11,7 +11,8 @@
 
 namespace strandline {
 
-// Exactly one of: a shade of the shelf (its swatch), a level with a tone word, or L*a*b* (D65/10°, sphere).
+// Exactly one of: a shade of the shelf (its swatch, or what its name promises), a level with a tone word, or L*a*b*
+// (D65/10°, sphere).
 struct ZoneAim {
   std::string zone;  // "area/span"; "*" = every zone not named
   std::string shade;

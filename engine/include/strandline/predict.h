@@ -20,8 +20,8 @@ struct Landing {
   double level_likelihood = 0;  // within ± 0.5 level
   double tone_likelihood = 0;   // within the tone tolerance
   double cover_likelihood = 1;  // white beside pigmented ≤ 1 level
-  bool show_number = false;     // only where every range used has measured results; else "strand first"
-  bool simulated = false;       // those results are invented with the range, and said so
+  bool show_number = false;     // only on an invented shelf, as nothing records results yet; else "strand first"
+  bool simulated = false;       // the shelf and its results are invented, and said so; always, where a number is shown
   double delta_e_2000 = 0;      // of the nominal prediction to the target
   double level_error = 0;       // nominal, positive = lighter than asked
   double tone_error = 0;        // nominal distance in the a*b* plane

@@ -30,12 +30,13 @@ struct ZoneDraws {
 struct Draws {
   Constants nominal;
   std::vector<Constants> constants;  // one per scenario
+  double name_doubt = 1;             // times the spread of what a shade's name alone leaves open
   std::vector<ZoneDraws> zones;      // document order
 };
 
-// Where doubt comes from. The first three are readings, the rest constants.
-enum class DoubtSource { level_reading, white_share, porosity, white_look, lightening, uptake, blend };
-inline constexpr int kDoubtSources = 7;
+// Where doubt comes from. The first three are readings, the last is a name of the shelf, the rest constants.
+enum class DoubtSource { level_reading, white_share, porosity, white_look, lightening, uptake, blend, shade_name };
+inline constexpr int kDoubtSources = 8;
 
 // `count` scenarios (a Latin hypercube with a fixed seed: each number's range is met evenly), the same for the same
 // head on every machine. `doubt` multiplies every spread (1 = as read; 0 = all scenarios nominal); with `only`, every

@@ -1,6 +1,7 @@
 // From a bowl to what a fibre feels: dye offered, peroxide, time, heat (M6–M8).
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "strandline/fibre.h"
@@ -9,6 +10,12 @@
 #include "strandline/shelf.h"
 
 namespace strandline {
+
+// The part of a bowl's load that comes from one shade known by its name alone.
+struct NamedLoad {
+  std::string product;
+  Spectrum load{};
+};
 
 // What a bowl is, whoever's hair it meets.
 struct BowlChemistry {
@@ -19,11 +26,16 @@ struct BowlChemistry {
   double reference_minutes = 35;
   bool damp_hair = false;
   Spectrum load{};  // M8, after the capacity of the fibre
+  std::vector<NamedLoad> by_name;
 };
 
-// The load one shade alone offers at the reference process: optical depth of its swatch beyond white hair, undone from
-// the fibre's capacity so that offers add. Zero for a product without a swatch.
-Spectrum offered(const Product& product);
+// The load one shade alone offers at its range's reference process, in optical depth on white hair, undone from the
+// fibre's capacity so that offers add (M8). By what it is known: its swatch beyond white hair; its swatch beyond the
+// stated hair after the same process without dye, over the part of a load that shows there; or the load its name
+// promises. What learn() found is taken as it is. Zero for what has no colour.
+Spectrum offered(const Product& product, const Range& range);
+// Works out once what every shade of the shelf offers. Requires check(shelf) empty.
+void learn(Shelf& shelf);
 // What a fibre takes of an offer whose mean over the bands is `total` ≥ 0: 1 of little, less of more.
 double capacity_left(double total);
 // Capacity limit by a scalar of the total, so that a mix stays a ray: offers add, then saturate. `offer` ≥ 0.

@@ -11,6 +11,16 @@ namespace {
 
 const Weights& daylight() { return weights(Light::daylight, Observer::cie_1964_10deg); }
 
+// What "7 copper" means, wished or promised.
+Target in_words(double level, Tone tone, std::optional<Tone> second = {}) {
+  Target t;
+  t.lab = second ? colour_of(level, tone, *second) : colour_of(level, tone);
+  t.level = level;
+  t.tone = tone;
+  t.second_tone = second;
+  return t;
+}
+
 // The target one wish asks for, or what is wrong with the wish.
 Result<Target> target_of(const ZoneAim& wish, const std::string& path, const Shelf& shelf) {
   Target t;
@@ -22,8 +32,10 @@ Result<Target> target_of(const ZoneAim& wish, const std::string& path, const She
     return tl::unexpected(Problems{{"second_tone_needs_level", path + "/second_tone", {}}});
   if (!wish.shade.empty()) {
     const Product* shade = find_product(shelf, wish.shade);
-    if (!shade || !shade->swatch)
+    // Clear, and what has a hue and no level, is no wish by its name; a swatch always is.
+    if (!shade || !has_colour(*shade) || (!shade->swatch && shade->level <= 0))
       return tl::unexpected(Problems{{"unknown_shade", path + "/shade", {{"shade", wish.shade}}}});
+    if (!shade->swatch) return in_words(std::min(shade->level, level_highest), shade->tone);
     t.lab = lab(*shade->swatch, daylight());
   } else if (wish.lab) {
     t.lab = *wish.lab;
@@ -34,11 +46,7 @@ Result<Target> target_of(const ZoneAim& wish, const std::string& path, const She
     if (!(*wish.level >= level_lowest && *wish.level <= level_highest))
       return tl::unexpected(
           Problems{{"level_out_of_range", path + "/level", {{"level", std::to_string(*wish.level)}}}});
-    t.lab = wish.second_tone ? colour_of(*wish.level, wish.tone, *wish.second_tone) : colour_of(*wish.level, wish.tone);
-    t.level = *wish.level;
-    t.tone = wish.tone;
-    t.second_tone = wish.second_tone;
-    return t;
+    return in_words(*wish.level, wish.tone, wish.second_tone);
   }
   const Named named = name_colour(t.lab);
   t.level = named.level;

@@ -66,10 +66,10 @@ Result<BowlChemistry> bowl_of(const truth::Bowl& b) {
   shade.id = "s", shade.range = "r", shade.swatch = b.swatch;
   switch (b.cls) {
     case truth::BowlClass::permanent:
-      r.cls = ProductClass::permanent, r.reference = {6, 1, 35}, r.alkaline_lift = 1;
+      r.cls = ProductClass::permanent, r.reference = ReferenceProcess{6, 1, 35}, r.alkaline_lift = 1;
       break;
     case truth::BowlClass::demi:
-      r.cls = ProductClass::demi, r.reference = {1.5, 2, 20}, r.alkaline_lift = 0.15;
+      r.cls = ProductClass::demi, r.reference = ReferenceProcess{1.5, 2, 20}, r.alkaline_lift = 0.15;
       break;
     case truth::BowlClass::lightener:
       r.cls = ProductClass::lightener, shade.swatch.reset();

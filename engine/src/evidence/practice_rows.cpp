@@ -26,8 +26,8 @@ std::string figure(double v) {
 }
 
 template <class Cell>
-std::string name(const Cell& c) {
-  std::string id = "practice." + std::string(kHair[static_cast<int>(c[hair])]) + figure(c[level]);
+std::string name(const std::string& table, const Cell& c) {
+  std::string id = table + "." + std::string(kHair[static_cast<int>(c[hair])]) + figure(c[level]);
   if (c[porosity] != 1) id += "_porous" + figure(c[porosity]);
   id += "." + std::string(kClass[static_cast<int>(c[cls])]);
   if (c[clear_share] == 1)
@@ -85,13 +85,26 @@ double filled_then_demi(const Constants& c) {
 
 }  // namespace
 
+std::vector<double> practice_misses(const Constants& c) {
+  std::vector<double> all = {(filled_then_demi(c) - 5) / 0.6};
+  const auto add = [&](const auto& cells) {
+    for (const auto& cell : cells) all.push_back((reached(cell, c) - cell[expected]) / cell[half_width]);
+  };
+  add(tables::practice_cells);
+  add(tables::practice_held_back);
+  return all;
+}
+
 void practice_rows(Rows& rows) {
   const Constants nominal;
   rows.about("practice.lightened9.5_porous2.filler7_copper_then_demi5", 5, 0.6, filled_then_demi(nominal),
              practice("common practice"));
   for (const auto& cell : tables::practice_cells)
-    rows.about(name(cell), cell[expected], cell[half_width], reached(cell, nominal),
+    rows.about(name("practice", cell), cell[expected], cell[half_width], reached(cell, nominal),
                practice("common practice, in the fit with its half-width as spread"));
+  for (const auto& cell : tables::practice_held_back)
+    rows.about(name("practice_held_back", cell), cell[expected], cell[half_width], reached(cell, nominal),
+               practice("common practice, not in the fit"));
 }
 
 }  // namespace strandline

@@ -1,6 +1,7 @@
 // Row groups of the evidence table.
 #pragma once
 
+#include "generated/constants.h"
 #include "strandline/evidence.h"
 
 namespace strandline {
@@ -36,5 +37,8 @@ void practice_rows(Rows& rows);                   // one bowl on one kind of hai
 void treated_rows(Rows& rows);                    // white hair, lightening, fade, damage, blends as measured
 void coverage_rows(Rows& rows);                   // stated ranges against a simulated truth
 void trade_rows(Rows& rows, const Shelf& shelf);  // lift, average rule, white beside pigmented, tone
+
+// How far each cell of common practice is missed with these constants, in its half-widths.
+std::vector<double> practice_misses(const Constants& constants);
 
 }  // namespace strandline

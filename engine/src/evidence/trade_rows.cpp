@@ -40,12 +40,19 @@ class Bench {
     if (!dev || !range) return f;
     Formula formula;
     formula.range = range->id;
-    formula.parts = {{shade->id, 30 * (1 - share)}, {dev->id, 30 * range->reference.ratio}};
+    formula.parts = {{shade->id, 30 * (1 - share)}, {dev->id, 30 * reference(*range).ratio}};
     if (corrector && share > 0) formula.parts.push_back({corrector->id, 30 * share});
     formula.minutes = range->minutes.target;
     const auto bowl = chemistry(formula, shelf_);
     if (!bowl) return f;
     return treated(f, treatment(*bowl, 5, 15, Constants{}), selectivity(f, Constants{}), Constants{});
+  }
+  // White hair under what the shade offers.
+  Lab of_load(const Product& shade) const {
+    const Spectrum load = saturated(offered(shade, *find_range(shelf_, shade.range)));
+    Fibre white = white_fibre();
+    white.dye = load;
+    return colour(white);
   }
   double level_after(double natural, double shade_level, double percent) const {
     const Product* s = shade(ProductClass::permanent, shade_level, Tone::natural);
@@ -108,11 +115,11 @@ void white_beside_pigmented(Rows& rows, const Bench& bench) {
   rows.about("white_beside_pigmented.pigmented", 5, 0.5, bench.level_after(3, 7, 6), practice());
 }
 
-// The shade on white hair by its reference process is its swatch.
+// A shade on white hair by its reference process shows its load whole.
 void reference_process(Rows& rows, const Bench& bench) {
   for (double level : {4.0, 6.0, 8.0}) {
     const Product* s = bench.shade(ProductClass::permanent, level, Tone::natural);
-    const double miss = s ? delta_e_2000(colour(bench.after(white_fibre(), s, 6)), lab(*s->swatch, daylight())) : kNone;
+    const double miss = s ? delta_e_2000(colour(bench.after(white_fibre(), s, 6)), bench.of_load(*s)) : kNone;
     rows.within("reference_process.shade" + text(level), 0, 1, miss, law_or_identity("by definition"));
   }
 }

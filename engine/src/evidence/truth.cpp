@@ -105,7 +105,19 @@ Hair lifted(Hair hair, double lightness, const Light& light) {
   return hair;
 }
 
-Subject subject_of(Past past, const Light& light, const Ladder& ladder, Random& random) {
+// A tint of the past, as colourists mix it: 3 % to go darker, 6 % up to a level lighter, else 9 %; some of it washed
+// out.
+void tint(Subject& s, double shade, Word word, const Light& light, const Ladder& ladder, const Chemistry& chemistry,
+          Random& random) {
+  Bowl bowl;
+  bowl.bottle_percent = shade < s.natural_level - 0.5 ? 3 : shade < s.natural_level + 1 ? 6 : 9;
+  const Spectrum load = shade_of(shade + random.normal(0.3, 0.2), word, light, ladder, random);
+  chemistry.treat(s.pigmented, s.condition, chemistry.dose(bowl, load, shade), 1, {});
+  const double kept = random.uniform(0.75, 1);
+  for (double& d : s.pigmented.dye) d *= kept;
+}
+
+Subject subject_of(Past past, const Light& light, const Ladder& ladder, const Chemistry& chemistry, Random& random) {
   Subject s;
   s.natural_level = random.uniform(past == Past::lightened ? 3 : 2, past == Past::natural ? 8 : 6.5);
   s.pigmented = light.natural(ladder.lightness(s.natural_level));
@@ -120,18 +132,8 @@ Subject subject_of(Past past, const Light& light, const Ladder& ladder, Random& 
     s.pigmented = lifted(s.pigmented, ladder.lightness(seen), light);
     s.condition.porosity = random.uniform(1.5, 2.4);
   } else {
-    // Lifted a little beyond what shows, dye over it.
-    const double lightness = ladder.lightness(std::clamp(seen, 2.0, 8.0));
-    const double under = lightness + random.uniform(2, 6);
-    if (light.colour(s.pigmented).l < under) s.pigmented = lifted(s.pigmented, under, light);
-    const Spectrum old = shade_of(5, word, light, ladder, random);
-    double low = 0, high = 20;
-    for (int i = 0; i < 20; ++i) {
-      const double middle = (low + high) / 2;
-      for (int b = 0; b < kBands; ++b) s.pigmented.dye[b] = middle * old[b];
-      (light.colour(s.pigmented).l > lightness ? low : high) = middle;
-    }
-    s.condition.porosity = random.uniform(0.9, 1.8);
+    s.condition.porosity = random.uniform(0.7, 1.4);
+    tint(s, std::clamp(seen, 2.0, 8.0), word, light, ladder, chemistry, random);
   }
   return s;
 }
@@ -164,7 +166,7 @@ Case simulate(std::uint64_t seed, Kind kind, int index, const std::vector<Shift>
   const Light light(random), range_hair = Light::usual();
   const Ladder ladder(random);
   const Chemistry chemistry(random, light, ladder);
-  Subject s = subject_of(k.past, light, ladder, random);
+  Subject s = subject_of(k.past, light, ladder, chemistry, random);
   read(k, s, light, ladder, random);
   c.before = light.blend(s.pigmented, s.white, s.white_share);
 

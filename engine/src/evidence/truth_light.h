@@ -32,7 +32,7 @@ class Light {
   double floor_ = 0.024, power_ = 0.5, white_ = 0.45, yellow_ = 0.1, pheomelanin_ = 0.1, slope_ = 75, friele_ = 0.12;
 };
 
-// A salon's ladder of levels: each step a little larger than the last, from black at L* 17.5.
+// A salon's ladder of levels: each step a little larger than the last, from black at L* 18.3.
 class Ladder {
  public:
   Ladder() = default;

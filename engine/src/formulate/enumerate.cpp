@@ -7,6 +7,7 @@
 #include "formulate/habits.h"
 #include "formulate/pour.h"
 #include "formulate/within.h"
+#include "strandline/promise.h"
 
 namespace strandline {
 namespace {
@@ -44,12 +45,9 @@ SettingRun prepare(const Setting& setting, const std::vector<SearchZone>& zones,
 }  // namespace
 
 BowlChemistry bare_chemistry(const Setting& s, double minutes) {
-  BowlChemistry b;
-  b.cls = s.range->cls;
-  b.peroxide_percent = s.developer_percent * s.ratio / (1 + s.ratio);
-  b.minutes = minutes;
-  b.alkaline_lift = s.range->alkaline_lift;
-  b.reference_minutes = s.range->reference.minutes;
+  BowlChemistry b = bare_bowl(s.range->cls, {s.developer_percent, s.ratio, minutes});
+  b.alkaline_lift = alkaline_lift(*s.range);
+  b.reference_minutes = reference(*s.range).minutes;
   return b;
 }
 

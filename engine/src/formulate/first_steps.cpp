@@ -50,7 +50,7 @@ void add_ways(const Range& range, std::vector<const Product*> products, bool onl
   }
   for (double percent : strengths)
     for (double minutes : times(range, only_target)) {
-      const double ratio = percent > 0 ? range.reference.ratio : 0;
+      const double ratio = percent > 0 ? reference(range).ratio : 0;
       if (percent * ratio / (1 + ratio) > policy.on_head_peroxide_max_percent) continue;
       all.push_back({&range, products, percent, ratio, minutes});
     }

@@ -19,7 +19,7 @@ Spectrum load(const Own& o) {
   Spectrum offer{};
   const double factor = dilution(*o.range, o.ratio);
   for (const auto& [product, share] : o.shares) {
-    const Spectrum own = offered(*product);
+    const Spectrum own = offered(*product, *o.range);
     for (int b = 0; b < kBands; ++b) offer[b] += factor * share * own[b];
   }
   return saturated(offer);
@@ -63,7 +63,7 @@ std::vector<double> other(const std::vector<double>& all, double now) {
 std::vector<const Product*> tubes_of(const Range& range, const Shelf& shelf, const FormulaPolicy& policy) {
   std::vector<const Product*> all;
   for (const Product& p : shelf.products)
-    if (p.range == range.id && p.swatch && p.stock_g >= policy.part_min_g && p.cls != ProductClass::filler)
+    if (p.range == range.id && has_colour(p) && p.stock_g >= policy.part_min_g && p.cls != ProductClass::filler)
       all.push_back(&p);
   return all;
 }
@@ -173,7 +173,7 @@ std::vector<Edit> Judge::edits(const Edit& from) const {
   for (double p : other(o.range->developer_percents, o.developer_percent)) {
     Own changed = o;
     changed.developer_percent = p;
-    if (changed.ratio == 0) changed.ratio = o.range->reference.ratio;
+    if (changed.ratio == 0) changed.ratio = reference(*o.range).ratio;
     add(changed, {"change_strength", "", {{"percent", figure(p)}}});
   }
   for (double r : other(o.range->ratios, o.ratio)) {

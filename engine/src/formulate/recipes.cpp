@@ -7,10 +7,7 @@
 namespace strandline {
 namespace {
 
-bool carries_colour(ProductClass c) {
-  return c == ProductClass::permanent || c == ProductClass::high_lift || c == ProductClass::demi ||
-         c == ProductClass::direct || c == ProductClass::corrector || c == ProductClass::clear;
-}
+bool in_a_recipe(const Product& p) { return has_colour(p) && p.cls != ProductClass::filler; }
 
 // Clear is a vehicle for lift there; a demi thinned with it is a pastel.
 bool lifts(ProductClass c) { return c == ProductClass::permanent || c == ProductClass::high_lift; }
@@ -20,9 +17,9 @@ bool lifts(ProductClass c) { return c == ProductClass::permanent || c == Product
 RecipeSet::RecipeSet(const Range& range, const Shelf& shelf, const FormulaPolicy& policy)
     : range_(range), clear_max_share_(lifts(range.cls) ? policy.clear_max_share : 1) {
   for (const Product& p : shelf.products)
-    if (p.range == range.id && p.swatch && carries_colour(p.cls) && p.stock_g >= policy.part_min_g) {
+    if (p.range == range.id && in_a_recipe(p) && p.stock_g >= policy.part_min_g) {
       products_.push_back(&p);
-      offers_.push_back(offered(p));
+      offers_.push_back(offered(p, range));
     }
   size_ = count();
 }

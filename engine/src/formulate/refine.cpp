@@ -44,7 +44,7 @@ std::vector<Formula> steps_from(const Formula& f, const ChoiceInput& in) {
   if (f.parts[largest].grams < 2 * some) return all;
   for (const Product& p : in.shelf.products) {
     const bool held = std::any_of(f.parts.begin(), f.parts.end(), [&](const Part& q) { return q.product == p.id; });
-    if (held || p.range != f.range || !p.swatch || p.stock_g < some || p.cls == ProductClass::filler) continue;
+    if (held || p.range != f.range || !has_colour(p) || p.stock_g < some || p.cls == ProductClass::filler) continue;
     all.push_back(f);
     all.back().parts[largest].grams -= some;
     all.back().parts.insert(all.back().parts.begin() + static_cast<long>(parts.size()), {p.id, some});

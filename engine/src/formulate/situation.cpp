@@ -65,7 +65,7 @@ Result<Situation> after(Situation now, const Step& step, const Shelf& shelf) {
 }
 
 Situation with_scenarios(const Situation& now, const std::vector<size_t>& scenarios) {
-  Situation some{now.head, {now.draws.nominal, {}, now.draws.zones}, now.done};
+  Situation some{now.head, {now.draws.nominal, {}, now.draws.name_doubt, now.draws.zones}, now.done};
   for (size_t s : scenarios) some.draws.constants.push_back(now.draws.constants[s]);
   for (size_t z = 0; z < some.draws.zones.size(); ++z) {
     some.draws.zones[z].scenarios.clear();

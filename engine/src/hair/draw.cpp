@@ -89,36 +89,78 @@ std::vector<Constants> draw_constants(int count, Columns& columns) {
   return all;
 }
 
-// A fibre as a function of the level read: worked out at three levels, linear between (and beyond).
-class FibreByLevel {
- public:
-  FibreByLevel(const Population& p, double natural_level) {
-    const double reach = std::max(0.25, 1.5 * p.level.sd);
-    levels_ = {p.level.value - reach, p.level.value, p.level.value + reach};
-    for (int i = 0; i < 3; ++i)
-      fibres_[i] = fibre_as_read(p, std::clamp(levels_[i], kLevelLow, kLevelHigh), natural_level);
-  }
-  Fibre at(double level) const {
-    const int i = level < levels_[1] ? 0 : 1;
-    const double w = (level - levels_[i]) / (levels_[i + 1] - levels_[i]);
-    // Amounts of pigment go by factors per level; a linear step would leave them negative beyond the ends.
-    auto mix = [w](double x, double y) {
-      return x > 1e-9 && y > 1e-9 ? x * std::pow(y / x, w) : std::max(0.0, x + w * (y - x));
+// Three points and what lies between and beyond them.
+struct Nodes {
+  std::array<double, 3> at{};
+  std::array<Fibre, 3> fibres{};
+  Fibre between(double x) const {
+    const int i = x < at[1] ? 0 : 1;
+    const double w = (x - at[i]) / (at[i + 1] - at[i]);
+    // Amounts of pigment go by factors per level and exposure; a linear step would leave them negative beyond the ends.
+    auto mix = [w](double p, double q) {
+      return p > 1e-9 && q > 1e-9 ? p * std::pow(q / p, w) : std::max(0.0, p + w * (q - p));
     };
-    const Fibre &x = fibres_[i], &y = fibres_[i + 1];
+    const Fibre &p = fibres[i], &q = fibres[i + 1];
     Fibre f;
-    f.eumelanin = mix(x.eumelanin, y.eumelanin);
-    f.pheomelanin = mix(x.pheomelanin, y.pheomelanin);
-    f.oxidised = mix(x.oxidised, y.oxidised);
-    f.yellow_lost = std::clamp(x.yellow_lost + w * (y.yellow_lost - x.yellow_lost), 0.0, 1.0);
-    for (int b = 0; b < kBands; ++b) f.dye[b] = std::max(0.0, x.dye[b] + w * (y.dye[b] - x.dye[b]));
+    f.eumelanin = mix(p.eumelanin, q.eumelanin);
+    f.pheomelanin = mix(p.pheomelanin, q.pheomelanin);
+    f.oxidised = mix(p.oxidised, q.oxidised);
+    f.yellow_lost = std::clamp(p.yellow_lost + w * (q.yellow_lost - p.yellow_lost), 0.0, 1.0);
+    for (int b = 0; b < kBands; ++b) f.dye[b] = std::max(0.0, p.dye[b] + w * (q.dye[b] - p.dye[b]));
     return f;
+  }
+};
+
+// A fibre as a function of the level read, and of how much a tint lifted what lies under it.
+class FibreAsRead {
+ public:
+  FibreAsRead(const Population& p, double natural_level) : tinted_(hides_lift(p)) {
+    const double reach = std::max(0.25, 1.5 * p.level.sd);
+    for (size_t k = 0; k < (tinted_ ? kLifts.size() : 1); ++k) {
+      Nodes& nodes = by_level_[k];
+      nodes.at = {p.level.value - reach, p.level.value, p.level.value + reach};
+      for (size_t i = 0; i < nodes.at.size(); ++i)
+        nodes.fibres[i] =
+            fibre_as_read(p, std::clamp(nodes.at[i], kLevelLow, kLevelHigh), natural_level, tinted_ ? kLifts[k] : 1);
+    }
+  }
+  // Does a colour hide how much the pigment under it was lifted?
+  static bool hides_lift(const Population& p) {
+    return p.origin != ColourOrigin::natural && p.origin != ColourOrigin::lightened;
+  }
+  Fibre at(double level, double lift_under) const {
+    if (!tinted_) return by_level_[0].between(level);
+    Nodes by_lift{kLifts, {}};
+    for (size_t k = 0; k < kLifts.size(); ++k) by_lift.fibres[k] = by_level_[k].between(level);
+    return by_lift.between(std::clamp(lift_under, 0.0, 2.5));
   }
 
  private:
-  std::array<double, 3> levels_{};
-  std::array<Fibre, 3> fibres_{};
+  static constexpr std::array<double, 3> kLifts = {0.4, 1, 1.8};
+  bool tinted_;
+  std::array<Nodes, 3> by_level_{};
 };
+
+// Coloured hair warmer or cooler, redder or greener than the word it was read by says, as deep at 550 nm: its dye, what
+// warmth a lightener left, and the yellow of keratin.
+Fibre retoned(Fibre f, double warmer, double redder) {
+  constexpr double kRedPeak = 520, kRedWidth = 45;  // nm
+  constexpr int kMiddle = 15;                       // 550 nm
+  static const Pigments p = pigments(Constants{});
+  const double wanted = optical_depth(f, p)[kMiddle];
+  for (int b = 0; b < kBands; ++b) {
+    const double x = (band_nm(b) - kRedPeak) / kRedWidth;
+    f.dye[b] *= std::max(0.0, 1 + warmer * (550 - band_nm(b)) / 150 + redder * std::exp(-x * x / 2));
+  }
+  f.oxidised *= std::exp(warmer);
+  f.yellow_lost = std::clamp(f.yellow_lost - 1.5 * warmer, -2.0, 1.0);
+  const double keratin = p.keratin[kMiddle] - f.yellow_lost * p.yellow[kMiddle];
+  const double pigment = optical_depth(f, p)[kMiddle] - keratin;
+  const double same = pigment > 0 ? std::max(0.0, wanted - keratin) / pigment : 1;
+  f.eumelanin *= same, f.pheomelanin *= same, f.oxidised *= same;
+  for (double& d : f.dye) d *= same;
+  return f;
+}
 
 // Natural pigment with another share of pheomelanin and about the same L*: at 550 nm a part of pheomelanin absorbs
 // half as much as one of eumelanin.
@@ -173,7 +215,8 @@ struct ZoneDrawer {
   void add(ZoneDraws& zone, const Population& p, double total, const std::vector<double>& porosity,
            Columns& columns) const {
     const Reading natural = p.natural_level.value_or(natural_level_of(head));
-    const FibreByLevel by_level(p, natural.value);
+    const Constants c;
+    const FibreAsRead as_read(p, natural.value);
     const std::vector<double> level_z = columns.next(DoubtSource::level_reading);
     const std::vector<double> share_z = columns.next(DoubtSource::white_share);
     auto finish = [&](Fibre f, double porosity_z) {
@@ -182,14 +225,21 @@ struct ZoneDrawer {
       return f;
     };
     zone.nominal.shares.push_back(p.share.value / total);
-    zone.nominal.fibres.push_back(finish(by_level.at(p.level.value), 0));
+    zone.nominal.fibres.push_back(finish(as_read.at(p.level.value, 1), 0));
     // Heads of one level differ in tone; hair that was measured or coloured shows its own.
     const double tone_sd = p.origin == ColourOrigin::natural && !p.measured ? pheomelanin_sd() : 0;
+    const bool by_word = p.origin != ColourOrigin::natural && !p.measured;
+    const double warm_sd = p.origin == ColourOrigin::lightened ? c.lightened_warm_sd : c.reading_warm_sd;
+    const std::vector<double> lift_z = columns.next(DoubtSource::lightening);
+    const std::vector<double> warm_z = columns.next(DoubtSource::level_reading);
+    const std::vector<double> red_z = columns.next(DoubtSource::level_reading);
     for (int s = 0; s < count; ++s) {
       const double z = std::sqrt(kSharedVariance) * shared_level[s] + std::sqrt(1 - kSharedVariance) * level_z[s];
       const double w = std::sqrt(kSharedVariance) * shared_white[s] + std::sqrt(1 - kSharedVariance) * share_z[s];
       zone.scenarios[s].shares.push_back(std::clamp(p.share.value + p.share.sd * w, 0.0, 1.0));
-      const Fibre read = with_pheomelanin(by_level.at(p.level.value + p.level.sd * z), tone_sd * shared_tone[s]);
+      Fibre read = as_read.at(p.level.value + p.level.sd * z, std::exp(c.lift_under_sd * lift_z[s]));
+      if (by_word) read = retoned(read, warm_sd * warm_z[s], c.reading_red_sd * red_z[s]);
+      read = with_pheomelanin(read, tone_sd * shared_tone[s]);
       zone.scenarios[s].fibres.push_back(finish(read, porosity[s]));
     }
   }
@@ -219,7 +269,7 @@ std::vector<ZoneRef> zones(const Head& head) {
 std::string_view code(DoubtSource source) {
   static constexpr std::string_view codes[kDoubtSources] = {
       "doubt_from_level_reading", "doubt_from_white_share", "doubt_from_porosity", "doubt_from_white_look",
-      "doubt_from_lightening",    "doubt_from_uptake",      "doubt_from_blend"};
+      "doubt_from_lightening",    "doubt_from_uptake",      "doubt_from_blend",    "doubt_from_shade_name"};
   return codes[static_cast<int>(source)];
 }
 
@@ -227,6 +277,7 @@ Draws draw(const Head& head, int count, double doubt, std::optional<DoubtSource>
   Columns columns(count, doubt, only);
   Draws draws;
   draws.constants = draw_constants(count, columns);
+  draws.name_doubt = columns.uses(DoubtSource::shade_name) ? doubt : 0;
   const std::vector<double> shared_level = columns.next(DoubtSource::level_reading);
   const std::vector<double> shared_white = columns.next(DoubtSource::white_share);
   const std::vector<double> shared_tone = columns.next(DoubtSource::level_reading);

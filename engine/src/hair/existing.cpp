@@ -20,20 +20,23 @@ Vector3d colour(const Fibre& f, const Pigments& pigment) {
   return {c.l, c.a, c.b};
 }
 
-// Three plain absorbers (yellow, red, blue) stand for whatever colorants are there.
 Fibre with_dye(Fibre f, const Vector3d& amounts) {
-  for (int b = 0; b < kBands; ++b) {
-    f.dye[b] = 0;
-    for (int j = 0; j < 3; ++j) {
-      const auto& [peak, width] = tables::existing_absorbers[j];
-      const double x = (band_nm(b) - peak) / width;
-      f.dye[b] += amounts[j] * std::exp(-x * x / 2);
-    }
-  }
+  f.dye = plain_absorbers({amounts[0], amounts[1], amounts[2]});
   return f;
 }
 
 }  // namespace
+
+Spectrum plain_absorbers(const std::array<double, 3>& amounts) {
+  Spectrum depth{};
+  for (int b = 0; b < kBands; ++b)
+    for (size_t j = 0; j < amounts.size(); ++j) {
+      const auto& [peak, width] = tables::existing_absorbers[j];
+      const double x = (band_nm(b) - peak) / width;
+      depth[b] += amounts[j] * std::exp(-x * x / 2);
+    }
+  return depth;
+}
 
 Fibre lifted_to(const Fibre& natural, double lightness, const Constants& c) {
   const Pigments pigment = pigments(c);
@@ -83,14 +86,24 @@ Fibre toned_to(const Fibre& natural, const Lab& seen, const Constants& c) {
   return dyed_to(lifted_to(natural, seen.l + 2, c), seen, pigments(c));
 }
 
-Fibre tinted_to(const Fibre& natural, const Lab& seen, const Constants& c) {
+// To go darker weaker developer is mixed, to go lighter stronger: 3 % for a level darker, 6 % up to a level lighter, 9
+// % for two (common practice); its exposure against that of 6 %.
+double usual_strength(const Fibre& natural, const Lab& seen, const Constants& c) {
+  const double up = level_of_lightness(seen.l) - level_of_lightness(colour(natural, pigments(c))[0]);
+  const double percent = std::clamp(up < 0 ? 6 + 3 * up : up < 1 ? 6.0 : 6 + 3 * (up - 1), 3.0, 9.0);
+  return std::pow(percent / c.usual_percent_permanent, c.lift_order);
+}
+
+Fibre tinted_to(const Fibre& natural, const Lab& seen, const Constants& c, double lift_under) {
   // A tint lifted the pigment under it by what its peroxide does, or more where it shows lighter than that.
   constexpr double kLiftUnderTint = 4, kFromCm = 5, kToCm = 15;  // L*; cm, away from the warmth of the scalp
-  const Fibre under = lightened(natural, treatment(usual_bowl(ProductClass::permanent, c), kFromCm, kToCm, c), c);
+  Treatment tint = treatment(usual_bowl(ProductClass::permanent, c), kFromCm, kToCm, c);
+  tint.exposure *= lift_under * usual_strength(natural, seen, c);
+  const Fibre under = lightened(natural, tint, c);
   return dyed_to(lifted_to(under, seen.l + kLiftUnderTint, c), seen, pigments(c));
 }
 
-Fibre fibre_as_read(const Population& p, double level, double natural_level) {
+Fibre fibre_as_read(const Population& p, double level, double natural_level, double lift_under) {
   const Constants nominal;
   const Lab seen = p.measured ? *p.measured : colour_of(level, p.tone);
   if (p.kind == FibreKind::white && p.origin == ColourOrigin::natural)
@@ -98,7 +111,7 @@ Fibre fibre_as_read(const Population& p, double level, double natural_level) {
   if (p.origin == ColourOrigin::natural) return p.measured ? natural_fibre(seen) : natural_fibre(level, p.tone);
 
   const Fibre natural = p.kind == FibreKind::white ? white_fibre() : natural_fibre(natural_level, Tone::natural);
-  if (p.origin != ColourOrigin::lightened) return tinted_to(natural, seen, nominal);
+  if (p.origin != ColourOrigin::lightened) return tinted_to(natural, seen, nominal, lift_under);
   // "gold" on lightened hair is the warmth that the lightener left; any other word says that it was toned.
   if (p.tone == Tone::gold && !p.measured) return lifted_to(natural, seen.l, nominal);
   return toned_to(natural, seen, nominal);

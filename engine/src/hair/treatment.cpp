@@ -8,11 +8,6 @@
 namespace strandline {
 namespace {
 
-const Spectrum& white_depth() {
-  static const Spectrum tau = optical_depth(Fibre{}, pigments(Constants{}));
-  return tau;
-}
-
 double mean(const Spectrum& s) {
   double sum = 0;
   for (double v : s) sum += v;
@@ -34,9 +29,13 @@ double shown_on_melanin(ProductClass cls, const Constants& c) {
   return cls == ProductClass::permanent || cls == ProductClass::high_lift ? c.shown_permanent : c.shown_demi;
 }
 
-double dye_exposure(ProductClass cls, double exposure, double time, const Constants& c) {
-  if (cls == ProductClass::remover) return c.remover_exposure * time;
-  return exposure * (cls == ProductClass::lightener ? c.lightener_on_tint : c.tint_on_tint_lift);
+// A remover has its own full time.
+double dye_exposure(const BowlChemistry& bowl, double exposure, const Constants& c) {
+  if (bowl.cls == ProductClass::remover) {
+    const bool timed = bowl.minutes > 0 && bowl.reference_minutes > 0;
+    return timed ? c.remover_exposure * std::pow(bowl.minutes / bowl.reference_minutes, c.lift_time_exponent) : 0;
+  }
+  return exposure * (bowl.cls == ProductClass::lightener ? c.lightener_on_tint : c.tint_on_tint_lift);
 }
 
 // Warmth of the scalp: highest at the skin, falling in a straight line to none at the reach; its mean over the span.
@@ -48,14 +47,6 @@ double scalp_heat(double from_cm, double to_cm, const Constants& c) {
 }
 
 }  // namespace
-
-Spectrum offered(const Product& product) {
-  if (!product.swatch) return {};
-  Spectrum dye = optical_depth(*product.swatch);
-  for (int b = 0; b < kBands; ++b) dye[b] = std::max(0.0, dye[b] - white_depth()[b]);
-  const double total = std::min(mean(dye), 0.95 * Constants{}.capacity_tau);
-  return scaled(dye, 1 / (1 - total / Constants{}.capacity_tau));
-}
 
 double capacity_left(double total) {
   constexpr double kCapacity = Constants{}.capacity_tau;
@@ -69,7 +60,7 @@ Spectrum thinned(const Spectrum& load, double share) {
 
 Spectrum saturated(const Spectrum& offer) { return scaled(offer, capacity_left(mean(offer))); }
 
-double dilution(const Range& range, double ratio) { return (1 + range.reference.ratio) / (1 + ratio); }
+double dilution(const Range& range, double ratio) { return (1 + reference(range).ratio) / (1 + ratio); }
 
 Result<BowlChemistry> chemistry(const Formula& formula, const Shelf& shelf) {
   const Range* range = find_range(shelf, formula.range);
@@ -77,6 +68,7 @@ Result<BowlChemistry> chemistry(const Formula& formula, const Shelf& shelf) {
   Problems problems;
   double total_g = 0, peroxide = 0;
   Spectrum offer{};
+  std::vector<NamedLoad> by_name;
   for (size_t i = 0; i < formula.parts.size(); ++i) {
     const Part& part = formula.parts[i];
     const std::string path = "/parts/" + std::to_string(i);
@@ -95,8 +87,10 @@ Result<BowlChemistry> chemistry(const Formula& formula, const Shelf& shelf) {
     total_g += part.grams;
     peroxide += part.grams * product->peroxide_percent;
     if (product->cls == ProductClass::developer) continue;
-    const Spectrum o = offered(*product);
+    if (!own) continue;
+    const Spectrum o = offered(*product, *own);
     for (int b = 0; b < kBands; ++b) offer[b] += part.grams * o[b];
+    if (known_by(*product) == KnownBy::name && mean(o) > 0) by_name.push_back({product->id, scaled(o, part.grams)});
   }
   if (problems.empty() && total_g <= 0) problems.push_back({"empty_bowl", "/parts", {}});
   if (!problems.empty()) return tl::unexpected(problems);
@@ -105,11 +99,15 @@ Result<BowlChemistry> chemistry(const Formula& formula, const Shelf& shelf) {
   bowl.cls = range->cls;
   bowl.peroxide_percent = peroxide / total_g;
   bowl.minutes = formula.minutes;
-  bowl.alkaline_lift = range->alkaline_lift;
-  bowl.reference_minutes = range->reference.minutes;
+  bowl.alkaline_lift = alkaline_lift(*range);
+  bowl.reference_minutes = reference(*range).minutes;
   bowl.damp_hair = formula.damp_hair;
   // Per gram of the whole mix, against the colour part of the reference mix.
-  bowl.load = saturated(scaled(offer, (1 + range->reference.ratio) / total_g));
+  const double per_colour_g = (1 + reference(*range).ratio) / total_g;
+  offer = scaled(offer, per_colour_g);
+  bowl.load = saturated(offer);
+  for (NamedLoad& part : by_name) part.load = scaled(part.load, per_colour_g * capacity_left(mean(offer)));
+  bowl.by_name = std::move(by_name);
   return bowl;
 }
 
@@ -122,7 +120,7 @@ Treatment treatment(const BowlChemistry& bowl, double from_cm, double to_cm, con
   // No peroxide, no exposure: that alone makes a direct dye, an acid clear and a remover leave the pigment as it is.
   t.exposure = c.head_lift * c.lift_exposure_full * strength * time * bowl.alkaline_lift *
                scalp_heat(from_cm, to_cm, c) * (bowl.cls == ProductClass::lightener ? c.lightener_factor : 1);
-  t.dye_exposure = dye_exposure(bowl.cls, t.exposure, time, c);
+  t.dye_exposure = dye_exposure(bowl, t.exposure, c);
   t.load = scaled(bowl.load, water);
   const double d = diffusivity(bowl.cls, c), seconds = 60;
   t.fourier = d * bowl.minutes * seconds / (radius_m * radius_m);

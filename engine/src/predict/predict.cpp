@@ -53,18 +53,12 @@ Landing landing(const Target& target, const ZoneColour& planned, const std::vect
   return land;
 }
 
-// A number is shown only where every range used has results.
+// Nothing records results yet: only an invented shelf, whose results are its own simulation, shows a number.
 void earn(const std::vector<Step>& steps, const Shelf& shelf, const std::string& zone, Landing& land) {
-  bool used = false;
-  land.show_number = true;
-  for (const Step& step : steps) {
-    if (std::find(step.zones.begin(), step.zones.end(), zone) == step.zones.end()) continue;
-    const Range* range = find_range(shelf, step.formula.range);
-    used = true;
-    land.show_number = land.show_number && range && range->results.measured > 0;
-    land.simulated = land.simulated || (range && range->results.simulated);
-  }
-  if (!used) land.show_number = false;
+  const bool used = std::any_of(steps.begin(), steps.end(), [&](const Step& step) {
+    return std::find(step.zones.begin(), step.zones.end(), zone) != step.zones.end();
+  });
+  land.simulated = land.show_number = used && shelf.invented;
 }
 
 }  // namespace

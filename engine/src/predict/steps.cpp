@@ -1,6 +1,9 @@
 #include "predict/steps.h"
 
 #include <algorithm>
+#include <cmath>
+
+#include "hair/latin.h"
 
 namespace strandline {
 namespace {
@@ -22,6 +25,51 @@ Problems check_zones(const std::vector<Step>& steps, const Draws& draws) {
                             {{"zone", steps[i].zones[j]}}});
   return problems;
 }
+
+// A column of the hypercube that belongs to a product, whatever bowl and zone it is in.
+std::uint64_t dimension(const std::string& product, std::uint64_t which) {
+  constexpr std::uint64_t kOffset = 0xcbf29ce484222325ULL, kPrime = 0x100000001b3ULL;  // FNV-1a
+  std::uint64_t hash = kOffset ^ which;
+  for (const char c : product) hash = (hash ^ static_cast<unsigned char>(c)) * kPrime;
+  return hash;
+}
+
+// What shades known by their names alone give, scenario by scenario, against what the names promise: stronger or
+// weaker, warmer or cooler, each shade by itself.
+class NamesDrawn {
+ public:
+  NamesDrawn(const BowlChemistry& bowl, size_t count, const Draws& draws) : bowl_(bowl), doubt_(draws.name_doubt) {
+    if (doubt_ == 0) return;
+    for (const NamedLoad& part : bowl.by_name)
+      drawn_.push_back({&part, latin_column(static_cast<int>(count), dimension(part.product, 1)),
+                        latin_column(static_cast<int>(count), dimension(part.product, 2))});
+  }
+  bool any() const { return !drawn_.empty(); }
+  // Of the bowl's load, band by band.
+  Spectrum factors(size_t scenario) const {
+    const Constants c;
+    Spectrum change{};
+    for (const Drawn& d : drawn_) {
+      const double strength = std::exp(doubt_ * c.name_strength_sd * d.strength[scenario]);
+      for (int b = 0; b < kBands; ++b) {
+        const double blue = (550 - band_nm(b)) / 150;
+        const double warmth = std::max(0.0, 1 + doubt_ * c.name_warmth_sd * d.warmth[scenario] * blue);
+        change[b] += d.part->load[b] * (strength * warmth - 1);
+      }
+    }
+    for (int b = 0; b < kBands; ++b) change[b] = bowl_.load[b] > 0 ? std::max(0.0, 1 + change[b] / bowl_.load[b]) : 1;
+    return change;
+  }
+
+ private:
+  struct Drawn {
+    const NamedLoad* part;
+    std::vector<double> strength, warmth;
+  };
+  const BowlChemistry& bowl_;
+  double doubt_;
+  std::vector<Drawn> drawn_;
+};
 
 }  // namespace
 
@@ -61,9 +109,14 @@ StepTotals apply(const BowlChemistry& bowl, ZoneDraws& zone, const Draws& draws)
     done.deposit += zone.nominal.shares[p] * uptake(f, nominal, draws.nominal) * mean(nominal.load);
     f = treated(f, nominal, preferences[p], draws.nominal);
   }
+  const NamesDrawn names(bowl, zone.scenarios.size(), draws);
   for (size_t s = 0; s < zone.scenarios.size(); ++s) {
     Treatment t = treatment(bowl, zone.from_cm, zone.to_cm, draws.constants[s]);
     for (int b = 0; b < kBands; ++b) t.load[b] *= bed_warmth(b, draws.constants[s]);
+    if (names.any()) {
+      const Spectrum given = names.factors(s);
+      for (int b = 0; b < kBands; ++b) t.load[b] *= given[b];
+    }
     std::vector<Fibre>& fibres = zone.scenarios[s].fibres;
     for (size_t p = 0; p < fibres.size(); ++p) fibres[p] = treated(fibres[p], t, preferences[p], draws.constants[s]);
   }

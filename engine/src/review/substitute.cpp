@@ -34,7 +34,8 @@ struct Finished {
 std::optional<Finished> finished(Judge& judge, const Bowl& bowl, const EmptyTube& tube, const Shelf& shelf) {
   std::optional<Finished> best;
   for (const Product& p : shelf.products) {
-    if (p.id == tube.product || p.range != bowl.formula.range || !p.swatch || p.cls == ProductClass::filler) continue;
+    if (p.id == tube.product || p.range != bowl.formula.range || !has_colour(p) || p.cls == ProductClass::filler)
+      continue;
     Finished f{bowl.formula, {}, 0};
     double missing = 0;
     for (Part& part : f.formula.parts)

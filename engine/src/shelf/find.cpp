@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "strandline/promise.h"
 #include "strandline/shelf.h"
 
 namespace strandline {
@@ -25,6 +26,35 @@ Consistency consistency(const Range& range) {
     default:
       return Consistency::cream;
   }
+}
+
+ReferenceProcess reference(const Range& range) {
+  return range.reference ? *range.reference : usual_process(range.cls, Constants{});
+}
+
+double alkaline_lift(const Range& range) {
+  return range.alkaline_lift ? *range.alkaline_lift : usual_alkali(range.cls, Constants{});
+}
+
+bool has_colour(const Product& p) {
+  switch (p.cls) {
+    case ProductClass::permanent:
+    case ProductClass::high_lift:
+    case ProductClass::demi:
+    case ProductClass::clear:
+    case ProductClass::corrector:
+    case ProductClass::direct:
+    case ProductClass::filler:
+      return true;
+    default:
+      return false;
+  }
+}
+
+KnownBy known_by(const Product& p) {
+  if (p.known_by) return *p.known_by;
+  if (!p.swatch) return KnownBy::name;
+  return p.swatch_on ? KnownBy::stated_hair : KnownBy::white_hair;
 }
 
 const Range* find_range(const Shelf& shelf, std::string_view id) { return by_id(shelf.ranges, id); }

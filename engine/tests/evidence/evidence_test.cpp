@@ -16,6 +16,12 @@ namespace {
 const std::set<std::string>& open_rows() {
   static const std::set<std::string> rows = {"melanin.black",
                                              "lift_grid.within_a_school",
+                                             "practice_held_back.natural7.demi5.1.5_percent.20_min",
+                                             "practice_held_back.natural8.demi6.1.5_percent.20_min",
+                                             "practice_held_back.natural3.permanent_clear.6_percent.35_min",
+                                             "practice_held_back.natural5.permanent_clear.9_percent.20_min",
+                                             "practice_held_back.natural5.lightener.9_percent.45_min",
+                                             "practice_held_back.natural5.high_lift10.12_percent.50_min",
                                              "white.peroxide_takes_yellow.strongest",
                                              "lightening_course.20min",
                                              "lightening_course.30min",
@@ -41,8 +47,8 @@ Shelf demo_shelf() {
     Range range;
     range.id = r.at("id"), range.maker = r.at("maker");
     range.cls = r.at("cls") == "demi" ? ProductClass::demi : ProductClass::permanent;
-    range.reference = {r.at("reference").at("developer_percent"), r.at("reference").at("ratio"),
-                       r.at("reference").at("minutes")};
+    range.reference = ReferenceProcess{r.at("reference").at("developer_percent"), r.at("reference").at("ratio"),
+                                       r.at("reference").at("minutes")};
     range.minutes.target = r.at("minutes").at("target");
     range.alkaline_lift = r.at("alkaline_lift");
     s.ranges.push_back(range);
@@ -62,6 +68,7 @@ Shelf demo_shelf() {
       for (int b = 0; b < kBands; ++b) swatch[b] = p.at("swatch").at(static_cast<size_t>(b));
       product.swatch = swatch;
     }
+    if (p.contains("swatch_on")) product.swatch_on = SwatchHair{.level = p.at("swatch_on").at("level")};
     s.products.push_back(product);
   }
   return s;
@@ -81,8 +88,8 @@ TEST(Evidence, EveryRowHoldsButThoseKnown) {
   for (const std::string& id : open_rows()) EXPECT_TRUE(ids.count(id)) << id << " is no row any more";
 }
 
-// Against the simulated truth most ranges are too narrow today or lie beside it (docs/limits.md has the figures). What
-// holds stays so, and nothing is hidden: every kind, coordinate and shift has its row.
+// What fails against the simulated truth is told in docs/limits.md. What holds stays so, and nothing is hidden: every
+// kind, coordinate and shift has its row.
 TEST(Evidence, StatedRangesAreTriedByKindCoordinateAndShift) {
   std::map<std::string, EvidenceRow> rows;
   for (const EvidenceRow& r : evidence(demo_shelf()))
@@ -92,7 +99,7 @@ TEST(Evidence, StatedRangesAreTriedByKindCoordinateAndShift) {
     for (const char* coordinate : {"lightness", "a", "b"}) {
       const std::string id = std::string("coverage.") + kind + "." + coordinate;
       ASSERT_TRUE(rows.count(id)) << id;
-      EXPECT_GT(rows[id].got, 0.05) << id;
+      EXPECT_GT(rows[id].got, 0.55) << id;
       EXPECT_GE(rows[id].low, 0.75) << id;
     }
   for (const char* kind : {"tint", "demi", "toner", "lightener", "remover", "second_step"})

@@ -85,28 +85,30 @@ double darkest_decile(const Alternative& a, const Head& head, const Shelf& shelf
 TEST(Alternatives, TheLightSideIsSeldomTooDark) {
   const Shelf shelf = with_demi(20);
   int offered = 0;
-  for (double sd : {0.3, 0.5, 0.65})
-    for (double level : {4.5, 5.5, 6.5, 7.0, 7.5}) {
-      Head head;
-      Span s = span("regrowth", 0, 2, 0.3, 5);
-      for (Population& p : s.populations) p.level.sd = sd;  // a doubtful reading
-      head.areas.push_back(area("crown", AreaKind::crown, 250, {s}));
-      ZoneAim wish;
-      wish.zone = "*", wish.level = level;
-      const auto targets = aim(head, {wish}, shelf);
-      const auto plan = formulate(head, *targets, shelf, {});
-      ASSERT_TRUE(plan);
-      Alternative best;
-      best.bowls = plan->bowls;
-      for (const Alternative& a : plan->alternatives) {
-        if (a.axis != "lighter_first") continue;
-        ++offered;
-        EXPECT_GT(a.zones[0].result.planned.lab.l, plan->zones[0].result.planned.lab.l);
-        EXPECT_GT(darkest_decile(a, head, shelf, *targets), darkest_decile(best, head, shelf, *targets));
-        const Reasons& why = a.bowls.front().why;
-        EXPECT_TRUE(std::any_of(why.begin(), why.end(), [](const Problem& p) { return p.code == "deepen_at_basin"; }));
-      }
+  const auto try_on = [&](double sd, double white, double level) {
+    Head head;
+    Span s = span("regrowth", 0, 2, white, 5);
+    for (Population& p : s.populations) p.level.sd = sd;  // a doubtful reading
+    head.areas.push_back(area("crown", AreaKind::crown, 250, {s}));
+    ZoneAim wish;
+    wish.zone = "*", wish.level = level;
+    const auto targets = aim(head, {wish}, shelf);
+    const auto plan = formulate(head, *targets, shelf, {});
+    ASSERT_TRUE(plan);
+    Alternative best;
+    best.bowls = plan->bowls;
+    for (const Alternative& a : plan->alternatives) {
+      if (a.axis != "lighter_first") continue;
+      ++offered;
+      EXPECT_GT(a.zones[0].result.planned.lab.l, plan->zones[0].result.planned.lab.l);
+      EXPECT_GT(darkest_decile(a, head, shelf, *targets), darkest_decile(best, head, shelf, *targets));
+      const Reasons& why = a.bowls.front().why;
+      EXPECT_TRUE(std::any_of(why.begin(), why.end(), [](const Problem& p) { return p.code == "deepen_at_basin"; }));
     }
+  };
+  for (double sd : {0.5, 0.8, 1.1})
+    for (double white : {0.3, 0.6})
+      for (double level : {6.0, 7.0, 8.0}) try_on(sd, white, level);
   EXPECT_GT(offered, 0);
 }
 

@@ -31,21 +31,23 @@ inline Shelf whole_shelf() {
     s.products.push_back(d);
   }
   Range demi = s.ranges[0];
-  demi.id = "demi", demi.cls = ProductClass::demi, demi.reference = {1.5, 2, 20}, demi.ratios = {2};
+  demi.id = "demi", demi.cls = ProductClass::demi, demi.reference = ReferenceProcess{1.5, 2, 20}, demi.ratios = {2};
   demi.developer_percents = {1.5}, demi.minutes = {5, 20, 20}, demi.alkaline_lift = 0.15;
   Range lift = demi;
-  lift.id = "lightener-off-scalp", lift.cls = ProductClass::lightener, lift.reference = {6, 2, 40},
+  lift.id = "lightener-off-scalp", lift.cls = ProductClass::lightener, lift.reference = ReferenceProcess{6, 2, 40},
   lift.alkaline_lift = 1;
   lift.developer_percents = {1.5, 3, 6, 9}, lift.minutes = {15, 30, 45};
   Range remover = demi;
-  remover.id = "remover", remover.cls = ProductClass::remover, remover.reference = {0, 1, 20},
+  remover.id = "remover", remover.cls = ProductClass::remover, remover.reference = ReferenceProcess{0, 1, 20},
   remover.developer_percents = {};
   remover.minutes = {10, 20, 20};
   Range soft = demi;
-  soft.id = "soft", soft.cls = ProductClass::pre_treatment, soft.reference = {6, 1, 15}, soft.ratios = {1};
+  soft.id = "soft", soft.cls = ProductClass::pre_treatment, soft.reference = ReferenceProcess{6, 1, 15},
+  soft.ratios = {1};
   soft.developer_percents = {6}, soft.minutes = {10, 15, 20}, soft.alkaline_lift = 1;
   Range bind = remover;
-  bind.id = "bind", bind.cls = ProductClass::pre_treatment, bind.reference = {0, 0, 10}, bind.ratios = {0};
+  bind.id = "bind", bind.cls = ProductClass::pre_treatment, bind.reference = ReferenceProcess{0, 0, 10},
+  bind.ratios = {0};
   bind.minutes = {5, 10, 15};
   s.ranges.insert(s.ranges.end(), {demi, lift, remover, soft, bind});
   for (int level : {6, 7, 8, 9, 10})

@@ -74,6 +74,18 @@ TEST(Promise, HighLiftAndPaleBlondDoNotCoverWhite) {
   EXPECT_LT(level(after(white_fibre(), ProductClass::permanent, 6)), white - 3);
 }
 
+TEST(Promise, AHueWithoutALevelIsACorrectorsAlone) {
+  EXPECT_TRUE(names_colour(ProductClass::corrector, 0, Tone::violet));
+  EXPECT_TRUE(names_colour(ProductClass::direct, 0, Tone::copper));
+  EXPECT_FALSE(names_colour(ProductClass::corrector, 0, Tone::natural));
+  EXPECT_FALSE(names_colour(ProductClass::permanent, 0, Tone::violet));
+  EXPECT_TRUE(names_colour(ProductClass::permanent, 7, Tone::natural));
+  // Violet takes yellow: it takes light between 500 and 650 nm, more than at either end.
+  const Spectrum violet = promised_load(ProductClass::corrector, 0, Tone::violet, c);
+  EXPECT_GT(violet[15], violet[0] + 0.1);
+  EXPECT_GT(violet[15], violet[kBands - 1] + 0.1);
+}
+
 TEST(Promise, ATraceOfDyeOrMelaninChangesATrace) {
   Fibre f = white_fibre();
   EXPECT_EQ(shown(f, 0.5, c), 1);

@@ -187,7 +187,8 @@ TEST(Steps, RulesAreThoseOfTheHairAsItIsByThen) {
   // Common practice: lightened hair is toned with a weak developer, not lifted again.
   Visit v = two_steps();
   Range lift = v.shelf.ranges[0];
-  lift.id = lift.name = "lift", lift.cls = ProductClass::lightener, lift.reference = {6, 2, 40}, lift.ratios = {2};
+  lift.id = lift.name = "lift", lift.cls = ProductClass::lightener, lift.reference = ReferenceProcess{6, 2, 40},
+  lift.ratios = {2};
   lift.alkaline_lift = 1;
   v.shelf.ranges.push_back(lift);
   Product powder;

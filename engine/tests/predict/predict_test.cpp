@@ -104,10 +104,37 @@ TEST(Predict, LikelihoodIsANumberOnlyWhereEarned) {
   ASSERT_TRUE(p && p->zones[1].landing);
   EXPECT_TRUE(p->zones[1].landing->show_number);
   EXPECT_TRUE(p->zones[1].landing->simulated);
-  s.ranges[0].results.measured = 0;
+  s.invented = false;
   p = predict(two_areas(), everywhere(bowl(30, 30)), s, {t});
   EXPECT_FALSE(p->zones[1].landing->show_number);
   EXPECT_GE(p->zones[1].landing->likelihood, 0);
+}
+
+// Landing is within half a level and five a*b* units, both: a wish this far off what is expected lands about half of
+// the time, twice as far hardly ever, and the right depth alone is no landing.
+TEST(Predict, LandingIsWithinHalfALevelAndFiveUnitsOfTone) {
+  Head h;
+  h.areas.push_back(area("a", AreaKind::crown, 100, {span("lengths", 5, 15, 0, 6)}));
+  Reading& read = h.areas[0].spans[0].populations[0].level;
+  read.sd = 0.05;
+  const std::vector<Step> nothing;
+  const auto expected = predict(h, nothing, small_shelf());
+  ASSERT_TRUE(expected);
+  const Lab now = expected->zones[0].planned.lab;
+  const auto wished = [&](double levels, double tone) {
+    Target t;
+    t.zone = "a/lengths";
+    t.level = level_of_lightness(now.l) + levels;
+    t.lab = {lightness_of_level(t.level), now.a + tone, now.b};
+    const auto p = predict(h, nothing, small_shelf(), {t});
+    return p->zones[0].landing.value();
+  };
+  EXPECT_GT(wished(0, 0).likelihood, 0.9);
+  EXPECT_NEAR(wished(0.5, 0).level_likelihood, 0.5, 0.25);
+  EXPECT_LT(wished(0.75, 0).level_likelihood, 0.25);
+  EXPECT_NEAR(wished(0, 5).tone_likelihood, 0.5, 0.25);
+  EXPECT_LT(wished(0, 8).tone_likelihood, 0.1);
+  EXPECT_LT(wished(0, 8).likelihood, 0.1) << "with level " << wished(0, 8).level_likelihood;
 }
 
 // White hair under a shade by its reference process is the shade's own swatch: by definition.

@@ -612,7 +612,6 @@ export interface components {
             /** @description minutes */
             mix_warn_min?: number;
             corrector_max_share?: number;
-            results?: components["schemas"]["RangeResults"];
         };
         /** @enum {string} */
         ProductClass: "permanent" | "high_lift" | "demi" | "lightener" | "clear" | "corrector" | "direct" | "developer" | "filler" | "remover" | "pre_treatment" | "after_treatment" | "home_care";
@@ -631,10 +630,6 @@ export interface components {
         };
         /** @enum {string} */
         Consistency: "cream" | "liquid";
-        RangeResults: {
-            measured?: number;
-            simulated?: boolean;
-        };
         Product: {
             id: string;
             range?: string;
@@ -642,8 +637,12 @@ export interface components {
             cls: components["schemas"]["ProductClass"];
             level?: number;
             tone?: components["schemas"]["Tone"];
+            /** @description absent: by what is given with the shade */
+            known_by?: components["schemas"]["KnownBy"];
             /** @description reflectance, 400 to 700 nm in steps of 10 */
             swatch?: number[];
+            /** @description absent: white hair by the range's reference */
+            swatch_on?: components["schemas"]["SwatchHair"];
             /** @description % w/w */
             peroxide_percent?: number;
             declared?: components["schemas"]["Declared"][];
@@ -653,6 +652,18 @@ export interface components {
             price_per_g?: number;
             /** @description g/mL */
             density?: number;
+        };
+        /** @enum {string} */
+        KnownBy: "white_hair" | "stated_hair" | "name";
+        SwatchHair: {
+            level: number;
+            tone?: components["schemas"]["Tone"];
+            origin?: components["schemas"]["ColourOrigin"];
+            /** @description under a colour */
+            natural_level?: number;
+            porosity?: number;
+            /** @description absent: the range's reference */
+            process?: components["schemas"]["ReferenceProcess"];
         };
         Declared: {
             cas?: string;
@@ -807,6 +818,8 @@ export interface components {
             cls: components["schemas"]["ProductClass"];
             level: number;
             tone: components["schemas"]["Tone"];
+            known_by?: components["schemas"]["KnownBy"];
+            swatch_on?: components["schemas"]["SwatchHair"];
             lab?: components["schemas"]["Lab"];
             srgb?: components["schemas"]["UnderLights"];
             peroxide_percent: number;
@@ -1017,6 +1030,7 @@ export interface components {
             product: string;
             name: string;
             grams: number;
+            known_by?: components["schemas"]["KnownBy"];
         };
         Recipe: {
             range: string;

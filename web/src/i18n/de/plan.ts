@@ -33,6 +33,9 @@ export const plan: Part<typeof english> = {
   'plan.wedge':
     'Der Keil an den Spitzen zeigt, wie das Ergebnis wahrscheinlich schwankt: bei acht von zehn Köpfen.',
   'plan.untested': 'hier ungeprüft: zuerst Strähnentest',
+  'plan.known_white_hair': 'an weißem Haar gemessen',
+  'plan.known_stated_hair': 'an angegebenem Haar gemessen',
+  'plan.known_name': 'nur dem Namen nach bekannt',
   'plan.short': (stock) => `nur ${stock} im Regal`,
   'plan.on_hair': (range, minutes, strength) =>
     `${range} · ${minutes} nach dem letzten Auftrag · ${strength} auf dem Kopf`,

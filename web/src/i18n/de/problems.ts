@@ -62,6 +62,20 @@ export const problems: Part<typeof english> = {
   'problem.unknown_zone': (p) =>
     `${of(p, 'zone')} gibt es an diesem Kopf nicht mehr. Das Ziel dafür entfernen.`,
   'problem.unknown_product': (p) => `${of(p, 'product')} ist nicht in diesem Regal. Etwas anderes wählen.`,
+  'problem.swatch_missing': (p) =>
+    `${of(p, 'product')} soll gemessen sein und hat kein Farbmuster. Das Muster angeben oder nur den Namen.`,
+  'problem.swatch_besides_name': (p) =>
+    `${of(p, 'product')} soll nur dem Namen nach bekannt sein und hat ein Farbmuster. Eines von beiden behalten.`,
+  'problem.swatch_hair_missing': (p) =>
+    `${of(p, 'product')} wurde an angegebenem Haar gemessen, und das Haar fehlt. Seine Tonhöhe angeben.`,
+  'problem.swatch_hair_besides_white': (p) =>
+    `${of(p, 'product')} soll an weißem Haar gemessen sein und gibt ein anderes an. Eines von beiden behalten.`,
+  'problem.swatch_lighter_than_its_hair': (p) =>
+    `Das Farbmuster von ${of(p, 'product')} ist heller, als sein Haar ohne Farbe wäre. Haar, Vorgehen oder Muster berichtigen.`,
+  'problem.name_is_no_colour': (p) =>
+    `${of(p, 'product')} hat kein Farbmuster, und der Name sagt keine Farbe. Tonhöhe und Nuance angeben oder ein Muster.`,
+  'problem.known_by_without_colour': (p) =>
+    `${of(p, 'product')} gibt einer Schale keine Farbe. Farbmuster und Herkunft weglassen.`,
   'problem.unknown_range': (p) => `Die Serie ${of(p, 'range')} ist nicht in diesem Regal.`,
   'problem.unknown_bowl': (p) => `Schale ${of(p, 'bowl')} gehört nicht zu diesem Plan.`,
   'problem.lab_out_of_range': () => 'Diese Farbe liegt außerhalb dessen, was Haar zeigen kann.',

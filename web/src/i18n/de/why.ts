@@ -86,6 +86,8 @@ export const why: Part<typeof english> = {
     `Die Ungewissheit der Farbtiefe kommt zu ${of(p, 'percent')} % daher, wie viel Farbe dieses Haar annimmt: ein Strähnentest zeigt es.`,
   'why.doubt_from_blend': (p) =>
     `Die Ungewissheit der Farbtiefe kommt zu ${of(p, 'percent')} % daher, wie weißes und pigmentiertes Haar zusammen aussehen.`,
+  'why.doubt_from_shade_name': (p) =>
+    `Die Ungewissheit der Farbtiefe kommt zu ${of(p, 'percent')} % daher, dass eine Nuance nur dem Namen nach bekannt ist: Eine Probesträhne zeigt es.`,
   // Worauf vor dem Mischen zu zeigen ist.
   'why.finding_dark_band': (p) =>
     `${of(p, 'zone')}: ein Band, ${n.tonhöhen(of(p, 'levels'))} dunkler als das Haar davor und danach. Ihm eine eigene Schale geben; heute lieber heller, später vertiefen.`,

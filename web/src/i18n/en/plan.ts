@@ -29,6 +29,9 @@ export const plan = {
   'plan.likely_simulated': (share: string) => `${share} chance as wanted (simulated)`,
   'plan.wedge': 'The wedge at the tips shows the likely range of the result: eight heads in ten.',
   'plan.untested': 'untested here: strand test first',
+  'plan.known_white_hair': 'measured on white hair',
+  'plan.known_stated_hair': 'measured on stated hair',
+  'plan.known_name': 'known by its name alone',
   'plan.short': (stock: string) => `only ${stock} on the shelf`,
   'plan.on_hair': (range: string, minutes: string, strength: string) =>
     `${range} · ${minutes} after the last touch · ${strength} on the head`,

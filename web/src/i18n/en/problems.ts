@@ -57,6 +57,20 @@ export const problems = {
   'problem.unknown_shade': (p: P) => `The shade ${of(p, 'shade')} is not on this shelf. Choose another.`,
   'problem.unknown_zone': (p: P) => `${of(p, 'zone')} is not on this head any more. Remove its target.`,
   'problem.unknown_product': (p: P) => `${of(p, 'product')} is not on this shelf. Choose another.`,
+  'problem.swatch_missing': (p: P) =>
+    `${of(p, 'product')} says that it was measured, and has no swatch. Give the swatch, or its name alone.`,
+  'problem.swatch_besides_name': (p: P) =>
+    `${of(p, 'product')} says that it is known by its name alone, and has a swatch. Keep one of the two.`,
+  'problem.swatch_hair_missing': (p: P) =>
+    `${of(p, 'product')} was measured on stated hair, and the hair is not stated. Give its level.`,
+  'problem.swatch_hair_besides_white': (p: P) =>
+    `${of(p, 'product')} says that it was measured on white hair, and states another. Keep one of the two.`,
+  'problem.swatch_lighter_than_its_hair': (p: P) =>
+    `The swatch of ${of(p, 'product')} is lighter than its hair would be without colour. Correct the hair, its process or the swatch.`,
+  'problem.name_is_no_colour': (p: P) =>
+    `${of(p, 'product')} has no swatch, and its name says no colour. Give a level and a tone, or a swatch.`,
+  'problem.known_by_without_colour': (p: P) =>
+    `${of(p, 'product')} gives no colour to a bowl. Leave out its swatch and what it is known by.`,
   'problem.unknown_range': (p: P) => `The range ${of(p, 'range')} is not on this shelf.`,
   'problem.unknown_bowl': (p: P) => `Bowl ${of(p, 'bowl')} is not part of this plan.`,
   'problem.lab_out_of_range': () => 'This colour lies outside what hair can show.',

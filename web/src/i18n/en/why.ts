@@ -81,6 +81,8 @@ export const why = {
     `${of(p, 'percent')} % of the uncertainty in depth is how much colour this hair takes: a strand test tells.`,
   'why.doubt_from_blend': (p: P) =>
     `${of(p, 'percent')} % of the uncertainty in depth is how white and pigmented fibres look together.`,
+  'why.doubt_from_shade_name': (p: P) =>
+    `${of(p, 'percent')} % of the uncertainty in depth is what a shade known by its name alone gives: a swatch tells.`,
   // What to point at before mixing.
   'why.finding_dark_band': (p: P) =>
     `${of(p, 'zone')}: a band ${n.levels(of(p, 'levels'))} darker than both sides. Give it a bowl of its own; rather lighter today, deepen later.`,

@@ -31,6 +31,9 @@ export const plan: Part<typeof english> = {
   'plan.likely_simulated': (share) => `${share} de probabilidad (simulado)`,
   'plan.wedge': 'La cuña en las puntas muestra el margen probable del resultado: ocho cabezas de cada diez.',
   'plan.untested': 'sin probar aquí: antes, prueba en un mechón',
+  'plan.known_white_hair': 'medido en cabello blanco',
+  'plan.known_stated_hair': 'medido en un cabello indicado',
+  'plan.known_name': 'conocido solo por su nombre',
   'plan.short': (stock) => `solo ${stock} en el estante`,
   'plan.on_hair': (range, minutes, strength) =>
     `${range} · ${minutes} tras el último toque · ${strength} en la cabeza`,

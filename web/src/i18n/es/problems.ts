@@ -58,6 +58,20 @@ export const problems: Part<typeof english> = {
   'problem.unknown_shade': (p) => `El tono ${of(p, 'shade')} no está en este estante. Elija otro.`,
   'problem.unknown_zone': (p) => `${of(p, 'zone')} ya no está en esta cabeza. Quite su objetivo.`,
   'problem.unknown_product': (p) => `${of(p, 'product')} no está en este estante. Elija otro producto.`,
+  'problem.swatch_missing': (p) =>
+    `${of(p, 'product')} figura como medido y no tiene muestra. Dé la muestra, o solo el nombre.`,
+  'problem.swatch_besides_name': (p) =>
+    `${of(p, 'product')} figura como conocido solo por su nombre y tiene una muestra. Deje uno de los dos.`,
+  'problem.swatch_hair_missing': (p) =>
+    `${of(p, 'product')} se midió en un cabello indicado, y falta indicarlo. Dé su altura.`,
+  'problem.swatch_hair_besides_white': (p) =>
+    `${of(p, 'product')} figura como medido en cabello blanco e indica otro. Deje uno de los dos.`,
+  'problem.swatch_lighter_than_its_hair': (p) =>
+    `La muestra de ${of(p, 'product')} es más clara de lo que sería su cabello sin color. Corrija el cabello, el proceso o la muestra.`,
+  'problem.name_is_no_colour': (p) =>
+    `${of(p, 'product')} no tiene muestra, y su nombre no dice ningún color. Dé una altura y un matiz, o una muestra.`,
+  'problem.known_by_without_colour': (p) =>
+    `${of(p, 'product')} no da color a un cuenco. Quite la muestra y lo que dice de ella.`,
   'problem.unknown_range': (p) => `La gama ${of(p, 'range')} no está en este estante.`,
   'problem.unknown_bowl': (p) => `El bol ${of(p, 'bowl')} no es parte de este plan.`,
   'problem.lab_out_of_range': () => 'Este color queda fuera de lo que el cabello puede mostrar.',

@@ -81,6 +81,8 @@ export const why: Part<typeof english> = {
     `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de cuánto color toma este cabello: lo dice una prueba de mechón.`,
   'why.doubt_from_blend': (p) =>
     `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de cómo se ven juntos el cabello blanco y el pigmentado.`,
+  'why.doubt_from_shade_name': (p) =>
+    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de un tono conocido solo por su nombre: una muestra lo aclara.`,
   // Lo que hay que señalar antes de mezclar.
   'why.finding_dark_band': (p) =>
     `${of(p, 'zone')}: una banda ${n.alturas(of(p, 'levels'))} más oscura que lo que la rodea. Dele su propio bol; hoy, mejor dejarla más clara y oscurecerla después.`,

@@ -29,6 +29,9 @@ export const plan = {
   'plan.likely_simulated': (share: string) => `${share} de chances (démo)`,
   'plan.wedge': 'Le coin au bout des mèches montre la marge probable du résultat : huit têtes sur dix.',
   'plan.untested': 'pas essayé ici : mèche d’essai d’abord',
+  'plan.known_white_hair': 'mesurée sur cheveux blancs',
+  'plan.known_stated_hair': 'mesurée sur des cheveux précisés',
+  'plan.known_name': 'connue par son seul nom',
   'plan.short': (stock: string) => `seulement ${stock} sur l’étagère`,
   'plan.on_hair': (range: string, minutes: string, strength: string) =>
     `${range} · ${minutes} après la fin de l’application · ${strength} sur la tête`,

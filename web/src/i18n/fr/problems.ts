@@ -62,6 +62,20 @@ export const problems = {
   'problem.unknown_zone': (p: P) => `${of(p, 'zone')} n’est plus sur cette tête. Retirer son objectif.`,
   'problem.unknown_product': (p: P) =>
     `${of(p, 'product')} n’est pas sur cette étagère. Choisir autre chose.`,
+  'problem.swatch_missing': (p: P) =>
+    `${of(p, 'product')} est dite mesurée et n’a pas d’échantillon. Donner l’échantillon, ou le nom seul.`,
+  'problem.swatch_besides_name': (p: P) =>
+    `${of(p, 'product')} est dite connue par son seul nom et a un échantillon. Garder l’un des deux.`,
+  'problem.swatch_hair_missing': (p: P) =>
+    `${of(p, 'product')} a été mesurée sur des cheveux précisés, et ils ne le sont pas. Donner leur hauteur.`,
+  'problem.swatch_hair_besides_white': (p: P) =>
+    `${of(p, 'product')} est dite mesurée sur cheveux blancs et en précise d’autres. Garder l’un des deux.`,
+  'problem.swatch_lighter_than_its_hair': (p: P) =>
+    `L’échantillon de ${of(p, 'product')} est plus clair que ses cheveux ne le seraient sans couleur. Corriger les cheveux, le procédé ou l’échantillon.`,
+  'problem.name_is_no_colour': (p: P) =>
+    `${of(p, 'product')} n’a pas d’échantillon, et son nom ne dit pas de couleur. Donner une hauteur et un reflet, ou un échantillon.`,
+  'problem.known_by_without_colour': (p: P) =>
+    `${of(p, 'product')} ne donne pas de couleur à un bol. Enlever l’échantillon et ce qui la fait connaître.`,
   'problem.unknown_range': (p: P) => `La gamme ${of(p, 'range')} n’est pas sur cette étagère.`,
   'problem.unknown_bowl': (p: P) => `Le bol ${of(p, 'bowl')} ne fait pas partie de ce plan.`,
   'problem.lab_out_of_range': () => 'Cette couleur est hors de ce que des cheveux peuvent montrer.',

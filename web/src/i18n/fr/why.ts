@@ -83,6 +83,8 @@ export const why = {
     `${of(p, 'percent')} % du doute sur la profondeur vient de la couleur que ces cheveux prennent : une mèche d’essai le dit.`,
   'why.doubt_from_blend': (p: P) =>
     `${of(p, 'percent')} % du doute sur la profondeur vient de l’aspect d’ensemble des cheveux blancs et pigmentés.`,
+  'why.doubt_from_shade_name': (p: P) =>
+    `${of(p, 'percent')} % du doute sur la profondeur vient d’une nuance connue par son seul nom : une mèche d’essai le dira.`,
   'why.packets_first': () => 'Les papillotes d’abord : le reste se pose entre elles.',
   'why.whitest_first': () => 'Le plus blanc d’abord : il demande le plus de temps.',
   'why.resistant_first': () => 'Les blancs résistants d’abord : ils demandent le plus de temps.',

@@ -113,6 +113,7 @@ VerdictsView view(const Verdicts& verdicts);
 struct PartView {
   std::string product, name;
   double grams = 0;
+  std::optional<KnownBy> known_by;  // colour products
 };
 
 struct BowlView {
@@ -252,7 +253,9 @@ struct ProductView {
   ProductClass cls = ProductClass::permanent;
   double level = 0;
   Tone tone = Tone::natural;
-  std::optional<Lab> lab;
+  std::optional<KnownBy> known_by;  // colour products
+  std::optional<SwatchHair> swatch_on;
+  std::optional<Lab> lab;  // of the swatch, or what the name promises; none for clear and for a hue without a level
   std::optional<UnderLights> srgb;
   double peroxide_percent = 0, stock_g = 0, price_per_g = 0;
 };

@@ -172,7 +172,7 @@ struct Fields<PartView> {
   static constexpr std::string_view name = "PartView";
   static constexpr auto list =
       std::make_tuple(field("product", &PartView::product, always), field("name", &PartView::name, always),
-                      field("grams", &PartView::grams, always));
+                      field("grams", &PartView::grams, always), field("known_by", &PartView::known_by));
 };
 
 template <>
@@ -417,11 +417,12 @@ template <>
 struct Fields<ProductView> {
   static constexpr std::string_view name = "ProductView";
   using V = ProductView;
-  static constexpr auto list = std::make_tuple(
-      field("id", &V::id, always), field("range", &V::range, always), field("name", &V::name, always),
-      field("cls", &V::cls, always), field("level", &V::level, always), field("tone", &V::tone, always),
-      field("lab", &V::lab), field("srgb", &V::srgb), field("peroxide_percent", &V::peroxide_percent, always),
-      field("stock_g", &V::stock_g, always), field("price_per_g", &V::price_per_g, always));
+  static constexpr auto list =
+      std::make_tuple(field("id", &V::id, always), field("range", &V::range, always), field("name", &V::name, always),
+                      field("cls", &V::cls, always), field("level", &V::level, always), field("tone", &V::tone, always),
+                      field("known_by", &V::known_by), field("swatch_on", &V::swatch_on), field("lab", &V::lab),
+                      field("srgb", &V::srgb), field("peroxide_percent", &V::peroxide_percent, always),
+                      field("stock_g", &V::stock_g, always), field("price_per_g", &V::price_per_g, always));
 };
 
 template <>

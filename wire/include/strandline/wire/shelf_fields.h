@@ -38,10 +38,14 @@ struct Fields<ReferenceProcess> {
 };
 
 template <>
-struct Fields<RangeResults> {
-  static constexpr std::string_view name = "RangeResults";
-  static constexpr auto list = std::make_tuple(field("measured", &RangeResults::measured, {.min = 0, .max = 1e6}),
-                                               field("simulated", &RangeResults::simulated));
+struct Fields<SwatchHair> {
+  static constexpr std::string_view name = "SwatchHair";
+  static constexpr auto list = std::make_tuple(
+      field("level", &SwatchHair::level, {.required = true, .min = 1, .max = 10}), field("tone", &SwatchHair::tone),
+      field("origin", &SwatchHair::origin),
+      field("natural_level", &SwatchHair::natural_level, {.min = 1, .max = 10, .note = "under a colour"}),
+      field("porosity", &SwatchHair::porosity, {.min = 0, .max = 3}),
+      field("process", &SwatchHair::process, {.note = "absent: the range's reference"}));
 };
 
 template <>
@@ -60,8 +64,7 @@ struct Fields<Range> {
       field("alkaline_lift", &Range::alkaline_lift, {.min = 0, .max = 20, .note = "permanent tint = 1"}),
       field("mix_life_min", &Range::mix_life_min, {.min = 0, .max = 1440, .note = "minutes"}),
       field("mix_warn_min", &Range::mix_warn_min, {.min = 0, .max = 1440, .note = "minutes"}),
-      field("corrector_max_share", &Range::corrector_max_share, {.min = 0, .max = 1}),
-      field("results", &Range::results));
+      field("corrector_max_share", &Range::corrector_max_share, {.min = 0, .max = 1}));
 };
 
 template <>
@@ -72,7 +75,9 @@ struct Fields<Product> {
       field("range", &Product::range, {.max_length = 60}), field("name", &Product::name),
       field("cls", &Product::cls, {.required = true}), field("level", &Product::level, {.min = 0, .max = 12}),
       field("tone", &Product::tone),
+      field("known_by", &Product::known_by, {.note = "absent: by what is given with the shade"}),
       field("swatch", &Product::swatch, {.min = 0, .max = 1, .note = "reflectance, 400 to 700 nm in steps of 10"}),
+      field("swatch_on", &Product::swatch_on, {.note = "absent: white hair by the range's reference"}),
       field("peroxide_percent", &Product::peroxide_percent, {.min = 0, .max = 60, .note = "% w/w"}),
       field("declared", &Product::declared, {.max_items = 100}), field("fully_declared", &Product::fully_declared),
       field("stock_g", &Product::stock_g, {.min = 0, .max = 1e7}),

@@ -29,6 +29,13 @@ struct Words<Tone> {
 };
 
 template <>
+struct Words<KnownBy> {
+  static constexpr std::string_view name = "KnownBy";
+  static constexpr WordList<KnownBy, kKnownBy> list{
+      {{KnownBy::white_hair, "white_hair"}, {KnownBy::stated_hair, "stated_hair"}, {KnownBy::name, "name"}}};
+};
+
+template <>
 struct Words<FibreKind> {
   static constexpr std::string_view name = "FibreKind";
   static constexpr WordList<FibreKind, 2> list{{{FibreKind::pigmented, "pigmented"}, {FibreKind::white, "white"}}};
