@@ -25,7 +25,7 @@ namespace {
 using Clock = std::chrono::steady_clock;
 constexpr int heavy_clients = 32;
 constexpr double light_seconds = 15;
-constexpr const char* visits[] = {"regrowth_white_hairline", "my_own_bowls", "packets_and_regrowth",
+constexpr const char* visits[] = {"salt_and_pepper_two_tones", "my_own_bowls", "packets_and_regrowth",
                                   "two_levels_lighter", "coloured_lengths_lighter"};
 
 double seconds_since(Clock::time_point begin) { return std::chrono::duration<double>(Clock::now() - begin).count(); }

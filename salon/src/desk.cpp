@@ -11,8 +11,9 @@ namespace strandline::salon {
 
 void give_way() {
 #ifdef __linux__
-  constexpr int behind = 4;              // two fifths of the share of a thread that does not give way
-  setpriority(PRIO_PROCESS, 0, behind);  // 0: this thread alone, on Linux
+  constexpr int behind = 4, last = 19;  // four steps: two fifths of the share of a thread that does not give way
+  constexpr id_t this_thread = 0;       // on Linux
+  setpriority(PRIO_PROCESS, this_thread, std::min(last, getpriority(PRIO_PROCESS, this_thread) + behind));
 #endif
 }
 

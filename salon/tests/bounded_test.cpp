@@ -106,7 +106,7 @@ TEST(Bounded, NoVerbWorksLongWithoutLookingUp) {
 
 // What comes after the seconds is short: the best so far is told, or that there is none.
 TEST(Bounded, ASearchEndsCloseToItsSeconds) {
-  for (wire::Json asked : {large(), document("regrowth_white_hairline"), document("packets_and_regrowth")}) {
+  for (wire::Json asked : {large(), document("salt_and_pepper_two_tones"), document("packets_and_regrowth")}) {
     asked["options"]["seconds"] = 0.25;
     const auto begin = Clock::now();
     const auto got = answer("plan", asked, house().sources(), {});

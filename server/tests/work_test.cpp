@@ -66,9 +66,9 @@ TEST_F(Running, APlanIsNotStarvedByACrowdThatWantsReach) {
   };
   const double alone = timed();
   const auto one = Clock::now();
-  EXPECT_EQ(post("/api/v1/reach", visit("regrowth_white_hairline"))->status, 200);
+  EXPECT_EQ(post("/api/v1/reach", visit("salt_and_pepper_two_tones"))->status, 200);
   const double reach = seconds_since(one);
-  const Crowd crowd(port_, 32, "reach", visit("regrowth_white_hairline"));
+  const Crowd crowd(port_, 32, "reach", visit("salt_and_pepper_two_tones"));
   std::this_thread::sleep_for(std::chrono::milliseconds(300));
   EXPECT_LT(timed(), 6 * (alone + reach) + 1) << alone << ' ' << reach;
 }
