@@ -27,9 +27,10 @@ Expected<bool> check_identity(Connection& db, const std::string& path) {
   return unmarked;
 }
 
-Expected<void> check_structure(Connection& db, const std::string& path) {
+Expected<void> check_structure(Connection& db, const std::string& path, bool indexes) {
   std::string said;
-  const auto checked = db.run("PRAGMA quick_check(1)", {}, [&said](const Row& row) { said = row.text(0); });
+  const char* how = indexes ? "PRAGMA integrity_check(1)" : "PRAGMA quick_check(1)";
+  const auto checked = db.run(how, {}, [&said](const Row& row) { said = row.text(0); });
   if (!checked) return checked;
   if (said != "ok") return tl::unexpected(Trouble{"store_damaged", path + ": " + said, 0});
   return {};

@@ -9,8 +9,9 @@ namespace strandline::store {
 // Whether it is one of the first files, which were never anchored and kept their WAL mode when closed. Troubles:
 // store_foreign (another program's database), store_newer. Reads only.
 Expected<bool> check_identity(Connection& db, const std::string& path);
-// SQLite's own check of the file's structure. Trouble: store_damaged.
-Expected<void> check_structure(Connection& db, const std::string& path);
+// SQLite's own check of the file's structure; `indexes` compares them with their tables too, which takes longer.
+// Trouble: store_damaged.
+Expected<void> check_structure(Connection& db, const std::string& path, bool indexes = false);
 Expected<Head> read_head(Connection& db);
 // All of it, and that it holds the entry that was acknowledged last: `anchored`, when that is known. Else a file that
 // `lacks_wal` is refused. Troubles: those above, store_incomplete (`seq` is the newest entry that is there),

@@ -158,7 +158,7 @@ class SqliteStore : public Store {
     auto db = Connection::open(options_, true);
     if (!db) return tl::unexpected(db.error());
     (*db)->until(stop);
-    if (const auto whole = check_structure(**db, file_->path()); !whole) return tl::unexpected(whole.error());
+    if (const auto whole = check_structure(**db, file_->path(), true); !whole) return tl::unexpected(whole.error());
     return check_chain(**db);
   }
 

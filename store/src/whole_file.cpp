@@ -55,6 +55,7 @@ Expected<Verified> Store::verify_file(const std::string& given) {
   auto db = Connection::open({.path = path, .fails = {}}, true);
   if (!db) return tl::unexpected(db.error());
   if (auto good = check_journal(**db, path, *anchored, without_wal); !good) return tl::unexpected(good.error());
+  if (auto whole = check_structure(**db, path, true); !whole) return tl::unexpected(whole.error());
   const auto broken = check_chain(**db);
   if (!broken) return tl::unexpected(broken.error());
   const auto head = read_head(**db);

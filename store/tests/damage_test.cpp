@@ -124,6 +124,19 @@ TEST(Damage, AVisitThatIsNotAsItWasWrittenIsNotShown) {
   EXPECT_EQ(*store->verify(), std::optional<std::int64_t>(1));
 }
 
+// A save looks the newest entry of its visit up in an index; one that leads astray refuses it as a conflict.
+TEST(Damage, AnIndexThatLeadsAstrayIsFound) {
+  const SalonFolder salon;
+  salon.make(3);
+  const std::string indexes = "WHERE name LIKE 'sqlite_autoindex_entries_%'";
+  salon.sql("CREATE TEMP TABLE roots AS SELECT name AS other, rootpage AS root FROM sqlite_master " + indexes +
+            "; PRAGMA writable_schema = ON; UPDATE sqlite_master SET rootpage = (SELECT root FROM roots WHERE other <> "
+            "name) " +
+            indexes);
+  EXPECT_EQ(Store::verify_file(salon.path()).error().code, "store_damaged");
+  EXPECT_EQ(salon.open()->verify().error().code, "store_damaged");
+}
+
 TEST(Damage, NamesThatAreNoTextAreSaid) {
   const SalonFolder salon;
   salon.make(1);
