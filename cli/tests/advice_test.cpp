@@ -8,7 +8,7 @@ namespace strandline::cli {
 namespace {
 
 TEST(Plan, ShowsTheWayOverSeveralSteps) {
-  const Ran r = ran({"plan", "-"}, quick_demo("coloured_lengths_lighter"));
+  const Ran r = ran({"plan", "-"}, quick_demo("remove_then_tint"));
   EXPECT_EQ(r.code, 0) << r.err;
   EXPECT_NE(r.out.find("recommended"), std::string::npos) << r.out;
   EXPECT_NE(r.out.find("then check the strand"), std::string::npos);

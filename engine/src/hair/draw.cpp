@@ -82,7 +82,8 @@ std::vector<Constants> draw_constants(int count, Columns& columns) {
       if (info->value > 0) value = std::max(value, kLeast * info->value);
     }
   for (Constants& c : all) {
-    c.blend_m = std::min(c.blend_m, c.blend_m_highest);
+    // Nothing mixed and measured lies under 0.097; the bounds' chords are drawn for no less than a third of the usual.
+    c.blend_m = std::clamp(c.blend_m, Constants{}.blend_m / 3, c.blend_m_highest);
     c.oxidised_rate_ratio = std::min(c.oxidised_rate_ratio, 0.8);
     c.oxidised_yield = std::min(c.oxidised_yield, 1.0);
   }

@@ -27,7 +27,10 @@ double tau_per_percent(double epsilon, const Constants& c) {
 
 }  // namespace
 
-double bed_warmth(int band, const Constants& c) { return 1 + c.bed_warmth * (550 - band_nm(band)) / 150; }
+double bed_warmth(int band, const Constants& c) {
+  constexpr double kLeast = 0.1;  // whatever is drawn, a pigment goes on absorbing
+  return std::max(kLeast, 1 + c.bed_warmth * (550 - band_nm(band)) / 150);
+}
 
 Pigments pigments(const Constants& c) {
   struct Extinctions {

@@ -64,7 +64,7 @@ TEST(Binding, NoPlanAndNoWayPassesARule) {
   int bowls = 0, stopped = 0, ways = 0;
   for (unsigned seed = 1; seed <= 12; ++seed) {
     Visit v = any_visit(seed);
-    ASSERT_TRUE(check(v).empty());
+    for (const Problem& wrong : check(v)) ADD_FAILURE() << wrong.code << ' ' << wrong.path;
     const auto p = plan(v, quick());
     ASSERT_TRUE(p) << seed;
     if (p->verdicts.go == Go::stopped) {

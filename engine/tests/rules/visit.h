@@ -42,7 +42,7 @@ inline Shelf every_class() {
       p.cls = r.cls;
       p.level = level;
       p.stock_g = 500;
-      p.swatch = dyed_white(level, Tone::natural);
+      if (has_colour(p)) p.swatch = dyed_white(level, Tone::natural);
       p.fully_declared = true;
       s.products.push_back(p);
     }
@@ -51,6 +51,7 @@ inline Shelf every_class() {
     p.id = p.name = cls == ProductClass::clear ? "tint-clear" : "tint-corrector";
     p.cls = cls;
     p.level = 0;
+    if (!has_colour(p)) p.swatch.reset();
     s.products.push_back(p);
   }
   for (const double percent : {1.5, 3.0, 6.0, 9.0, 12.0}) {
