@@ -84,7 +84,7 @@ test('an area is parted with its reading, joined again, and both can be undone',
     'crown lower',
     'nape',
   ]);
-  await expect(page.getByRole('spinbutton', { name: 'White' })).toHaveAttribute('aria-valuenow', '20');
+  await expect(page.getByRole('spinbutton', { name: 'White' })).toHaveAttribute('aria-valuenow', '60');
   await button(page, 'Undo').click(); // it stays for some seconds only
   await expect(list(page).getByRole('radio', { name: 'crown', exact: true })).toBeChecked();
   expect(await names(page)).toEqual(start);
@@ -114,7 +114,7 @@ test('areas that are read differently ask whose reading holds', async ({ page, s
   await expectAccessible(page);
   await asks.getByRole('button', { name: /^top/ }).click();
   await expect(list(page).getByRole('radio', { name: 'top + crown' })).toBeChecked();
-  await expect(page.getByRole('spinbutton', { name: 'White' })).toHaveAttribute('aria-valuenow', '30');
+  await expect(page.getByRole('spinbutton', { name: 'White' })).toHaveAttribute('aria-valuenow', '45');
   await expectHair(page, 4);
   await button(page, 'Take apart').click();
   expect(await names(page)).toEqual(start);
@@ -122,7 +122,7 @@ test('areas that are read differently ask whose reading holds', async ({ page, s
   await page.reload();
   await expectHair(page, 5);
   await pick(page, 'crown');
-  await expect(page.getByRole('spinbutton', { name: 'White' })).toHaveAttribute('aria-valuenow', '30');
+  await expect(page.getByRole('spinbutton', { name: 'White' })).toHaveAttribute('aria-valuenow', '45');
 });
 
 test('the head by keyboard alone', async ({ page, salon }) => {
