@@ -59,7 +59,9 @@ test('packets by touch, wished lighter, get a bowl of their own', async ({ brows
   await button(page, 'Weave out packets').tap();
   await expect(radio(page, /^top packets/)).toBeChecked();
   await expectNoSideScroll(page);
+  await page.setViewportSize({ width: 390, height: 2600 }); // all of it at once, nothing under the bars
   await expectAccessible(page);
+  await page.setViewportSize({ width: 390, height: 844 });
   await expect(page.getByRole('banner')).toContainText('· saved');
 
   await page.goto(`${salon.url}${visit}/aim`);

@@ -5,7 +5,6 @@ import { notify } from '../ui/toasts.svelte';
 /** Registers the service worker that keeps the pages on this device. */
 export function keepPages(): void {
   const update = registerSW({
-    onOfflineReady: () => void notify(t('offline.ready')),
     onNeedRefresh: () => {
       notify(t('update.ready'), () => void update(true));
     },

@@ -50,7 +50,6 @@ export const shell: Part<typeof english> = {
   'offline.body':
     'Was Sie sehen, liegt auf diesem Gerät. Neue Beurteilungen und Pläne warten, bis der Server wieder da ist; nichts geht verloren.',
   'offline.back': 'Der Server ist wieder da.',
-  'offline.ready': 'Diese App öffnet jetzt auch ohne den Server.',
   'update.ready': 'Eine neue Fassung ist bereit.',
   'update.load': 'Laden',
   'stop.title': 'Sofort abbrechen',

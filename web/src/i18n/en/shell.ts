@@ -47,7 +47,6 @@ export const shell = {
   'offline.body':
     'What you see is kept on this device. New readings and plans wait until the server is back; nothing is lost.',
   'offline.back': 'The server is back.',
-  'offline.ready': 'This app now also opens without the server.',
   'update.ready': 'A new version is ready.',
   'update.load': 'Load it',
   'stop.title': 'Stop now',

@@ -47,7 +47,6 @@ export const shell = {
   'offline.body':
     'Ce que vous voyez a été conservé sur cet appareil. Les nouvelles lectures et les plans attendent le retour du serveur ; rien n’est perdu.',
   'offline.back': 'Le serveur répond de nouveau.',
-  'offline.ready': 'L’application s’ouvre maintenant aussi sans le serveur.',
   'update.ready': 'Une nouvelle version est prête.',
   'update.load': 'La charger',
   'stop.title': 'Tout arrêter',
