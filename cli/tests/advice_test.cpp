@@ -55,7 +55,7 @@ TEST(ReviewCommand, NeedsBowls) {
 }
 
 TEST(ConvertCommand, MakesTheSameFromAnotherRange) {
-  const Ran r = ran({"convert", demo("my_own_bowls"), "--range", "demi", "--json"});
+  const Ran r = ran({"convert", demo("my_own_bowls"), "--range", "demi", "--json", "--seconds", "900"});
   ASSERT_EQ(r.code, 0) << r.err;
   const auto json = wire::parse(r.out);
   ASSERT_TRUE(json);
@@ -80,11 +80,11 @@ TEST(ConvertCommand, SaysWhatIsWrongWithARange) {
 
 TEST(SubstituteCommand, DoesWithoutATube) {
   EXPECT_EQ(ran({"substitute", demo("my_own_bowls"), "--product", "nothing"}).code, 2);
-  const Ran gold = ran({"substitute", demo("my_own_bowls"), "--product", "permanent-6-gold"});
+  const Ran gold = ran({"substitute", demo("my_own_bowls"), "--product", "permanent-6-gold", "--seconds", "900"});
   EXPECT_EQ(gold.code, 0) << gold.err;
   EXPECT_NE(gold.out.find("Instead of bowl A"), std::string::npos) << gold.out;
   EXPECT_EQ(gold.out.find("Instead of bowl B"), std::string::npos) << "only bowls that hold it";
-  const Ran none = ran({"substitute", demo("my_own_bowls"), "--product", "direct-red"});
+  const Ran none = ran({"substitute", demo("my_own_bowls"), "--product", "direct-red", "--seconds", "900"});
   EXPECT_EQ(none.code, 0);
   EXPECT_NE(none.out.find("No bowl holds it"), std::string::npos) << none.out;
 }
