@@ -45,6 +45,7 @@ test('the buttons of a gram stay under the finger', async ({ page, salon }) => {
   const bowls = page.getByRole('complementary', { name: 'Bowls' });
   await bowls.getByRole('button', { name: 'Change grams' }).first().click();
   const more = bowls.getByRole('button', { name: /^More/ }).first();
+  await more.hover(); // brings it out from under the bar, where a finger could not press it
   const before = await more.boundingBox();
   await more.click();
   await expect(bowls.getByText('Your own bowls')).toBeVisible();
