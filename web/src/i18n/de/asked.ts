@@ -2,7 +2,7 @@ import type { asked as english } from '../en/asked';
 import type { Part } from '../types';
 
 export const asked: Part<typeof english> = {
-  'go.stopped': 'Angehalten: heute wird nichts wie gewünscht gemischt',
+  'go.stopped': 'Heute wird nichts wie gewünscht gemischt',
   'go.restricted': 'Einiges ist gesperrt oder begrenzt',
   'go.more': 'Weitere Grenzen',
   'go.correct': 'Eine falsche Antwort wird neu gegeben; nichts sonst öffnet es.',

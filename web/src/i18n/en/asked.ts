@@ -1,6 +1,6 @@
 /** Verdicts, and what is asked before anything is mixed. */
 export const asked = {
-  'go.stopped': 'Stopped: nothing is mixed today as asked',
+  'go.stopped': 'Nothing is mixed today as asked',
   'go.restricted': 'Some things are closed or limited',
   'go.more': 'More limits',
   'go.correct': 'A wrong answer is answered again; nothing else opens it.',

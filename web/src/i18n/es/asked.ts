@@ -2,7 +2,7 @@ import type { asked as english } from '../en/asked';
 import type { Part } from '../types';
 
 export const asked: Part<typeof english> = {
-  'go.stopped': 'Detenido: hoy no se mezcla nada de lo pedido',
+  'go.stopped': 'Hoy no se mezcla nada de lo pedido',
   'go.restricted': 'Algunas cosas están cerradas o limitadas',
   'go.more': 'Más límites',
   'go.correct': 'Una respuesta equivocada se corrige; nada más lo abre.',

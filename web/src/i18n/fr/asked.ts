@@ -2,7 +2,7 @@ import type { asked as english } from '../en/asked';
 import type { Part } from '../types';
 
 export const asked: Part<typeof english> = {
-  'go.stopped': 'Arrêt : rien ne se mélange aujourd’hui comme demandé',
+  'go.stopped': 'Rien ne se mélange aujourd’hui comme demandé',
   'go.restricted': 'Certaines choses sont fermées ou limitées',
   'go.more': 'Autres limites',
   'go.correct': 'Une mauvaise réponse se corrige ; rien d’autre ne l’ouvre.',
