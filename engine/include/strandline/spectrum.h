@@ -15,6 +15,13 @@ using Spectrum = std::array<double, kBands>;
 // Wavelength in nm of band 0…30.
 constexpr double band_nm(int band) { return kFirstNm + kStepNm * band; }
 
+// Of the bands, each counted once.
+constexpr double mean(const Spectrum& s) {
+  double sum = 0;
+  for (double v : s) sum += v;
+  return sum / kBands;
+}
+
 // A measured curve on the 31 bands. `nm` rises strictly and has as many entries as `values`, at least 2;
 // otherwise, or if it leaves more than one step of the grid uncovered at 400 or 700 nm, the answer is empty.
 // On an even grid of six points or more Sprague's fifth-order formula (CIE 167:2005), on any other a straight

@@ -9,8 +9,6 @@
 namespace strandline {
 namespace {
 
-double mean(const Spectrum& s) { return std::accumulate(s.begin(), s.end(), 0.0) / kBands; }
-
 ShadeNode enclosing(const RecipeSet& set, const std::vector<short>& order, int begin, int end) {
   ShadeNode n;
   n.begin = begin;

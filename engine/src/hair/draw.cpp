@@ -137,6 +137,7 @@ class FibreAsRead {
   }
 
  private:
+  // Times the usual lift, by choice: where fibres are worked out; what is drawn lies between and a little beyond.
   static constexpr std::array<double, 3> kLifts = {0.4, 1, 1.8};
   bool tinted_;
   std::array<Nodes, 3> by_level_{};
@@ -145,7 +146,8 @@ class FibreAsRead {
 // Coloured hair warmer or cooler, redder or greener than the word it was read by says, as deep at 550 nm: its dye, what
 // warmth a lightener left, and the yellow of keratin.
 Fibre retoned(Fibre f, double warmer, double redder) {
-  constexpr double kRedPeak = 520, kRedWidth = 45;  // nm
+  constexpr double kRedPeak = 520, kRedWidth = 45;  // nm; prior: about where red dyes absorb
+  constexpr double kYellowPerWarmth = 1.5;          // of the yellow of keratin per share of warmth; prior
   constexpr int kMiddle = 15;                       // 550 nm
   static const Pigments p = pigments(Constants{});
   const double wanted = optical_depth(f, p)[kMiddle];
@@ -154,7 +156,7 @@ Fibre retoned(Fibre f, double warmer, double redder) {
     f.dye[b] *= std::max(0.0, 1 + warmer * (550 - band_nm(b)) / 150 + redder * std::exp(-x * x / 2));
   }
   f.oxidised *= std::exp(warmer);
-  f.yellow_lost = std::clamp(f.yellow_lost - 1.5 * warmer, -2.0, 1.0);
+  f.yellow_lost = std::clamp(f.yellow_lost - kYellowPerWarmth * warmer, -2.0, 1.0);
   const double keratin = p.keratin[kMiddle] - f.yellow_lost * p.yellow[kMiddle];
   const double pigment = optical_depth(f, p)[kMiddle] - keratin;
   const double same = pigment > 0 ? std::max(0.0, wanted - keratin) / pigment : 1;

@@ -8,12 +8,6 @@
 namespace strandline {
 namespace {
 
-double mean(const Spectrum& s) {
-  double sum = 0;
-  for (double v : s) sum += v;
-  return sum / kBands;
-}
-
 Spectrum scaled(Spectrum s, double factor) {
   for (double& v : s) v *= factor;
   return s;

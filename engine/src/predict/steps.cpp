@@ -8,12 +8,6 @@
 namespace strandline {
 namespace {
 
-double mean(const Spectrum& s) {
-  double sum = 0;
-  for (double v : s) sum += v;
-  return sum / kBands;
-}
-
 Problems check_zones(const std::vector<Step>& steps, const Draws& draws) {
   Problems problems;
   for (size_t i = 0; i < steps.size(); ++i)

@@ -10,12 +10,6 @@
 namespace strandline {
 namespace {
 
-double mean(const Spectrum& s) {
-  double sum = 0;
-  for (double v : s) sum += v;
-  return sum / kBands;
-}
-
 // Undone from the fibre's capacity, so that offers add.
 Spectrum unsaturated(Spectrum load) {
   const double capacity = Constants{}.capacity_tau, total = std::min(mean(load), 0.95 * capacity);
