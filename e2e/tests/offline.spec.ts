@@ -90,3 +90,26 @@ test('it can be installed', async ({ page, salon }) => {
     expect(size).toBe(icon.sizes);
   }
 });
+
+test('a store that is not well is told in one line, and no more once it is', async ({
+  page,
+  salon,
+  watch,
+}) => {
+  watch.allow.push(/Failed to load resource/);
+  let well = false;
+  await page.route('**/api/v1/health', (route) =>
+    well
+      ? route.continue()
+      : route.fulfill({
+          status: 503,
+          json: { problems: [{ code: 'entry_broken', path: '', params: { seq: '3' } }] },
+        }),
+  );
+  await open(page, salon);
+  const line = page.getByRole('status').filter({ hasText: 'The salon’s file needs a look' });
+  await expect(line).toContainText('changed after it was written');
+  well = true;
+  await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
+  await expect(line).toBeHidden();
+});

@@ -70,7 +70,7 @@ Result<VisitsPage> list_visits(World& world, const VisitsAsked& asked) {
   if (!asked.cursor.empty()) {
     const char* end = asked.cursor.data() + asked.cursor.size();
     const auto read = std::from_chars(asked.cursor.data(), end, of_store.before);
-    if (read.ec != std::errc{} || read.ptr != end) {
+    if (read.ec != std::errc{} || read.ptr != end || of_store.before < 1) {
       return tl::unexpected(Problems{{"bad_request", "", {{"what", "cursor"}}}});
     }
   }

@@ -81,7 +81,8 @@ TEST(Visits, AreListedPageByPage) {
   EXPECT_EQ(rest->visits.size(), 2u);
   EXPECT_EQ(rest->next, "");
   EXPECT_TRUE(list_visits(w, {.cursor = "", .find = "", .client = "d"})->visits.empty());
-  EXPECT_FALSE(list_visits(w, {.cursor = "x", .find = "", .client = ""}));
+  for (const char* none : {"x", "-5", "0", "1e3", "99999999999999999999"})
+    EXPECT_FALSE(list_visits(w, {.cursor = none, .find = "", .client = ""})) << none;
   EXPECT_FALSE(list_visits(w, {.cursor = "", .find = "", .client = "", .limit = 0}));
 }
 

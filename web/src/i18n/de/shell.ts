@@ -50,6 +50,7 @@ export const shell: Part<typeof english> = {
   'offline.body':
     'Was Sie sehen, liegt auf diesem Gerät. Neue Beurteilungen und Pläne warten, bis der Server wieder da ist; nichts geht verloren.',
   'offline.back': 'Der Server ist wieder da.',
+  'health.title': 'Die Datei des Salons braucht einen Blick',
   'update.ready': 'Eine neue Fassung ist bereit.',
   'update.load': 'Laden',
   'stop.title': 'Sofort abbrechen',

@@ -47,6 +47,7 @@ export const shell = {
   'offline.body':
     'What you see is kept on this device. New readings and plans wait until the server is back; nothing is lost.',
   'offline.back': 'The server is back.',
+  'health.title': 'The salon’s file needs a look',
   'update.ready': 'A new version is ready.',
   'update.load': 'Load it',
   'stop.title': 'Stop now',

@@ -50,6 +50,7 @@ export const shell: Part<typeof english> = {
   'offline.body':
     'Lo que ve está guardado en este aparato. Las lecturas y los planes nuevos esperan a que vuelva el servidor; nada se pierde.',
   'offline.back': 'El servidor ha vuelto.',
+  'health.title': 'El archivo del salón necesita una mirada',
   'update.ready': 'Hay una versión nueva.',
   'update.load': 'Cargarla',
   'stop.title': 'Parar ahora',

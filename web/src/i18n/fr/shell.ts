@@ -47,6 +47,7 @@ export const shell = {
   'offline.body':
     'Ce que vous voyez a été conservé sur cet appareil. Les nouvelles lectures et les plans attendent le retour du serveur ; rien n’est perdu.',
   'offline.back': 'Le serveur répond de nouveau.',
+  'health.title': 'Le fichier du salon demande un regard',
   'update.ready': 'Une nouvelle version est prête.',
   'update.load': 'La charger',
   'stop.title': 'Tout arrêter',
