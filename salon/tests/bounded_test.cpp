@@ -120,6 +120,19 @@ TEST(Bounded, ASearchEndsCloseToItsSeconds) {
   }
 }
 
+// The most that is promised to be planned is planned: every zone gets its bowl.
+TEST(Bounded, TheLargestHeadIsPlanned) {
+  wire::Json asked = large();
+  asked.erase("bowls");
+  asked["options"]["scenarios"] = 1;
+  asked["options"]["seconds"] = 20 * kSlower;
+  const auto got = answer("plan", asked, house().sources(), {});
+  ASSERT_TRUE(got) << got.error()[0].code;
+  std::size_t zones = 0;
+  for (const auto& bowl : (*got)["bowls"]) zones += bowl["zones"].size();
+  EXPECT_EQ(zones, 48u);
+}
+
 TEST(Bounded, MoreScenariosThanAHeadCanBeSearchedWithAreRefused) {
   for (const std::string verb : {"formulate", "schedule", "plan", "review", "convert", "substitute"}) {
     wire::Json asked = large();
