@@ -10,10 +10,11 @@ test('the app opens with the server gone, and says so', async ({ page, salon, wa
   await expect(page.getByText('The salon’s server does not answer')).toBeVisible();
   await expect(page.getByText('The list of visits could not be read.')).toBeVisible();
 
+  // Nobody presses anything: the notice and the failure go when their cause is gone.
   await salon.start();
-  await page.getByRole('button', { name: 'Try again' }).click();
   await expect(page.getByRole('link', { name: /changed/ }).first()).toBeVisible();
   await expect(page.getByText('The salon’s server does not answer')).toBeHidden();
+  await expect(page.getByText('The list of visits could not be read.')).toBeHidden();
 });
 
 test('a change made while the server is gone is stored when it is back', async ({ page, salon, watch }) => {
@@ -31,6 +32,23 @@ test('a change made while the server is gone is stored when it is back', async (
   });
   await page.reload();
   await expect(white).toHaveAttribute('aria-valuenow', '100');
+});
+
+test('a plan that the silent server did not make is made once it speaks again', async ({
+  page,
+  salon,
+  watch,
+}) => {
+  watch.allow.push(/ERR_CONNECTION_REFUSED|Failed to load resource/);
+  await open(page, salon, '#/visits/demo-half_white_three_to_seven/aim');
+  await expect(page.getByRole('link', { name: 'To the plan' })).toBeVisible();
+  await salon.stop();
+  await page.getByRole('link', { name: 'To the plan' }).click();
+  const failure = page.getByText('The server did not answer, so this was not worked out.');
+  await expect(failure.first()).toBeVisible();
+  await salon.start();
+  await expect(failure).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Change grams' }).first()).toBeVisible({ timeout: 300_000 });
 });
 
 test('a change made offline outlives the page', async ({ page, salon, watch }) => {

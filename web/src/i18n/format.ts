@@ -37,12 +37,12 @@ export function number(value: number, digits = 0): string {
 }
 
 /** Avoirdupois ounce in grams (exact by definition of the international pound). */
-const gramsPerOunce = 28.349523125;
+export const GRAMS_PER_OUNCE = 28.349523125;
 
 /** Mass with its unit: grams to 0.5, or ounces to 0.05. */
 export function mass(grams: number): string {
   return settings.mass === 'oz'
-    ? `${number(grams / gramsPerOunce, 2)} ${t('unit.oz')}`
+    ? `${number(grams / GRAMS_PER_OUNCE, 2)} ${t('unit.oz')}`
     : `${number(grams, 1)} ${t('unit.g')}`;
 }
 

@@ -3,6 +3,8 @@ import { server } from './server.svelte';
 
 /** How often a page that is seen asks; a store that ails refuses saves by itself meanwhile. */
 export const healthEveryMs = 60_000;
+/** How often while the server is silent, ms (by choice). */
+export const awayEveryMs = 3000;
 
 async function ask(signal: AbortSignal): Promise<void> {
   try {
@@ -17,14 +19,14 @@ async function ask(signal: AbortSignal): Promise<void> {
 }
 
 /** Asks the server for its health, now, again and again, and when the page is seen again. Returns what ends it. */
-export function watchHealth(): () => void {
+export function watchHealth(every = healthEveryMs): () => void {
   const abort = new AbortController();
   const { signal } = abort;
   const look = () => {
     if (document.visibilityState !== 'hidden') void ask(signal);
   };
   look();
-  const timer = setInterval(look, healthEveryMs);
+  const timer = setInterval(look, every);
   document.addEventListener('visibilitychange', look, { signal });
   return () => {
     clearInterval(timer);

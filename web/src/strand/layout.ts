@@ -49,7 +49,10 @@ function placeLetters(spans: readonly StrandSpan[], pxPerCm: number, y: number, 
   for (const [nth, span] of spans.entries()) {
     const middle = ((span.fromCm + span.toCm) / 2) * pxPerCm;
     const start = span.fromCm * pxPerCm + LETTER_RADIUS + 4;
-    const before = span.goesOn ? spans[nth - 1]?.bowls : undefined;
+    // Bowls that follow one another on several spans are lettered once: A B, not A B A B.
+    const last = spans[nth - 1]?.bowls;
+    const alike = (span.bowls?.length ?? 0) > 1 && last?.join() === span.bowls?.join();
+    const before = span.goesOn || alike ? last : undefined;
     for (const letter of span.bowls?.filter((one) => !before?.includes(one)) ?? []) {
       const x = Math.max(free, Math.min(start, Math.max(middle, LETTER_RADIUS + 2)));
       letters.push({ letter, x: Math.min(x, Math.max(end, free)), y });

@@ -32,6 +32,16 @@ describe('laying out strips', () => {
     expect(layout.fans).toEqual([]);
   });
 
+  it('letters bowls that follow one another once, however many spans they go on', () => {
+    const spans = hairline.spans.map((span) => ({ ...span, bowls: ['A', 'B'] }));
+    const { letters } = layoutStrip({ ...hairline, spans }, { width: 600, pxPerCm: 15 });
+    expect(letters.map((l) => l.letter)).toEqual(['A', 'B']);
+    const each = hairline.spans.map((span) => ({ ...span, bowls: ['A'] }));
+    expect(layoutStrip({ ...hairline, spans: each }, { width: 600, pxPerCm: 15 }).letters.length).toBe(
+      hairline.spans.length,
+    );
+  });
+
   it('keeps bowl letters apart on short spans', () => {
     const { letters } = layoutStrip(hairline, { width: 300, pxPerCm: 3 });
     expect(letters.map((l) => l.letter)).toEqual(['A', 'C']);

@@ -1,4 +1,4 @@
-import type { Answers, ShelfAnswer, SkinTest } from '../api/types';
+import type { Answers, IncidentKind, ShelfAnswer, SkinTest, Visit } from '../api/types';
 
 // The words of the API in the order in which they are asked.
 export const ages = ['unknown', 'adult', 'from_16_to_17', 'under_16'] as const;
@@ -46,3 +46,31 @@ export const readClear = (shelf: ShelfAnswer | undefined, read: string): SkinTes
   read,
   result: 'clear',
 });
+
+export const yesNo = ['unknown', 'no', 'yes'] as const;
+/** Asked more rarely, with yes or no for an answer. */
+export const asksYesNo = ['lightener_reaction', 'face_rash', 'related_allergy', 'asthma'] as const;
+export const medicines = ['unknown', 'none', 'skin_thinning', 'allergy', 'steroid', 'other'] as const;
+export const incidentKinds: readonly IncidentKind[] = [
+  'sting',
+  'swelling',
+  'heat',
+  'burn',
+  'breakage',
+  'reaction',
+];
+
+/** How many of the rarer questions have an answer. */
+export function moreTold({ answers = {} }: Visit): number {
+  const words = [...asksYesNo, 'medicine', 'doctor_agrees'] as const;
+  const numbers = ['pregnancy_week', 'treatment_ended', 'washed_hours'] as const;
+  return (
+    words.filter((key) => (answers[key] ?? 'unknown') !== 'unknown').length +
+    numbers.filter((key) => answers[key] !== undefined).length +
+    (answers.incidents?.length ? 1 : 0)
+  );
+}
+
+/** The questions before anything is mixed have their answers: opening the page answers none. */
+export const wasAsked = ({ answers = {} }: Visit): boolean =>
+  (['age', 'reaction', 'tattoo', 'scalp'] as const).every((key) => (answers[key] ?? 'unknown') !== 'unknown');

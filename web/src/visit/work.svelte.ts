@@ -18,6 +18,7 @@ import { pruned } from './aims';
 import { troubleOf, type Trouble } from './failed';
 import { History, type Was } from './history.svelte';
 import { Latest, Newest } from './latest';
+import { Mixing } from './mixing.svelte';
 import { Planning } from './planning.svelte';
 
 /** Where the changes of the open visit are. */
@@ -57,6 +58,9 @@ export class Work {
   reachTrouble = $state.raw<Trouble>();
   saveTrouble = $state.raw<Trouble>();
 
+  /** Bowls of the colourist's own beside the plan. */
+  readonly mixing: Mixing;
+
   #assess = new Newest();
   #aim = new Newest();
   #planning = new Planning(() => this.visit);
@@ -82,6 +86,7 @@ export class Work {
     draft?: Draft,
   ) {
     this.id = stored.id;
+    this.mixing = new Mixing(stored.id);
     this.#seq = stored.seq;
     this.#visit = stored.document;
     this.#drafts = drafts;
@@ -271,6 +276,14 @@ export class Work {
     });
   }
 
+  /** Asks again for every answer that is missing because the server was silent. */
+  again(): void {
+    if (this.assessTrouble?.away) void this.assessNow();
+    if (this.aimTrouble?.away) void this.aimNow();
+    if (this.reachTrouble?.away) void this.reachNow();
+    if (this.planTrouble?.away) void this.planNow();
+  }
+
   async aimNow(): Promise<void> {
     clearTimeout(this.#aimTimer);
     if (!this.visit.aims?.length) {
@@ -371,6 +384,7 @@ export class Work {
     clearTimeout(this.#aimTimer);
     this.#aim.stop();
     this.#reach.stop();
+    this.mixing.stop();
     this.stopPlan();
     if (this.saving === 'waiting') this.#keep();
     await this.#sending;

@@ -79,4 +79,5 @@ export const aim: Part<typeof english> = {
   'hull.wish': 'Ziel',
   'hull.nearest': 'am nächsten',
   'hull.today': 'heute',
+  'hull.title': 'Umriss des Erreichbaren',
 };

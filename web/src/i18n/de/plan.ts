@@ -42,7 +42,7 @@ export const plan: Part<typeof english> = {
   'plan.damp': 'auf feuchtes Haar',
   'plan.edit': 'Gramm ändern',
   'plan.edit_done': 'Fertig',
-  'plan.why': 'Weitere Gründe und die Nächstbesten',
+  'plan.why': 'Warum diese Schale, und die nächstbeste',
   'plan.next': (recipe, worse) => `Nächstbeste: ${recipe}: ${worse}.`,
   'plan.turn_level_darker':
     'Wäre das Haar eine halbe Tonhöhe dunkler als gelesen, wäre die nächstbeste Schale die bessere.',
@@ -130,4 +130,9 @@ export const plan: Part<typeof english> = {
   'stopped.gap_none': (levels) => `Schalen kämen dem Ziel höchstens um ${n.tonhöhen(levels)} näher.`,
   'stopped.no_gap': 'Keine anderen Schalen der Auswahl kommen dem Ziel merklich näher.',
   'stopped.ways': 'Andere Wege und Wege in mehreren Schritten können fehlen.',
+  'plan.hardly': 'kaum wie gewünscht',
+  'figures.title': 'Das Ergebnis in Zahlen',
+  'figures.zone': 'Zone',
+  'figures.likely': 'Wie gewünscht',
+  'figures.loss': 'Erwartete Abweichung, Tonhöhen',
 };

@@ -76,4 +76,5 @@ export const aim = {
   'hull.wish': 'target',
   'hull.nearest': 'nearest',
   'hull.today': 'today',
+  'hull.title': 'Outline of what is within reach',
 };

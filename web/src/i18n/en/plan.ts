@@ -38,7 +38,7 @@ export const plan = {
   'plan.damp': 'on damp hair',
   'plan.edit': 'Change grams',
   'plan.edit_done': 'Done',
-  'plan.why': 'More reasons and the next best',
+  'plan.why': 'Why this bowl, and the next best',
   'plan.next': (recipe: string, worse: string) => `Next best: ${recipe}: ${worse}.`,
   'plan.turn_level_darker': 'If the hair is half a level darker than read, the next best bowl wins.',
   'plan.turn_level_lighter': 'If the hair is half a level lighter than read, the next best bowl wins.',
@@ -123,4 +123,9 @@ export const plan = {
   'stopped.gap_none': (levels: string) => `Bowls could come up to ${n.levels(levels)} nearer to the target.`,
   'stopped.no_gap': 'No other bowl considered comes noticeably nearer to the target.',
   'stopped.ways': 'Other ways and routes over several steps may be missing.',
+  'plan.hardly': 'hardly as wanted',
+  'figures.title': 'The result in figures',
+  'figures.zone': 'Zone',
+  'figures.likely': 'As wanted',
+  'figures.loss': 'Expected miss, levels',
 };

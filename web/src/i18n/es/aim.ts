@@ -78,4 +78,5 @@ export const aim: Part<typeof english> = {
   'hull.wish': 'objetivo',
   'hull.nearest': 'lo más cercano',
   'hull.today': 'hoy',
+  'hull.title': 'Contorno de lo alcanzable',
 };

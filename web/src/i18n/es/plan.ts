@@ -3,7 +3,7 @@ import type { Part } from '../types';
 import { n } from './count';
 
 export const plan: Part<typeof english> = {
-  'plan.bowls': 'Cuencos',
+  'plan.bowls': 'Boles',
   'plan.timeline': 'Colorista y boles en el tiempo',
   'plan.searching': 'Buscando boles en el estante',
   'plan.no_wish': 'Aún no hay objetivo',
@@ -40,7 +40,7 @@ export const plan: Part<typeof english> = {
   'plan.damp': 'sobre cabello húmedo',
   'plan.edit': 'Cambiar gramos',
   'plan.edit_done': 'Listo',
-  'plan.why': 'Más razones, y las siguientes',
+  'plan.why': 'Por qué este bol, y el siguiente',
   'plan.next': (recipe, worse) => `Siguiente: ${recipe}: ${worse}.`,
   'plan.turn_level_darker':
     'Con el cabello media altura más oscuro de lo leído, el siguiente sería el mejor bol.',
@@ -126,4 +126,9 @@ export const plan: Part<typeof english> = {
   'stopped.gap_none': (levels) => `Unos boles se acercarían al objetivo ${n.alturas(levels)}, como mucho.`,
   'stopped.no_gap': 'Ningún otro bol del conjunto se acerca notablemente más al objetivo.',
   'stopped.ways': 'Pueden faltar otros caminos y caminos en varios pasos.',
+  'plan.hardly': 'difícilmente como se quiere',
+  'figures.title': 'El resultado en cifras',
+  'figures.zone': 'Zona',
+  'figures.likely': 'Como se quiere',
+  'figures.loss': 'Desvío esperado, alturas',
 };

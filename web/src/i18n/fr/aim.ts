@@ -75,4 +75,5 @@ export const aim = {
   'hull.wish': 'objectif',
   'hull.nearest': 'au plus près',
   'hull.today': 'aujourd’hui',
+  'hull.title': 'Contour de ce qui est à portée',
 };

@@ -38,7 +38,7 @@ export const plan = {
   'plan.damp': 'sur cheveux humides',
   'plan.edit': 'Changer les grammes',
   'plan.edit_done': 'Terminé',
-  'plan.why': 'Autres raisons et bols suivants',
+  'plan.why': 'Pourquoi ce bol, et le suivant',
   'plan.next': (recipe: string, worse: string) => `Suivant : ${recipe} : ${worse}.`,
   'plan.turn_level_darker':
     'Avec des cheveux un demi-ton plus foncés que lus, le suivant serait le meilleur bol.',
@@ -128,4 +128,9 @@ export const plan = {
     `Des bols approcheraient l’objectif de ${n.tons(levels)}, au mieux.`,
   'stopped.no_gap': 'Aucun autre bol de l’ensemble n’approche sensiblement plus de l’objectif.',
   'stopped.ways': 'D’autres chemins et des chemins en plusieurs étapes peuvent manquer.',
+  'plan.hardly': 'guère comme voulu',
+  'figures.title': 'Le résultat en chiffres',
+  'figures.zone': 'Zone',
+  'figures.likely': 'Comme voulu',
+  'figures.loss': 'Écart attendu, tons',
 };
