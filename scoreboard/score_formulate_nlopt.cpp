@@ -18,12 +18,10 @@ struct Rival {
   const OneZone& zone;
   std::vector<ZoneTable> tables = {};  // per setting
 
-  double price(int setting, const Shares& s) const {
+  double price(int setting) const {
     const SearchZone& z = zone.zones[0];
     const auto& one = domain.settings[static_cast<size_t>(setting)];
-    return setting_price(one.setting, z, tables[static_cast<size_t>(setting)].exposure) +
-           natural_share_price(z, domain.sets[0].natural_share(s), one.setting.range->cls) +
-           mixing_price(domain.sets[0], s);
+    return setting_price(one.setting, z, tables[static_cast<size_t>(setting)].exposure);
   }
   double loss(int setting, const Spectrum& load) const {
     float own[kBands], out = 0;
@@ -92,7 +90,7 @@ double time_to_reach(Rival& rival, double certified, double budget_ms, double* b
     nlopt_destroy(opt);
     const Shares rounded = in_eighths(s.shares, x);
     if (!set.allowed(rounded)) continue;
-    const double value = rival.loss(s.setting, set.load(rounded, 1)) + rival.price(s.setting, rounded);
+    const double value = rival.loss(s.setting, set.load(rounded, 1)) + rival.price(s.setting);
     if (value < *best) *best = value;
     if (*best <= 1.01 * certified && reached == budget_ms) {
       reached = ms();

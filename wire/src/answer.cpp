@@ -128,6 +128,8 @@ BowlView view(const PlannedBowl& b, const Shelf& shelf) {
   out.objective = b.objective;
   out.rounded_objective = b.rounded_objective;
   out.runner_up_objective = b.runner_up_objective;
+  out.certified = b.certified;
+  out.certified_objective = b.certified_objective;
   out.refined_objective = b.refined_objective;
   out.others = b.others;
   out.turns = b.turns;

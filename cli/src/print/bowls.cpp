@@ -53,14 +53,20 @@ std::string misread(const Turn& turn) {
   return number(std::abs(turn.by), 1) + (turn.by > 0 ? " levels lighter" : " levels darker");
 }
 
-std::string worse_by(double levels) { return levels < 0.005 ? "as good" : number(levels, 2) + " levels worse"; }
+std::string worse_by(double levels) {
+  if (std::abs(levels) < 0.005) return "as near";
+  return number(std::abs(levels), 2) + (levels > 0 ? " levels further off" : " levels nearer");
+}
 
 // The next best formulas, and the readings that would put the first of them in front.
 void print_others(const wire::BowlView& bowl, const Shelf& shelf, std::ostream& out) {
   constexpr std::size_t kTold = 3;
+  if (const double gap = bowl.objective - bowl.certified_objective; gap > 0.005 && !bowl.certified.shares.empty())
+    out << "    the plainest of what no reading tells apart; nearest of all by " << number(gap, 2)
+        << " levels: " << recipe_text(bowl.certified, shelf) << '\n';
   for (std::size_t i = 0; i < std::min(kTold, bowl.others.size()); ++i)
-    out << "    " << (i == 0 ? "next best, " : "then, ") << worse_by(bowl.others[i].objective - bowl.objective) << ": "
-        << recipe_text(bowl.others[i].recipe, shelf) << '\n';
+    out << "    " << (i == 0 ? "next plainest, " : "then, ") << worse_by(bowl.others[i].objective - bowl.objective)
+        << ": " << recipe_text(bowl.others[i].recipe, shelf) << '\n';
   for (const Turn& turn : bowl.turns)
     out << "    Were the hair " << misread(turn) << " than it was read, the next best would be "
         << number(turn.better_by, 2) << " levels better.\n";
@@ -118,6 +124,7 @@ void print_summary(const wire::FormulateAnswer& answer, std::ostream& out) {
     out << "  Asked: " << r.zones << " zones in " << r.groups << " groups, " << r.settings << " settings, "
         << r.scenarios << " scenarios, at most " << r.bowls_most << " bowls. Used: " << r.sets << " sets of groups, "
         << r.boxes << " boxes and " << r.bounds << " single recipes bounded, " << r.evaluations << " evaluations.\n";
+    if (r.plain_gap > 0.005) out << "  " << number(r.plain_gap, 2) << " levels of it are for plain formulas.\n";
     if (r.uneven > 0.005) out << "  " << number(r.uneven, 2) << " levels of it are for the lines where spans meet.\n";
   }
 }

@@ -27,9 +27,13 @@ struct FormulaPolicy {
   double part_min_g = 3;
   double gram_step = 0.5;
   double waste_share = 0.05;
-  double head_factor = 1;      // this client's last leftover: < 1 mixes less
-  double porosity_max = 2.8;   // condition ceiling: no lift beyond
-  int visits_most = 3;         // a route takes no more
+  double head_factor = 1;     // this client's last leftover: < 1 mixes less
+  double porosity_max = 2.8;  // condition ceiling: no lift beyond
+  int visits_most = 3;        // a route takes no more
+  // What no reading can tell apart, levels of expected loss: of all plans within it the plainest is taken, as long as
+  // no zone is worse by more than the second.
+  double indifference_levels = 0.15;
+  double zone_indifference_levels = 0.25;
   double clear_max_share = 1;  // of the colour part; what the rules of the visit leave (limited())
   double weeks_between_visits = 4;
 };
@@ -85,7 +89,9 @@ struct PlannedBowl {
   Bowl bowl;
   std::vector<OnZone> on;  // how long on each of its zones; what every prediction of them is made for
   Recipe recipe;
-  double objective = 0;          // expected loss in levels, weighted over its zones
+  double objective = 0;  // expected loss in levels, weighted over its zones
+  Recipe certified;      // that which costs least of all; the plainest near it is what is told
+  double certified_objective = 0;
   double rounded_objective = 0;  // the same after rounding to grams
   double refined_objective = 0;  // of the best found beyond eighths and three shades; a local best
   Recipe runner_up;
@@ -120,7 +126,8 @@ struct SearchReport {
   // of many recipes bounded, single recipes bounded, and recipe × zone × scenario evaluated in full.
   long long recipes = 0, sets = 0, boxes = 0, bounds = 0, evaluations = 0;
   double objective = 0, bound = 0, gap = 0;
-  double uneven = 0;  // of the objective: the price of unevenness where spans meet, settled among the formulas kept
+  double plain_gap = 0;  // of the objective: what the plainest formulas cost above the certified best ones
+  double uneven = 0;     // of the objective: the price of unevenness where spans meet, settled among the formulas kept
 };
 
 // Another plan: worse on the whole, better in one way.

@@ -40,6 +40,14 @@ Extremes extremes(const ChoiceInput& in, const Choice& choice) {
   return e;
 }
 
+bool obeys(const ChoiceInput& in, const Chosen& bowl, const Allowed& allowed) {
+  const std::vector<double> minutes = minutes_on(in, bowl.best, bowl.zones);
+  return strength(in, bowl.best) < allowed.strength_below && tubes(bowl.best.shares) <= allowed.tubes_most &&
+         price_per_g(in, bowl.best) <= allowed.price_most &&
+         *std::max_element(minutes.begin(), minutes.end()) < allowed.minutes_below &&
+         !(allowed.fades_out && permanent(in.domain.settings[static_cast<size_t>(bowl.best.setting)].setting));
+}
+
 bool same_bowls(const Choice& a, const Choice& b) {
   auto same = [](const Chosen& x, const Chosen& y) {
     return x.zones == y.zones && x.best.setting == y.best.setting &&
@@ -71,13 +79,29 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
     choice.objective = best.objective - best.uneven;
     for (const Chosen& bowl : best.bowls) {
       if (in.cancelled()) return Choice{};
+      if (obeys(in, bowl, allowed)) {
+        choice.bowls.push_back(bowl);
+        continue;
+      }
       Wish wish = bowl_wish(in, bowl.zones);
       wish.allowed = allowed;
       wish.worth = bowl.best.objective + Constants{}.other_way_worse_most;
-      const auto list = exact_list(in, search.best(wish), bowl.zones);
-      if (list.empty()) return Choice{};
-      choice.bowls.push_back(chooser.chosen(bowl.zones, list));
-      choice.objective += list[0].objective - bowl.best.objective;
+      wish.keep = 1;
+      // As near as the best, if there is one that the axis allows; else the nearest that it allows.
+      Chosen other{.zones = bowl.zones,
+                   .best = {},
+                   .certified = bowl.certified,
+                   .others = {},
+                   .list = plain_list(in, wish, bowl.certified)};
+      if (other.list.empty()) {
+        const auto list = exact_list(in, search.best(wish), bowl.zones);
+        if (list.empty()) return Choice{};
+        other = plain_bowl(in, wish, list);
+      }
+      other.best = other.list[0];
+      other.others = other_formulas(in, other.list, other.best);
+      choice.bowls.push_back(std::move(other));
+      choice.objective += choice.bowls.back().best.objective - bowl.best.objective;
     }
     return choice;
   };

@@ -21,13 +21,6 @@ std::vector<Candidate> BestFew::take() {
 
 void BestFew::trim() {
   std::sort(kept_.begin(), kept_.end(), before);
-  if (distinct_) {
-    std::vector<Candidate> others;
-    for (const Candidate& c : kept_)
-      if (std::none_of(others.begin(), others.end(), [&](const Candidate& seen) { return same_tubes(c, seen); }))
-        others.push_back(c);
-    kept_ = std::move(others);
-  }
   if (kept_.size() < keep_) return;
   limit_ = std::min(limit_, kept_[keep_ - 1].objective + kRounding);
   const auto end = std::find_if(kept_.begin() + static_cast<long>(keep_), kept_.end(),

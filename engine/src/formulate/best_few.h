@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <cstdint>
 #include <limits>
 #include <tuple>
 #include <vector>
@@ -19,6 +20,7 @@ struct Candidate {
   int set = 0;                                                 // index of the RecipeSet
   int setting = 0;                                             // index into Domain::settings
   Shares shares;
+  std::uint64_t plain = 0;           // how plain it is for these zones (plainness.h), where that was asked
   std::vector<double> minutes = {};  // on each of the zones it was judged for, where that was done in full
 };
 
@@ -47,9 +49,7 @@ class BestFew {
  public:
   BestFew() = default;
   // Starts empty; nothing above `limit` is wanted.
-  // `distinct`: of recipes with the same tubes under one setting the best alone.
-  explicit BestFew(double limit, int keep = kKept, bool distinct = false)
-      : limit_(limit), keep_(static_cast<size_t>(keep)), distinct_(distinct) {}
+  explicit BestFew(double limit, int keep = kKept) : limit_(limit), keep_(static_cast<size_t>(keep)) {}
   void offer(const Candidate& c);
   void merge(const BestFew& other);
   // Nothing above it will be kept; infinite until enough were offered.
@@ -61,7 +61,6 @@ class BestFew {
   std::vector<Candidate> kept_;
   double limit_ = std::numeric_limits<double>::infinity();
   size_t keep_ = kKept;
-  bool distinct_ = false;
 };
 
 }  // namespace strandline

@@ -49,9 +49,7 @@ double roughly(const RouteTask& task, const Situation& whole, const std::vector<
         std::vector<float> losses(few.size());
         mean_losses(table, zone.price, loads.data(), static_cast<int>(few.size()), losses.data());
         const double setting = setting_price(one.setting, zone, table.exposure);
-        for (size_t r = 0; r < few.size(); ++r)
-          least = std::min(least, static_cast<double>(losses[r]) + setting + mixing_price(set, few[r]) +
-                                      natural_share_price(zone, set.natural_share(few[r]), one.setting.range->cls));
+        for (size_t r = 0; r < few.size(); ++r) least = std::min(least, static_cast<double>(losses[r]) + setting);
       }
       best[static_cast<size_t>(i)] = zone.weight / total * least;
     }

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "formulate/habits.h"
 #include "strandline/treatment.h"
 
 namespace strandline {
@@ -37,25 +36,6 @@ bool holds_recipes(const Ground& g, const Branch& b) {
   }
   if (correctors > g.set->range().corrector_max_share * kEighths + 1e-9) return false;
   return !single(g, b) || g.set->allowed(recipe_of(g, b));
-}
-
-int most_natural(const Ground& g, const Branch& b) {
-  int natural = 0;
-  for (int i = 0; i < b.parts(); ++i)
-    if (g.node(b, i).natural) natural += b.eighths[i];
-  return natural;
-}
-
-double least_mixing_price(const Ground& g, const Branch& b) {
-  double apart = 0;
-  const int parts = b.parts();
-  for (int i = 0; i < parts; ++i) {
-    const ShadeNode& own = g.node(b, i);
-    if (!own.levelled) continue;
-    for (int j = 0; j < parts; ++j)
-      if (j != i && g.node(b, j).levelled) apart = std::max(apart, own.level_low - g.node(b, j).level_high);
-  }
-  return mixing_price(parts, apart);
 }
 
 double least_price_per_g(const Ground& g, const Branch& b) {

@@ -11,7 +11,8 @@
 namespace strandline {
 
 struct Branch {
-  double bound = 0;  // no recipe of it costs less
+  double bound = 0;         // no recipe of it costs less
+  std::uint64_t plain = 0;  // and none is plainer (plainness.h); 0 where that is not asked
   int setting = 0;
   int node[3] = {0, 0, 0};             // of the range's tree
   signed char eighths[3] = {0, 0, 0};  // falling; 0 where there is no such part
@@ -33,10 +34,8 @@ struct Ground {
 
 // False where no recipe of it is in the domain, or each is met in another branch.
 bool holds_recipes(const Ground& ground, const Branch& branch);
-// Ends of what its recipes are before any optics; exact for a single recipe.
-int most_natural(const Ground& ground, const Branch& branch);           // eighths of natural shade
-double least_mixing_price(const Ground& ground, const Branch& branch);  // levels (habits.h)
-double least_price_per_g(const Ground& ground, const Branch& branch);   // of the colour part
+// Of the colour part: none of its recipes is cheaper; exact for a single one.
+double least_price_per_g(const Ground& ground, const Branch& branch);
 // One recipe, every part a single shade.
 bool single(const Ground& ground, const Branch& branch);
 Shares recipe_of(const Ground& ground, const Branch& branch);

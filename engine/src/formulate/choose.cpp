@@ -13,13 +13,20 @@ namespace strandline {
 namespace {
 
 constexpr double kNever = std::numeric_limits<double>::infinity();
-constexpr int kDistinctKept = 32;  // sets of tubes, of which many are one formula to a colourist
+constexpr int kPlainKept = 12;  // sets of tubes, the plainest first
 
 std::vector<int> zones_of(const std::vector<ZoneGroup>& groups, int mask) {
   std::vector<int> all;
   for (size_t g = 0; g < groups.size(); ++g)
     if (mask >> g & 1) all.insert(all.end(), groups[g].zones.begin(), groups[g].zones.end());
   return all;
+}
+
+// Of the head's weight.
+double share_of(const ChoiceInput& in, const std::vector<int>& zones) {
+  double sum = 0;
+  for (int z : zones) sum += in.zones[static_cast<size_t>(z)].weight / in.total_weight;
+  return sum;
 }
 
 MixGrams grams_for(const ChoiceInput& in, const std::vector<int>& zones) {
@@ -80,17 +87,17 @@ std::pair<double, double> least_over_times(const ChoiceInput& in, const Candidat
 }  // namespace
 
 double exact_objective(const ChoiceInput& in, const Candidate& c, const std::vector<int>& zones,
-                       std::vector<double>* minutes) {
+                       std::vector<double>* minutes, std::vector<double>* by_zone) {
   const Domain::OneSetting& one = in.domain.settings[static_cast<size_t>(c.setting)];
   const RecipeSet& set = in.domain.sets[static_cast<size_t>(c.set)];
   const Spectrum load = set.load(c.shares, one.setting.ratio);
-  const double natural = set.natural_share(c.shares);
-  double sum = mixing_price(set, c.shares);
+  double sum = 0;
   for (int z : zones) {
     const SearchZone& zone = in.zones[static_cast<size_t>(z)];
     const auto [least, on] = least_over_times(in, c, z, load);
     if (minutes) minutes->push_back(on);
-    sum += zone.weight / in.total_weight * (least + natural_share_price(zone, natural, one.setting.range->cls));
+    if (by_zone) by_zone->push_back(least);
+    sum += zone.weight / in.total_weight * least;
   }
   return sum;
 }
@@ -130,10 +137,54 @@ std::vector<Candidate> other_formulas(const ChoiceInput& in, const std::vector<C
                                       const Candidate& best) {
   std::vector<Candidate> others;
   for (const Candidate& c : list)
-    if (c.objective >= best.objective && !same_formula(in, c, best) &&
+    if (!same_formula(in, c, best) &&
         std::none_of(others.begin(), others.end(), [&](const Candidate& seen) { return same_formula(in, c, seen); }))
       others.push_back(c);
   return others;
+}
+
+std::vector<Candidate> plain_list(const ChoiceInput& in, Wish wish, const Candidate& certified) {
+  if (!in.plainest || in.cancelled()) return {};
+  const std::vector<int> zones = wish.zones;
+  std::vector<double> at_best;
+  exact_objective(in, certified, zones, nullptr, &at_best);
+  constexpr double kSame = 1e-9;
+  const double limit = certified.objective + share_of(in, zones) * in.policy.indifference_levels + kSame;
+  const MixGrams grams = grams_for(in, zones);
+  const auto judge = [&](Candidate own) -> std::optional<Candidate> {
+    const Setting& setting = in.domain.settings[static_cast<size_t>(own.setting)].setting;
+    std::vector<double> by_zone;
+    own.minutes.clear();
+    own.objective = exact_objective(in, own, zones, &own.minutes, &by_zone) +
+                    poured_price(in.domain.sets[static_cast<size_t>(own.set)], own.shares, setting,
+                                 grams.of(*setting.range), in.shelf, in.policy);
+    bool fine = own.objective <= limit;
+    for (size_t z = 0; z < by_zone.size(); ++z)
+      fine = fine && by_zone[z] <= at_best[z] + in.policy.zone_indifference_levels + kSame;
+    return fine ? std::optional(std::move(own)) : std::nullopt;
+  };
+  wish.worth = limit;
+  wish.keep = kPlainKept;
+  return in.plainest(wish, judge);
+}
+
+Chosen plain_bowl(const ChoiceInput& in, const Wish& wish, const std::vector<Candidate>& exact) {
+  Chosen c;
+  c.zones = wish.zones;
+  c.certified = exact[0];
+  c.list = plain_list(in, wish, c.certified);
+  for (const Candidate& own : exact)
+    if (std::none_of(c.list.begin(), c.list.end(), [&](const Candidate& seen) { return same_recipe(own, seen); }))
+      c.list.push_back(own);
+  c.best = c.list[0];
+  c.others = other_formulas(in, c.list, c.best);
+  return c;
+}
+
+double Choice::plain_gap() const {
+  double sum = 0;
+  for (const Chosen& bowl : bowls) sum += bowl.gap();
+  return sum;
 }
 
 Chooser::Chooser(const ChoiceInput& in, std::vector<ZoneGroup> groups, BowlLists lists)
@@ -143,12 +194,10 @@ Chooser::Chooser(const ChoiceInput& in, std::vector<ZoneGroup> groups, BowlLists
     const size_t masks = size_t{1} << kind.groups.size();
     kind.least.assign(masks, 0);
     kind.found.assign(masks, false);
-    kind.whole.assign(masks, false);
     kind.exact.resize(masks);
     for (const ZoneGroup& g : kind.groups) {
       kind.leave.push_back(leave_cost(g));
       Wish wish{g.zones};
-      wish.mixing_price = false;
       wish.keep = 1;
       const BowlList alone = lists_(wish);
       stopped_ = stopped_ || !alone.complete;
@@ -186,6 +235,7 @@ void Chooser::search(Kind& kind, int mask, double worth) {
   const size_t m = static_cast<size_t>(mask);
   Wish wish = bowl_wish(in_, zones_of(kind.groups, mask));
   wish.worth = worth + kRounding;
+  wish.keep = kBestKept;
   BowlList list = lists_(wish);
   std::vector<Candidate> exact = exact_list(in_, std::move(list.candidates), wish.zones);
   if (!list.complete) {
@@ -203,31 +253,6 @@ void Chooser::search(Kind& kind, int mask, double worth) {
   kind.least[m] = least;
   kind.exact[m] = std::move(exact);
   kind.found[m] = true;
-}
-
-// The best formulas of other tubes beside what was found of the best one.
-void Chooser::search_others(Kind& kind, size_t mask) {
-  Wish wish = bowl_wish(in_, zones_of(kind.groups, static_cast<int>(mask)));
-  wish.distinct = true;
-  wish.keep = kDistinctKept;
-  BowlList list = lists_(wish);
-  stopped_ = stopped_ || !list.complete;
-  std::vector<Candidate> all = std::move(kind.exact[mask]);
-  for (const Candidate& c : exact_list(in_, std::move(list.candidates), wish.zones))
-    if (std::none_of(all.begin(), all.end(), [&](const Candidate& seen) { return same_recipe(c, seen); }))
-      all.push_back(c);
-  std::sort(all.begin(), all.end(), in_order);
-  kind.exact[mask] = std::move(all);
-  kind.whole[mask] = true;
-}
-
-Chosen Chooser::chosen(const std::vector<int>& zones, std::vector<Candidate> list) const {
-  Chosen c;
-  c.zones = zones;
-  c.best = list[0];
-  c.others = other_formulas(in_, list, c.best);
-  c.list = std::move(list);
-  return c;
 }
 
 Chooser::Split Chooser::cheapest(int most, const std::vector<double> (&costs)[2]) const {
@@ -273,8 +298,8 @@ Choice Chooser::choose(int bowls_max) {
     for (int mask : found.masks[k]) {
       Kind& kind = kinds_[k];
       const size_t m = static_cast<size_t>(mask);
-      if (!stopped_ && !kind.whole[m]) search_others(kind, m);
-      choice.bowls.push_back(chosen(zones_of(kind.groups, mask), kind.exact[m]));
+      choice.bowls.push_back(plain_bowl(in_, bowl_wish(in_, zones_of(kind.groups, mask)), kind.exact[m]));
+      choice.objective += choice.bowls.back().gap();
     }
   return choice;
 }

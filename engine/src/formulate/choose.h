@@ -10,20 +10,24 @@
 namespace strandline {
 
 inline constexpr int kBowlsMost = 8;  // more than any policy allows
+inline constexpr int kBestKept = 4;   // whatever lies within rounding of the best is among them
 
 // One bowl chosen: its zones, its recipe, and the next best formulas for the same zones.
 struct Chosen {
-  std::vector<int> zones;  // indices of SearchZone
-  Candidate best;
-  std::vector<Candidate> others;  // with other tubes or another strength, best first
-  std::vector<Candidate> list;    // all that was kept, best first
+  std::vector<int> zones;         // indices of SearchZone
+  Candidate best;                 // the plainest, or what evenness or stock made of it
+  Candidate certified;            // what costs least
+  std::vector<Candidate> others;  // with other tubes or another strength, the plainest first
+  std::vector<Candidate> list;    // all that was kept, the plainest first, the certified best among them
+  double gap() const { return best.objective - certified.objective; }
 };
 
 struct Choice {
   std::vector<Chosen> bowls;
   double objective = 0;
-  double bound = 0;   // no choice costs less; what is certified of the objective without unevenness
-  double uneven = 0;  // of it: the price of unevenness at join lines (evenness.h)
+  double bound = 0;          // no choice costs less; what is certified of the objective without unevenness
+  double uneven = 0;         // of it: the price of unevenness at join lines (evenness.h)
+  double plain_gap() const;  // of it: what plainness costs
 };
 
 struct ChoiceInput {
@@ -39,6 +43,7 @@ struct ChoiceInput {
   char first_label = 'A';
   std::map<int, double> minutes = {};  // as Wish::minutes
   std::function<bool()> cancelled = [] { return false; };
+  std::function<std::vector<Candidate>(const Wish&, const BowlSearch::Judged&)> plainest = {};  // BowlSearch::plainest
 };
 
 // Lists what one bowl could be for some zones, ordered by the single-precision objective: BowlSearch::find in earnest.
@@ -52,8 +57,6 @@ class Chooser {
   // cheapest cover under what is known asks for it, and no further than a cover of it may still be the cheapest. Where
   // a search was stopped: the cheapest of what was found.
   Choice choose(int bowls_max);
-  // One bowl for these zones out of a list: exact in double precision, law and stock kept, the best first.
-  Chosen chosen(const std::vector<int>& zones, std::vector<Candidate> list) const;
   int sets() const;  // of groups that were searched
   // What leaving these zones costs.
   double leave_cost(const ZoneGroup& group) const;
@@ -66,7 +69,6 @@ class Chooser {
     std::vector<double> least;                  // per mask: a lower bound, exact where it is found
     std::vector<std::vector<Candidate>> exact;  // per mask, best first; empty where it was not found
     std::vector<bool> found;                    // per mask
-    std::vector<bool> whole;                    // per mask: the list holds the best of other tubes too
   };
   // The cheapest way to share at most `most` bowls between the two kinds, at these costs per mask.
   struct Split {
@@ -78,7 +80,6 @@ class Chooser {
   Split cheapest_found(int most) const;
   // A mask is no longer of interest where it costs more than `worth`.
   void search(Kind& kind, int mask, double worth);
-  void search_others(Kind& kind, size_t mask);
   void raise(Kind& kind, size_t mask, double least);
 
   const ChoiceInput& in_;
@@ -94,13 +95,21 @@ Wish bowl_wish(const ChoiceInput& in, const std::vector<int>& zones);
 // is cancelled, those that were exact by then, at least the first that is allowed.
 std::vector<Candidate> exact_list(const ChoiceInput& in, std::vector<Candidate> kept, const std::vector<int>& zones);
 
-// Those of a list that a colourist would call another formula than `best` and than each other; none better than it.
+// The bowl for a wish: of all within the policy's indifference of the best of `exact` (exact_list of what was found for
+// it) the plainest. Requires that `exact` is not empty.
+Chosen plain_bowl(const ChoiceInput& in, const Wish& wish, const std::vector<Candidate>& exact);
+
+// The plainest that the wish allows of all within the policy's indifference of the certified best for its zones, the
+// plainest first; empty where it allows none of them.
+std::vector<Candidate> plain_list(const ChoiceInput& in, Wish wish, const Candidate& certified);
+
+// Those of a list that a colourist would call another formula than `best` and than each other, in its order.
 std::vector<Candidate> other_formulas(const ChoiceInput& in, const std::vector<Candidate>& list, const Candidate& best);
 
 // J of one recipe for some zones, exact, without the price of the bowl and of its money; `minutes`: for how long it is
-// on each of them.
+// on each of them; `by_zone`: levels that each costs, not weighted.
 double exact_objective(const ChoiceInput& in, const Candidate& candidate, const std::vector<int>& zones,
-                       std::vector<double>* minutes = nullptr);
+                       std::vector<double>* minutes = nullptr, std::vector<double>* by_zone = nullptr);
 
 // For how long the candidate is on each of these zones: as it was judged, else at best.
 std::vector<double> minutes_on(const ChoiceInput& in, const Candidate& candidate, const std::vector<int>& zones);

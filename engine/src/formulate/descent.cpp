@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <tuple>
 
 namespace strandline {
 namespace {
@@ -13,7 +14,6 @@ constexpr int kTimesMost = 64;  // bits of Branch::dead
 
 struct Child {
   Branch branch;
-  int natural = 0;
   size_t row = 0;  // of its box and its parts
   double sum = 0;  // what is known of its objective so far
 };
@@ -23,7 +23,7 @@ struct Parts {
   double of[2 * kTogether][kTimesMost];
   float low[2 * kTogether * kBoxBands], high[2 * kTogether * kBoxBands];
 
-  // The least over the times, without the natural share.
+  // The least over the times.
   double least(const Terrain::Zone& zone, const Child& c) const {
     double sum = std::numeric_limits<double>::infinity();
     for (size_t k = 0; k < zone.times.size(); ++k)
@@ -61,11 +61,11 @@ void bound_zone(const Terrain::Zone& zone, const std::vector<Child>& children, P
 void rule_out(const Terrain& t, double limit, const Parts& parts, Child& c) {
   for (const Terrain::Zone& zone : t.zones) {
     if (zone.times.size() < 2) continue;
-    const double others = c.sum - zone.part(c.natural, parts.least(zone, c));
+    const double others = c.sum - zone.part(parts.least(zone, c));
     std::uint64_t dead = 0;
     for (size_t k = 0; k < zone.times.size(); ++k) {
       const size_t bit = static_cast<size_t>(zone.first_bit) + k;
-      if (bit < kTimesMost && zone.alive(c.branch, k) && others + zone.part(c.natural, parts.at(zone, c, k)) > limit)
+      if (bit < kTimesMost && zone.alive(c.branch, k) && others + zone.part(parts.at(zone, c, k)) > limit)
         dead |= std::uint64_t{1} << bit;
     }
     c.branch.dead |= dead;
@@ -82,7 +82,7 @@ void bound(const Terrain& t, double limit, std::vector<Child>& children, long lo
   for (const Terrain::Zone& zone : t.zones) {
     if (children.empty()) return;
     bound_zone(zone, children, parts, boxes);
-    for (Child& c : children) c.sum += zone.part(c.natural, parts.least(zone, c)) - zone.least(c.natural);
+    for (Child& c : children) c.sum += zone.part(parts.least(zone, c)) - zone.least();
     std::erase_if(children, [&](const Child& c) { return c.sum > limit; });
   }
   for (Child& c : children) {
@@ -93,11 +93,13 @@ void bound(const Terrain& t, double limit, std::vector<Child>& children, long lo
 
 }  // namespace
 
-Descent descend(const Terrain& t, const Branch& from, double limit, const std::function<bool()>& cancelled) {
+Descent descend(const Terrain& t, const Branch& from, double limit, std::uint64_t frontier,
+                const std::function<bool()>& cancelled) {
   constexpr long long kBoxesMost = 8192;
   constexpr size_t kSinglesMost = 512;
   Descent d;
   std::vector<Child> children;
+  std::vector<Branch> later;
   d.left.push_back(from);
   while (!d.left.empty() && d.boxes < kBoxesMost && d.singles.size() < kSinglesMost && !cancelled()) {
     children.clear();
@@ -110,16 +112,19 @@ Descent descend(const Terrain& t, const Branch& from, double limit, const std::f
         Child c{b};
         c.branch.node[part] = half;
         if (!holds_recipes(*t.ground, c.branch) || least_price_per_g(*t.ground, c.branch) > t.price_most) continue;
-        c.natural = most_natural(*t.ground, c.branch);
+        if (t.plain) c.branch.plain = t.plain->least(*t.setting, c.branch);
         c.sum = least_price(t, c.branch);
         if (std::isfinite(c.sum) && c.sum <= limit) children.push_back(c);
       }
     }
     bound(t, limit, children, d.boxes);
-    std::sort(children.begin(), children.end(),
-              [](const Child& a, const Child& b) { return a.branch.bound > b.branch.bound; });
-    for (const Child& c : children) (single(*t.ground, c.branch) ? d.singles : d.left).push_back(c.branch);
+    std::sort(children.begin(), children.end(), [](const Child& a, const Child& b) {
+      return std::tie(a.branch.plain, a.branch.bound) > std::tie(b.branch.plain, b.branch.bound);
+    });
+    for (const Child& c : children)
+      (single(*t.ground, c.branch) ? d.singles : c.branch.plain > frontier ? later : d.left).push_back(c.branch);
   }
+  d.left.insert(d.left.end(), later.begin(), later.end());
   return d;
 }
 

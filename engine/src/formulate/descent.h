@@ -15,7 +15,9 @@ struct Descent {
 };
 
 // Divides the branch, whatever of it has the lowest bound first, until nothing of it lies at or below `limit`, or so
-// much has been done that others should have their turn. What lies above the limit is dropped.
-Descent descend(const Terrain& terrain, const Branch& from, double limit, const std::function<bool()>& cancelled);
+// much has been done that others should have their turn. What lies above the limit is dropped. Where the plainest
+// are asked for they go first, and what is less plain than `frontier` is left.
+Descent descend(const Terrain& terrain, const Branch& from, double limit, std::uint64_t frontier,
+                const std::function<bool()>& cancelled);
 
 }  // namespace strandline

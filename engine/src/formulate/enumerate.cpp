@@ -108,14 +108,13 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
     std::vector<BestFew>& best = found[index];
     best.resize(masks);
     std::vector<float> loads(kBlock * kBands), losses(kBlock);
-    std::vector<double> group_loss(groups.size() * kBlock), naturals(kBlock);
+    std::vector<double> group_loss(groups.size() * kBlock);
     for (int begin = piece.begin; begin < piece.end; begin += kBlock) {
       if (options.cancelled()) return;
       const int count = std::min(kBlock, piece.end - begin);
       for (int i = 0; i < count; ++i) {
         const Spectrum load = set.load(own[begin - piece.begin + i], one.setting.ratio);
         for (int b = 0; b < kBands; ++b) loads[static_cast<size_t>(i * kBands + b)] = static_cast<float>(load[b]);
-        naturals[static_cast<size_t>(i)] = set.natural_share(own[begin - piece.begin + i]);
       }
       std::fill(group_loss.begin(), group_loss.end(), 0);
       for (size_t g = 0; g < groups.size(); ++g) {
@@ -130,8 +129,7 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
               least[i] = std::min(least[i], static_cast<double>(losses[i]) + same);
           }
           for (size_t i = 0; i < static_cast<size_t>(count); ++i)
-            group_loss[g * kBlock + i] += zone.weight / total_weight *
-                                          (least[i] + natural_share_price(zone, naturals[i], one.setting.range->cls));
+            group_loss[g * kBlock + i] += zone.weight / total_weight * least[i];
         }
       }
       for (size_t mask = 1; mask < masks; ++mask) {
@@ -140,7 +138,7 @@ Enumeration enumerate(const Domain& domain, const std::vector<SearchZone>& zones
         if (!allowed) continue;
         for (int i = 0; i < count; ++i) {
           const Shares& shares = own[begin - piece.begin + i];
-          double sum = mixing_price(set, shares);
+          double sum = 0;
           for (size_t g = 0; g < groups.size(); ++g)
             if (mask >> g & 1) sum += group_loss[g * kBlock + static_cast<size_t>(i)];
           if (!grams.empty() && sum <= best[mask].limit())

@@ -100,7 +100,9 @@ double price(const ChoiceInput& in, const Join& join, const Colours& above, cons
 
 double unevenness(const ChoiceInput& in, const Choice& choice) {
   Choice taken;  // each bowl's own formula alone
-  for (const Chosen& bowl : choice.bowls) taken.bowls.push_back({bowl.zones, bowl.best, {}, {bowl.best}});
+  for (const Chosen& bowl : choice.bowls)
+    taken.bowls.push_back(
+        {.zones = bowl.zones, .best = bowl.best, .certified = bowl.certified, .others = {}, .list = {bowl.best}});
   const std::vector<Place> all_places = places(in);
   const std::vector<Looks> zones = looks(in, taken, all_places);
   double sum = 0;
@@ -136,7 +138,9 @@ void even_out(const ChoiceInput& in, Choice& choice) {
       double least = std::numeric_limits<double>::infinity();
       for (size_t c = 0; c < list.size(); ++c) {
         taken[b] = c;
-        double sum = list[c].objective;
+        // The first is the plainest; another one has to earn that, and what it costs more.
+        double sum =
+            c == 0 ? 0 : in.draws.nominal.even_least_gain + std::max(0.0, list[c].objective - list[0].objective);
         for (const Join& j : all)
           if (touches(j, b)) sum += price(in, j, look(j.above), look(j.below));
         if (sum < least - 1e-9 || (c == before && sum <= least)) least = sum, best = c;

@@ -37,7 +37,6 @@ double least_apart(BowlSearch& search, const std::vector<SearchZone>& zones, dou
   double sum = 0;
   for (size_t z = 0; z < zones.size(); ++z) {
     Wish alone{{static_cast<int>(z)}};
-    alone.mixing_price = false;
     alone.keep = 1;
     sum += std::min(zones[z].weight / total * zones[z].leave_loss, search.find(alone).bound);
   }
@@ -46,14 +45,15 @@ double least_apart(BowlSearch& search, const std::vector<SearchZone>& zones, dou
 
 // The chosen zones of each bowl with the best recipe of the same range for minutes that are given; none where the rules
 // leave nothing open for so long.
-std::optional<Choice> in_given_minutes(const ChoiceInput& in, const Chooser& chooser, BowlSearch& search,
-                                       const Choice& free) {
+std::optional<Choice> in_given_minutes(const ChoiceInput& in, BowlSearch& search, const Choice& free) {
   Choice choice;
   choice.objective = free.objective;
   choice.bound = free.bound;
   for (const Chosen& bowl : free.bowls) {
-    std::vector<Candidate> all = search.best(bowl_wish(in, bowl.zones));
-    std::erase_if(all, [&](const Candidate& c) { return c.set != bowl.best.set; });
+    Wish wish = bowl_wish(in, bowl.zones);
+    wish.keep = kBestKept;
+    wish.allowed.set = bowl.best.set;
+    std::vector<Candidate> all = search.best(wish);
     const auto open = [&](const Candidate& c) {
       const Setting& s = in.domain.settings[static_cast<size_t>(c.setting)].setting;
       return std::all_of(bowl.zones.begin(), bowl.zones.end(), [&](int z) {
@@ -66,7 +66,7 @@ std::optional<Choice> in_given_minutes(const ChoiceInput& in, const Chooser& cho
           std::none_of(all.begin(), all.end(), [&](const Candidate& seen) { return same_recipe(c, seen); }))
         all.push_back(c);
     if (all.empty()) return std::nullopt;
-    choice.bowls.push_back(chooser.chosen(bowl.zones, exact_list(in, std::move(all), bowl.zones)));
+    choice.bowls.push_back(plain_bowl(in, wish, exact_list(in, std::move(all), bowl.zones)));
     choice.objective += choice.bowls.back().best.objective - bowl.best.objective;
   }
   return choice;
@@ -75,7 +75,7 @@ std::optional<Choice> in_given_minutes(const ChoiceInput& in, const Chooser& cho
 // M20: the search lets every zone leave by itself, which is a bound for every clock. What the clock makes of the times
 // found, of the usual ones and of the shortest is searched again in the clock's own minutes; the best of that is taken.
 // `in` then holds the minutes.
-void keep_the_clock(ChoiceInput& in, const Chooser& chooser, BowlSearch& search, Choice& choice, const Clock& clock) {
+void keep_the_clock(ChoiceInput& in, BowlSearch& search, Choice& choice, const Clock& clock) {
   constexpr double kMet = 1e-6;
   const Choice free = choice;
   std::map<int, double> best;
@@ -92,14 +92,15 @@ void keep_the_clock(ChoiceInput& in, const Chooser& chooser, BowlSearch& search,
     for (size_t z = 0; z < in.zones.size(); ++z)
       for (const PlannedBowl& b : *timed)
         if (const auto own = on(b, in.zones[z].draws->id)) given.minutes[static_cast<int>(z)] = own->minutes;
-    auto now = in_given_minutes(given, chooser, search, free);
+    auto now = in_given_minutes(given, search, free);
     if (!now || (!best.empty() && now->objective >= choice.objective)) continue;
     choice = std::move(*now);
     best = given.minutes;
     if (choice.objective <= free.objective + kMet) break;
   }
   in.minutes = best;
-  choice.bound = std::min(choice.bound, choice.objective);  // minutes between those of the range may cost less
+  choice.bound = std::min(choice.bound,
+                          choice.objective - choice.plain_gap());  // minutes between those of the range may cost less
 }
 
 Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets, const Shelf& shelf,
@@ -124,13 +125,13 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
       from.now.done,
       from.first_label,
       {},
-      options.cancelled};
+      options.cancelled,
+      [&](const Wish& wish, const BowlSearch::Judged& judge) { return search.plainest(wish, judge); }};
   const std::vector<ZoneGroup> groups = group_zones(zones);
   Chooser chooser(in, groups, [&](const Wish& wish) { return search.find(wish); });
   Plan plan;
   Choice choice = chooser.choose(policy.bowls_max);
-  if (from.clock && !choice.bowls.empty() && !search.counts().cancelled)
-    keep_the_clock(in, chooser, search, choice, from.clock);
+  if (from.clock && !choice.bowls.empty() && !search.counts().cancelled) keep_the_clock(in, search, choice, from.clock);
   even_out(in, choice);
   for (const std::string& id : share_out(in, choice))
     plan.notes.push_back({std::string(kShared),
@@ -155,7 +156,8 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
   // Groups of like zones are a choice of ours: apart they might do better.
   plan.report.bound =
       groups.size() < zones.size() ? std::min(choice.bound, least_apart(search, zones, total)) : choice.bound;
-  plan.report.gap = plan.report.objective - plan.report.bound;
+  plan.report.plain_gap = choice.plain_gap();
+  plan.report.gap = plan.report.objective - plan.report.plain_gap - plan.report.bound;
   plan.report.stopped = search.counts().cancelled ? "cancelled" : "exhausted";
 
   PredictOptions report;
@@ -217,7 +219,7 @@ Result<Plan> formulate_from(const From& from, const std::vector<Target>& targets
     bound = std::min(bound, plan->report.bound);
     const auto certified = [&](Plan best) {
       best.report.bound = bound;
-      best.report.gap = best.report.objective - bound;
+      best.report.gap = best.report.objective - best.report.plain_gap - bound;
       return best;
     };
     std::set<std::string> scarce;

@@ -48,12 +48,6 @@ double setting_price(const Setting& s, const SearchZone& zone, double exposure) 
   return c.price_exposure * exposure + c.price_strength_per_percent * (beyond + weak * zone.white);
 }
 
-double natural_share_price(const SearchZone& zone, double natural_share, ProductClass cls) {
-  if (cls != ProductClass::permanent && cls != ProductClass::demi) return 0;
-  constexpr double kPrice = Constants{}.price_natural_share;
-  return kPrice * std::max(0.0, zone.white - natural_share);
-}
-
 bool asks_colour_to_lift_colour(const SearchZone& zone) {
   double level = 0, dyed = 0, all = 0;
   for (const Population& p : zone.span->populations) {
@@ -86,29 +80,6 @@ bool counts_as_natural(const Product& p) {
 
 bool counts_for_levels(const Product& p) {
   return p.cls != ProductClass::clear && p.cls != ProductClass::corrector && p.level > 0;
-}
-
-double mixing_price(int shades, double apart) {
-  constexpr Constants c;
-  return c.price_shade * std::max(0, shades - 1) + c.price_level_gap * std::max(0.0, apart - c.neighbouring_levels);
-}
-
-double mixing_price(std::span<const Product* const> products) {
-  double darkest = level_highest, lightest = level_lowest;
-  for (const Product* p : products) {
-    if (!counts_for_levels(*p)) continue;
-    darkest = std::min(darkest, p->level);
-    lightest = std::max(lightest, p->level);
-  }
-  return mixing_price(static_cast<int>(products.size()), lightest - darkest);
-}
-
-double mixing_price(const RecipeSet& set, const Shares& s) {
-  const Product* used[3];
-  size_t count = 0;
-  for (int i = 0; i < 3; ++i)
-    if (s.eighths[i] != 0) used[count++] = set.products()[static_cast<size_t>(s.product[i])];
-  return mixing_price(std::span(used, count));
 }
 
 }  // namespace strandline

@@ -1,8 +1,6 @@
-// What common practice adds to the predicted miss, so that of two bowls a model cannot tell apart the one a colourist
-// would mix wins: no stronger developer than the lift asked for needs, natural shades for white hair, few tubes.
+// What common practice knows of a zone and a setting before any optics: which strength the wish needs, what has no
+// place there, what of a shade counts.
 #pragma once
-
-#include <span>
 
 #include "formulate/groups.h"
 #include "formulate/recipes.h"
@@ -26,8 +24,6 @@ double white_needs(double white);
 // Levels per zone for what a setting is, whatever it mixes: the hair's exposure, strength beyond the need, and what it
 // is too weak for white.
 double setting_price(const Setting& setting, const SearchZone& zone, double exposure);
-// Levels per zone: natural shade missing for the white there. Permanent colour only: other classes blend.
-double natural_share_price(const SearchZone& zone, double natural_share, ProductClass cls);
 // A tint does not lift a tint: the wish is lighter than what was put on. A remover or a lightener comes first.
 bool asks_colour_to_lift_colour(const SearchZone& zone);
 // A bowl of this setting has no place there whatever it mixes: colour would have to lift colour, or a permanent tint
@@ -38,11 +34,5 @@ bool out_of_place_for_tint(const SearchZone& zone);
 // A natural shade that answers for white; a shade whose level counts for how far apart the shades of a bowl lie.
 bool counts_as_natural(const Product& product);
 bool counts_for_levels(const Product& product);
-// Levels per bowl for `shades` shades whose levels lie `apart`.
-double mixing_price(int shades, double apart);
-// Levels per bowl: every shade after the first, and shades further apart than two levels (the average rule of the
-// trade holds for neighbours).
-double mixing_price(const RecipeSet& set, const Shares& shares);
-double mixing_price(std::span<const Product* const> products);
 
 }  // namespace strandline

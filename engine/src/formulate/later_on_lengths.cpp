@@ -31,8 +31,7 @@ Tried tried(const ChoiceInput& in, const Chosen& bowl, const std::vector<int>& l
     const SearchZone& zone = in.zones[static_cast<size_t>(z)];
     const ZoneTable table = zone_table(*zone.draws, bare_chemistry(setting, minutes + zone.half_touch), in.draws);
     t.objective += zone.weight / in.total_weight *
-                   (exact_mean_loss(table, zone.price, load) + setting_price(setting, zone, table.exposure) +
-                    natural_share_price(zone, set.natural_share(bowl.best.shares), setting.range->cls));
+                   (exact_mean_loss(table, zone.price, load) + setting_price(setting, zone, table.exposure));
     ZoneDraws alone = *zone.draws;
     alone.scenarios = {alone.nominal};
     const Lab lab =

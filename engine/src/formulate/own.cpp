@@ -25,13 +25,6 @@ Spectrum load(const Own& o) {
   return saturated(offer);
 }
 
-double natural_share(const Own& o) {
-  double sum = 0;
-  for (const auto& [p, share] : o.shares)
-    if (p->tone == Tone::natural && p->level > 0 && p->cls != ProductClass::clear) sum += share;
-  return sum;
-}
-
 double correctors(const Own& o) {
   double sum = 0;
   for (const auto& [p, share] : o.shares)
@@ -134,16 +127,12 @@ double Judge::objective(const Own& o) {
   }
   const Spectrum exact = load(o);
   std::vector<float> single(exact.begin(), exact.end());
-  std::vector<const Product*> tubes;
-  for (const auto& [p, share] : o.shares) tubes.push_back(p);
-  double sum = mixing_price(tubes) + Constants{}.price_money * cost(pour(o, grams_, shelf_, policy_), shelf_);
+  double sum = Constants{}.price_money * cost(pour(o, grams_, shelf_, policy_), shelf_);
   for (size_t i = 0; i < served_.size(); ++i) {
     const SearchZone& zone = zones_[static_cast<size_t>(served_[i])];
     float loss = 0;
     mean_losses(tables[i], zone.price, single.data(), 1, &loss);
-    sum += zone.weight / total_weight_ *
-           (static_cast<double>(loss) + setting_price(setting, zone, tables[i].exposure) +
-            natural_share_price(zone, natural_share(o), o.range->cls));
+    sum += zone.weight / total_weight_ * (static_cast<double>(loss) + setting_price(setting, zone, tables[i].exposure));
   }
   return sum;
 }

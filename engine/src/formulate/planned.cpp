@@ -29,6 +29,8 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
   b.bowl.formula.minutes = *std::min_element(minutes.begin(), minutes.end());
   b.recipe = recipe_of(in.domain, chosen.best);
   b.objective = chosen.best.objective;
+  b.certified = recipe_of(in.domain, chosen.certified);
+  b.certified_objective = chosen.certified.objective;
   constexpr size_t kTold = 10;
   for (const Candidate& c : chosen.others)
     if (b.others.size() < kTold) b.others.push_back({recipe_of(in.domain, c), c.objective});
@@ -38,8 +40,7 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
   // The same objective with the grams as they will be weighed.
   if (const auto real = chemistry(b.bowl.formula, in.shelf)) {
     b.on_head_peroxide_percent = real->peroxide_percent;
-    const double natural = set.natural_share(chosen.best.shares);
-    b.rounded_objective = Constants{}.price_money * b.cost + mixing_price(set, chosen.best.shares);
+    b.rounded_objective = Constants{}.price_money * b.cost;
     for (int z : chosen.zones) {
       const SearchZone& zone = in.zones[static_cast<size_t>(z)];
       BowlChemistry here = *real;
@@ -47,8 +48,7 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
       const ZoneTable table = zone_table(*zone.draws, here, in.draws);
       b.rounded_objective +=
           zone.weight / in.total_weight *
-          (exact_mean_loss(table, zone.price, real->load) + setting_price(one.setting, zone, table.exposure) +
-           natural_share_price(zone, natural, one.setting.range->cls));
+          (exact_mean_loss(table, zone.price, real->load) + setting_price(one.setting, zone, table.exposure));
     }
   }
   b.refined_objective = b.rounded_objective;

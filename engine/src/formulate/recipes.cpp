@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "formulate/habits.h"
-
 namespace strandline {
 namespace {
 
@@ -113,16 +111,6 @@ Spectrum RecipeSet::load(const Shares& s, double ratio) const {
     for (int b = 0; b < kBands; ++b) offer[b] += factor * s.eighths[i] * o[b];
   }
   return saturated(offer);
-}
-
-double RecipeSet::natural_share(const Shares& s) const {
-  int natural = 0;
-  for (int i = 0; i < 3; ++i) {
-    if (s.eighths[i] == 0) continue;
-    const Product& p = *products_[static_cast<size_t>(s.product[i])];
-    if (counts_as_natural(p)) natural += s.eighths[i];
-  }
-  return static_cast<double>(natural) / kEighths;
 }
 
 double RecipeSet::load_most(double ratio) const {

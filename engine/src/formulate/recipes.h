@@ -37,8 +37,7 @@ class RecipeSet {
   double load_most(double ratio) const;
   // Dye load of a recipe at this ratio (M8), capacity included.
   Spectrum load(const Shares& shares, double ratio) const;
-  double price_per_g(const Shares& shares) const;    // of the colour part
-  double natural_share(const Shares& shares) const;  // natural shades with a level, 0…1
+  double price_per_g(const Shares& shares) const;  // of the colour part
 
  private:
   long long count() const;

@@ -17,9 +17,10 @@ namespace {
 
 constexpr double kNever = std::numeric_limits<double>::infinity();
 
-// The lowest bound first, then in a fixed order.
+// The plainest first where that is asked, then the lowest bound, then in a fixed order.
 auto turn_of(const Branch& b) {
-  return std::make_tuple(b.bound, b.setting, b.eighths[0], b.eighths[1], b.eighths[2], b.node[0], b.node[1], b.node[2]);
+  return std::make_tuple(b.plain, b.bound, b.setting, b.eighths[0], b.eighths[1], b.eighths[2], b.node[0], b.node[1],
+                         b.node[2]);
 }
 bool later(const Branch& a, const Branch& b) { return turn_of(b) < turn_of(a); }
 
@@ -40,7 +41,7 @@ bool matters(const std::vector<Branch>& heap, double limit) { return !heap.empty
 }  // namespace
 
 struct BowlSearch::Run {
-  explicit Run(const Wish& w) : wish(w), best(w.worth, w.keep, w.distinct) {}
+  explicit Run(const Wish& w) : wish(w), best(w.worth, w.keep) {}
   Wish wish;                        // zones the heaviest first
   std::map<int, Terrain> terrains;  // by setting
   std::vector<Branch> branches;     // heap: not divided yet
@@ -49,6 +50,9 @@ struct BowlSearch::Run {
   BestFew best;
   BestFew seen;      // of all that was evaluated
   int together = 4;  // branches divided in one round
+  // Where the plainest are asked for: what is plain, per range of the domain.
+  std::optional<PlainWish> plain_wish = {};
+  std::map<int, PlainGround> plain_grounds = {};
   std::vector<SettingZone*> needed(const std::vector<Branch>& of) const;
 };
 
@@ -102,6 +106,7 @@ bool BowlSearch::start(Run& run) {
     const Setting& setting = domain_.settings[static_cast<size_t>(i)].setting;
     if (setting.developer_percent >= allowed.strength_below) continue;
     if (allowed.fades_out && permanent(setting)) continue;
+    if (allowed.set >= 0 && allowed.set != domain_.settings[static_cast<size_t>(i)].set) continue;
     if (!made_.may_serve(i, run.wish.zones)) continue;
     std::vector<std::vector<double>> own;
     for (int z : run.wish.zones) own.push_back(minutes(run.wish, i, z));
@@ -118,7 +123,10 @@ bool BowlSearch::start(Run& run) {
   for (Place& p : places) {
     if (!p.terrain) return false;
     Terrain& t = run.terrains.emplace(p.setting, std::move(*p.terrain)).first->second;
-    t.mixing = run.wish.mixing_price;
+    if (run.plain_wish)
+      t.plain = &run.plain_grounds
+                     .try_emplace(domain_.settings[static_cast<size_t>(p.setting)].set, *t.ground, *run.plain_wish)
+                     .first->second;
     constexpr double kSame = 1e-12;  // the same prices added in another order
     t.price_most = allowed.price_most + kSame;
     for (size_t z = 0; z < t.zones.size(); ++z) t.zones[z].floor = floors_[static_cast<size_t>(run.wish.zones[z])];
@@ -126,10 +134,11 @@ bool BowlSearch::start(Run& run) {
     for (Branch b : undivided(p.setting)) {
       if (b.parts() > allowed.tubes_most || !holds_recipes(*t.ground, b)) continue;
       b.bound = least_price(t, b);
-      if (std::isfinite(b.bound)) wait(run.branches, b);
+      if (t.plain) b.plain = t.plain->least(*t.setting, b);
+      if (std::isfinite(b.bound) && b.bound <= run.wish.worth) wait(run.branches, b);
     }
   }
-  run.best = BestFew(std::min(run.wish.worth, limit_by_known(run)), run.wish.keep, run.wish.distinct);
+  run.best = BestFew(run.plain_wish ? run.wish.worth : std::min(run.wish.worth, limit_by_known(run)), run.wish.keep);
   return true;
 }
 
@@ -139,9 +148,6 @@ double BowlSearch::limit_by_known(const Run& run) {
   for (const Candidate& c : known_) {
     const auto t = run.terrains.find(c.setting);
     if (t == run.terrains.end() || tubes(c.shares) > run.wish.allowed.tubes_most) continue;
-    if (run.wish.distinct &&
-        std::any_of(some.begin(), some.end(), [&](const Candidate& o) { return same_tubes(c, o); }))
-      continue;
     if (t->second.ground->set->price_per_g(c.shares) <= t->second.price_most) some.push_back(c);
   }
   const size_t keep = static_cast<size_t>(run.wish.keep);
@@ -156,7 +162,10 @@ double BowlSearch::limit_by_known(const Run& run) {
 bool BowlSearch::divide(Run& run) {
   const double limit = run.best.limit();
   std::vector<Branch> round;
-  while (static_cast<int>(round.size()) < run.together && matters(run.branches, limit)) {
+  // Of the plainest only what is as plain in what counts most is divided now.
+  const std::uint64_t frontier = run.plain_wish && !run.branches.empty() ? as_plain(run.branches.front().plain) : 0;
+  while (static_cast<int>(round.size()) < run.together && matters(run.branches, limit) &&
+         run.branches.front().plain <= frontier) {
     const Branch b = take_first(run.branches);
     const Terrain& t = run.terrains.at(b.setting);
     if (!single(*t.ground, b))
@@ -172,7 +181,7 @@ bool BowlSearch::divide(Run& run) {
   options_.parallel(static_cast<int>(round.size()), [&](int begin, int end) {
     for (int i = begin; i < end; ++i) {
       const Branch& b = round[static_cast<size_t>(i)];
-      done[static_cast<size_t>(i)] = descend(run.terrains.at(b.setting), b, limit, options_.cancelled);
+      done[static_cast<size_t>(i)] = descend(run.terrains.at(b.setting), b, limit, frontier, options_.cancelled);
     }
   });
   for (const Descent& d : done) {
@@ -194,22 +203,21 @@ void BowlSearch::bound_singles(Run& run) {
       const Terrain& t = run.terrains.at(b.setting);
       const Spectrum exact = t.ground->set->load(recipe_of(*t.ground, b), t.ratio);
       std::copy(exact.begin(), exact.end(), load);
-      const int natural = most_natural(*t.ground, b);
       double sum = least_price(t, b);
       for (size_t z = 0; z < t.zones.size() && sum <= limit; ++z) {
         const Terrain::Zone& zone = t.zones[z];
-        const double others = sum - zone.least(natural);
+        const double others = sum - zone.least();
         double least = kNever;
         for (size_t k = 0; k < zone.times.size(); ++k) {
           if (!zone.alive(b, k)) continue;
           const Terrain::Zone::Time& time = zone.times[k];
-          const double useful = std::min(limit - others - zone.natural[natural], least);
+          const double useful = std::min(limit - others, least);
           const double enough = (useful - time.price) / std::max(zone.share, 1e-9) + 1e-3;
           float low = 0;
           lower_bounds(*time.made->groups, *zone.loss, load, 1, &low, static_cast<float>(enough));
           least = std::min(least, time.price + zone.share * static_cast<double>(low));
         }
-        sum = others + zone.part(natural, least);
+        sum = others + zone.part(least);
       }
       b.bound = std::max(b.bound, sum);
     }
@@ -224,7 +232,7 @@ void BowlSearch::bound_singles(Run& run) {
 double BowlSearch::evaluate(const Candidate& c, const Wish& wish) {
   const Domain::OneSetting& one = domain_.settings[static_cast<size_t>(c.setting)];
   const RecipeSet& set = domain_.sets[static_cast<size_t>(c.set)];
-  double sum = wish.mixing_price ? mixing_price(set, c.shares) : 0;
+  double sum = 0;
   if (const double grams = wish.grams.of(*one.setting.range); grams > 0) {
     sum += poured_price(set, c.shares, one.setting, grams, *domain_.shelf, policy_);
     if (!std::isfinite(sum)) return kNever;
@@ -241,8 +249,7 @@ double BowlSearch::evaluate(const Candidate& c, const Wish& wish) {
       mean_losses(own, zone.price, load, 1, &loss);
       least = std::min(least, static_cast<double>(loss) + setting_price(one.setting, zone, own.exposure));
     }
-    sum += zone.weight / total_weight_ *
-           (least + natural_share_price(zone, set.natural_share(c.shares), one.setting.range->cls));
+    sum += zone.weight / total_weight_ * least;
   }
   return sum;
 }
@@ -258,7 +265,7 @@ std::vector<double> BowlSearch::evaluate(const std::vector<Candidate>& all, cons
 
 Candidate BowlSearch::candidate(const Branch& b) const {
   const int set = domain_.settings[static_cast<size_t>(b.setting)].set;
-  return {b.bound, set, b.setting, recipe_of(made_.ground(b.setting), b)};
+  return {b.bound, set, b.setting, recipe_of(made_.ground(b.setting), b), b.plain};
 }
 
 // Those of the lowest bounds, a block at a time, so that the limit falls early and little is evaluated in vain.
@@ -288,19 +295,60 @@ void BowlSearch::remember(Run& run, const BowlList& list) {
     known_.push_back(c);
   }
   if (known_.size() > kKnownMost) known_.erase(known_.begin(), known_.end() - kKnownMost);
-  if (list.complete && run.wish.zones.size() == 1 && !run.wish.mixing_price && run.wish.allowed == Allowed{} &&
-      run.wish.minutes.empty()) {
+  if (list.complete && run.wish.zones.size() == 1 && run.wish.allowed == Allowed{} && run.wish.minutes.empty()) {
     double& floor = floors_[static_cast<size_t>(run.wish.zones[0])];
     floor = std::max(floor, list.bound);
   }
 }
 
-BowlList BowlSearch::find(const Wish& wish) {
-  Run run(wish);
-  std::sort(run.wish.zones.begin(), run.wish.zones.end(), [&](int a, int b) {
+void BowlSearch::heaviest_first(std::vector<int>& zones) const {
+  std::sort(zones.begin(), zones.end(), [&](int a, int b) {
     const double x = zones_[static_cast<size_t>(a)].weight, y = zones_[static_cast<size_t>(b)].weight;
     return x != y ? x > y : a < b;
   });
+}
+
+// Recipes that are plainer than all that waits: no other can come before them. Equally plain ones wait for each other,
+// so that their order does not depend on who was met first.
+void BowlSearch::judge_plainest(Run& run, const Judged& judge, std::vector<Candidate>& kept) {
+  const std::uint64_t waits = run.branches.empty() ? kAnyPlainness : run.branches.front().plain;
+  while (!run.singles.empty() && run.singles.front().plain < waits &&
+         kept.size() < static_cast<size_t>(run.wish.keep)) {
+    std::vector<Candidate> alike;  // one plainness
+    while (!run.singles.empty() && (alike.empty() || run.singles.front().plain == alike[0].plain))
+      alike.push_back(candidate(take_first(run.singles)));
+    const std::vector<double> costs = evaluate(alike, run.wish);
+    std::vector<Candidate> passed;
+    for (size_t i = 0; i < alike.size(); ++i)
+      if (costs[i] <= run.wish.worth + kRounding)
+        if (auto judged = judge(alike[i])) passed.push_back(std::move(*judged));
+    std::sort(passed.begin(), passed.end(), before);
+    for (Candidate& c : passed)
+      if (std::none_of(kept.begin(), kept.end(), [&](const Candidate& seen) { return same_tubes(c, seen); }))
+        kept.push_back(std::move(c));
+  }
+}
+
+std::vector<Candidate> BowlSearch::plainest(const Wish& wish, const Judged& judge) {
+  Run run(wish);
+  heaviest_first(run.wish.zones);
+  run.plain_wish = plain_wish(zones_, wish.zones);
+  run.wish.worth += kRounding;
+  std::vector<Candidate> kept;
+  if (!start(run)) return kept;
+  while (kept.size() < static_cast<size_t>(wish.keep) && !options_.cancelled()) {
+    const bool more = divide(run);
+    if (options_.cancelled()) break;
+    bound_singles(run);
+    judge_plainest(run, judge, kept);
+    if (!more && run.singles.empty()) break;
+  }
+  return kept;
+}
+
+BowlList BowlSearch::find(const Wish& wish) {
+  Run run(wish);
+  heaviest_first(run.wish.zones);
   BowlList list;
   const bool started = start(run);
   bool more = true;

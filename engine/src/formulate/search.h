@@ -3,8 +3,10 @@
 // closer bound of bound.h, and what may still be among the best is evaluated.
 #pragma once
 
+#include <functional>
 #include <limits>
 #include <map>
+#include <optional>
 #include <vector>
 
 #include "formulate/best_few.h"
@@ -32,10 +34,8 @@ struct BowlList {
 struct Wish {
   std::vector<int> zones;  // indices of SearchZone, served by one bowl
   Allowed allowed = {};
-  bool mixing_price = true;  // false: the zones' own part only, a bound for every bowl that serves them
   double worth = std::numeric_limits<double>::infinity();  // what costs more is not wanted
   int keep = kKept;
-  bool distinct = false;  // of recipes with the same tubes under one setting the best alone
   // Minutes that a zone has to be on, from its last touch; of its range's times whichever costs least where it is
   // absent.
   std::map<int, double> minutes = {};
@@ -53,6 +53,11 @@ class BowlSearch {
   // recipes are tried first, and what a zone costs at best by itself bounds every bowl that serves it.
   BowlList find(const Wish& wish);
   std::vector<Candidate> best(const Wish& wish) { return find(wish).candidates; }
+  // Of what costs no more than `wish.worth` the plainest recipes (plainness.h), as many of other tubes as `wish.keep`,
+  // the plainest first; proven in that no recipe that `judge` lets pass is plainer. It tells the exact objective of a
+  // recipe, or nothing where it is not wanted. Where it was stopped: those found by then.
+  using Judged = std::function<std::optional<Candidate>(Candidate)>;
+  std::vector<Candidate> plainest(const Wish& wish, const Judged& judge);
 
   // Zone tables are shared with whoever re-evaluates.
   const ZoneTable& table(int setting, int zone, double minutes) { return made_.table(setting, zone, minutes); }
@@ -62,6 +67,7 @@ class BowlSearch {
   struct Run;  // one call of find
   std::vector<double> minutes(const Wish& wish, int setting, int zone) const;
   bool start(Run& run);
+  void judge_plainest(Run& run, const Judged& judge, std::vector<Candidate>& kept);
   double limit_by_known(const Run& run);
   bool divide(Run& run);
   void bound_singles(Run& run);
@@ -69,6 +75,7 @@ class BowlSearch {
   double evaluate(const Candidate& candidate, const Wish& wish);  // infinite where law or stock forbid it
   std::vector<double> evaluate(const std::vector<Candidate>& all, const Wish& wish);
   Candidate candidate(const Branch& branch) const;
+  void heaviest_first(std::vector<int>& zones) const;
   void remember(Run& run, const BowlList& list);
 
   const Domain& domain_;

@@ -30,7 +30,6 @@ ShadeNode enclosing(const RecipeSet& set, const std::vector<short>& order, int b
       n.level_low = std::min(n.level_low, p.level), n.level_high = std::max(n.level_high, p.level);
     else
       n.levelled = false;
-    n.natural = n.natural || counts_as_natural(p);
     n.all_correctors = n.all_correctors && p.cls == ProductClass::corrector;
   }
   for (size_t b = 0; b < kBands; ++b) {

@@ -22,7 +22,6 @@ struct ShadeNode {
   double price_low = 0;   // per g
   double stock_high = 0;  // g
   bool levelled = true;   // every shade counts for the distance of levels
-  bool natural = false;   // some shade counts as natural
   bool all_correctors = true;
   bool single() const { return left < 0; }
 };

@@ -9,14 +9,13 @@ namespace strandline {
 
 double least_price(const Terrain& t, const Branch& b) {
   const Terrain::Poured& poured = t.poured[b.way];
-  double sum = (t.mixing ? least_mixing_price(*t.ground, b) : 0) + poured.developer_price;
+  double sum = poured.developer_price;
   for (int i = 0; i < b.parts(); ++i) {
     const ShadeNode& node = t.ground->node(b, i);
     if (poured.part_g[i] > node.stock_high) return std::numeric_limits<double>::infinity();
     sum += Constants{}.price_money * poured.part_g[i] * node.price_low;
   }
-  const int natural = most_natural(*t.ground, b);
-  for (const Terrain::Zone& z : t.zones) sum += z.least(natural);
+  for (const Terrain::Zone& z : t.zones) sum += z.least();
   return sum;
 }
 
@@ -84,6 +83,7 @@ Terrain SettingZones::terrain(int setting, const std::vector<int>& zones,
   if (grams > 0) weigh(t, s, grams);
   t.ground = &ground(setting);
   t.ratio = s.ratio;
+  t.setting = &s;
   int bits = 0;
   for (size_t i = 0; i < zones.size(); ++i) {
     const SearchZone& zone = zones_[static_cast<size_t>(zones[i])];
@@ -98,8 +98,6 @@ Terrain SettingZones::terrain(int setting, const std::vector<int>& zones,
       own.least_time = std::min(own.least_time, own.times.back().price);
     }
     bits += static_cast<int>(own.times.size());
-    for (int e = 0; e <= kEighths; ++e)
-      own.natural[e] = own.share * natural_share_price(zone, static_cast<double>(e) / kEighths, s.range->cls);
   }
   return t;
 }

@@ -7,7 +7,7 @@
 
 #include "formulate/bound.h"
 #include "formulate/box_bound.h"
-#include "formulate/branch.h"
+#include "formulate/plainness.h"
 
 namespace strandline {
 
@@ -17,6 +17,7 @@ struct Allowed {
   int tubes_most = 3;
   double price_most = std::numeric_limits<double>::infinity();  // of the colour part, per g
   double minutes_below = std::numeric_limits<double>::infinity();
+  int set = -1;            // of the domain, one range; -1: any
   bool fades_out = false;  // no permanent colour: its regrowth line softens as it washes out
   bool operator==(const Allowed&) const = default;
 };
@@ -40,13 +41,12 @@ struct Terrain {
       SettingZone* made = nullptr;
       double price = 0;  // of the setting for so long; its share of it
     };
-    std::vector<Time> times;            // never empty; the search takes whichever costs least for a recipe
-    int first_bit = 0;                  // of Branch::dead; times from bit 64 on are never ruled out
-    double least_time = 0;              // price of the cheapest
-    double natural[kEighths + 1] = {};  // price by eighths of natural shade; its share of it
-    double floor = 0;                   // its part of the objective is no less, whatever is mixed
-    double least(int eighths) const { return part(eighths, least_time); }
-    double part(int eighths, double time_and_loss) const { return std::max(floor, natural[eighths] + time_and_loss); }
+    std::vector<Time> times;  // never empty; the search takes whichever costs least for a recipe
+    int first_bit = 0;        // of Branch::dead; times from bit 64 on are never ruled out
+    double least_time = 0;    // price of the cheapest
+    double floor = 0;         // its part of the objective is no less, whatever is mixed
+    double least() const { return part(least_time); }
+    double part(double time_and_loss) const { return std::max(floor, time_and_loss); }
     bool alive(const Branch& b, size_t time) const {
       const size_t bit = static_cast<size_t>(first_bit) + time;
       return bit >= 64 || !(b.dead >> bit & 1);
@@ -54,7 +54,8 @@ struct Terrain {
   };
   const Ground* ground = nullptr;
   double ratio = 1;
-  bool mixing = true;  // whether the price of mixing counts
+  const Setting* setting = nullptr;
+  const PlainGround* plain = nullptr;  // null where the plainest is not asked for
   double price_most = std::numeric_limits<double>::infinity();
   std::vector<Zone> zones;  // the heaviest first
   // What is poured of each way of sharing; all 0 where nothing is.

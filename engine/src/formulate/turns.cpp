@@ -38,7 +38,7 @@ void add_turns(const TurnInput& in, std::vector<PlannedBowl>& bowls) {
                   longer_than_told(step_of(b), zones, served));
       const Own other = as_own(b.runner_up, in.shelf);
       const double gain = judge.objective(as_own(b.recipe, in.shelf)) - judge.objective(other);
-      if (gain > Constants{}.turn_least_gain && judge.allowed(other))
+      if (gain > in.policy.indifference_levels && judge.allowed(other))
         b.turns.push_back({std::string(code(m.reading)), m.by, gain});
     }
   }

@@ -78,10 +78,16 @@ void compare(const Visit& visit, const Bowl& bowl, const Found& found, const std
       zones,
       now.draws,
       weight,
-      [&](int setting, int zone, double minutes) -> const ZoneTable& { return search.table(setting, zone, minutes); }};
-  const auto list = exact_list(in, search.best(bowl_wish(in, served)), served);
+      [&](int setting, int zone, double minutes) -> const ZoneTable& { return search.table(setting, zone, minutes); },
+      {},
+      'A',
+      {},
+      options.cancelled,
+      [&](const Wish& wish, const BowlSearch::Judged& plain) { return search.plainest(wish, plain); }};
+  const Wish wish = bowl_wish(in, served);
+  const auto list = exact_list(in, search.best(wish), served);
   if (!list.empty())
-    r.best = list.front().objective, r.best_recipe = recipe_of(all, list.front());
+    r.best = list.front().objective, r.best_recipe = recipe_of(all, plain_bowl(in, wish, list).best);
   else
     r.notes.push_back({"no_bowl_may_serve", "", {{"bowl", bowl.label}}});
   const double wanted = list.empty() ? 0 : r.best + Constants{}.fine_within;

@@ -90,13 +90,12 @@ TEST(Search, EveryZoneHasItsBestTime) {
       const RecipeSet& set = p.domain.sets[static_cast<size_t>(c.set)];
       const Spectrum load = set.load(c.shares, setting.ratio);
       const std::vector<double> on = minutes_on(in, c, all_zones(p));
-      double sum = mixing_price(set, c.shares);
+      double sum = 0;
       for (size_t z = 0; z < on.size(); ++z) {
         const SearchZone& zone = p.search_zones[z];
         auto cost = [&](double minutes) {
           const ZoneTable t = zone_table(*zone.draws, bare_chemistry(setting, minutes), p.draws);
-          return exact_mean_loss(t, zone.price, load) + setting_price(setting, zone, t.exposure) +
-                 natural_share_price(zone, set.natural_share(c.shares), setting.range->cls);
+          return exact_mean_loss(t, zone.price, load) + setting_price(setting, zone, t.exposure);
         };
         double least = 1e9;
         for (double minutes : times(*setting.range)) least = std::min(least, cost(minutes));
@@ -182,27 +181,6 @@ TEST(Search, WhatIsNotWorthItIsLeftOut) {
   EXPECT_LE(none.bound, all[0].objective);
 }
 
-// The same tubes once: as a long list of all recipes gives when only the first of the same tubes stays.
-TEST(Search, DistinctListsHoldTheBestOfEachSetOfTubes) {
-  for (unsigned seed : {3U, 8U, 12U, 19U}) {
-    const Trial trial = random_trial(seed, 8);
-    const Prepared p(trial, 32);
-    const FormulateOptions options;
-    BowlSearch every(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
-    std::vector<Candidate> wanted;
-    for (const Candidate& c : every.find({.zones = {0}, .keep = 600}).candidates)
-      if (std::none_of(wanted.begin(), wanted.end(), [&](const Candidate& seen) { return same_tubes(c, seen); }))
-        wanted.push_back(c);
-    BowlSearch search(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
-    const auto found = search.best({.zones = {0}, .distinct = true});
-    ASSERT_FALSE(found.empty());
-    for (size_t i = 0; i < std::min<size_t>({found.size(), wanted.size(), 10}); ++i)
-      EXPECT_NEAR(found[i].objective, wanted[i].objective, kRounding) << seed << ' ' << i;
-    for (size_t i = 0; i < found.size(); ++i)
-      for (size_t j = 0; j < i; ++j) EXPECT_FALSE(same_tubes(found[i], found[j]));
-  }
-}
-
 // Stopped anywhere, it never claims more than is true: the bound lies below the optimum, and what it has above it.
 TEST(Search, StoppedItProvesAGap) {
   int useful = 0;
@@ -240,7 +218,7 @@ TEST(Search, EarlierCallsDoNotChangeLaterOnes) {
     const Prepared p(trial, 32);
     const FormulateOptions options;
     BowlSearch used(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);
-    for (int zone : {0, 1, 2}) used.find({.zones = {zone}, .mixing_price = false, .keep = 1});
+    for (int zone : {0, 1, 2}) used.find({.zones = {zone}, .keep = 1});
     used.find({{0, 2}});
     for (const std::vector<int>& zones : {std::vector<int>{0, 1, 2}, {1, 2}, {0}}) {
       BowlSearch fresh(p.domain, p.search_zones, p.draws, p.total_weight, p.policy, options);

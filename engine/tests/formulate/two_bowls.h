@@ -52,7 +52,9 @@ struct TwoBowls {
            2,
            [&](int setting, int zone, double minutes) -> const ZoneTable& {
              return search.table(setting, zone, minutes);
-           }} {}
+           }} {
+    in.plainest = [this](const Wish& wish, const BowlSearch::Judged& judge) { return search.plainest(wish, judge); };
+  }
 
   Choice best() {
     Chooser chooser(in, group_zones(zones), [&](const Wish& wish) { return search.find(wish); });

@@ -708,6 +708,8 @@ export interface components {
             porosity_max?: number;
             visits_most?: number;
             weeks_between_visits?: number;
+            indifference_levels?: number;
+            zone_indifference_levels?: number;
         };
         SchedulePolicy: {
             order?: components["schemas"]["OrderForce"];
@@ -1016,6 +1018,8 @@ export interface components {
             on_head_peroxide_percent: number;
             recipe: components["schemas"]["Recipe"];
             objective: number;
+            certified: components["schemas"]["Recipe"];
+            certified_objective: number;
             rounded_objective: number;
             refined_objective: number;
             others: components["schemas"]["OtherRecipe"][];
@@ -1102,6 +1106,7 @@ export interface components {
             bound: number;
             gap: number;
             uneven: number;
+            plain_gap: number;
         };
         AlternativeView: {
             axis: string;

@@ -125,8 +125,8 @@ struct BowlView {
   int step = 1;
   double grams = 0, cost = 0;
   double on_head_peroxide_percent = 0;
-  Recipe recipe, runner_up;
-  double objective = 0, rounded_objective = 0, refined_objective = 0, runner_up_objective = 0;
+  Recipe recipe, certified, runner_up;
+  double objective = 0, certified_objective = 0, rounded_objective = 0, refined_objective = 0, runner_up_objective = 0;
   std::vector<OtherRecipe> others;
   std::vector<Turn> turns;
   law::LimitReport limits;

@@ -256,7 +256,9 @@ struct Fields<BowlView> {
       field("damp_hair", &V::damp_hair, always), field("zones", &V::zones, always), field("step", &V::step, always),
       field("grams", &V::grams, always), field("cost", &V::cost, always),
       field("on_head_peroxide_percent", &V::on_head_peroxide_percent, always), field("recipe", &V::recipe, always),
-      field("objective", &V::objective, always), field("rounded_objective", &V::rounded_objective, always),
+      field("objective", &V::objective, always), field("certified", &V::certified, always),
+      field("certified_objective", &V::certified_objective, always),
+      field("rounded_objective", &V::rounded_objective, always),
       field("refined_objective", &V::refined_objective, always), field("others", &V::others, always),
       field("turns", &V::turns, always), field("runner_up", &V::runner_up, always),
       field("runner_up_objective", &V::runner_up_objective, always), field("limits", &V::limits, always),
@@ -273,7 +275,8 @@ struct Fields<SearchReport> {
       field("bowls_most", &R::bowls_most, always), field("recipes", &R::recipes, always),
       field("sets", &R::sets, always), field("boxes", &R::boxes, always), field("bounds", &R::bounds, always),
       field("evaluations", &R::evaluations, always), field("objective", &R::objective, always),
-      field("bound", &R::bound, always), field("gap", &R::gap, always), field("uneven", &R::uneven, always));
+      field("bound", &R::bound, always), field("gap", &R::gap, always), field("uneven", &R::uneven, always),
+      field("plain_gap", &R::plain_gap, always));
 };
 
 template <>

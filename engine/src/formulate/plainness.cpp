@@ -1,0 +1,174 @@
+#include "formulate/plainness.h"
+
+#include <algorithm>
+#include <bit>
+#include <cmath>
+
+#include "formulate/habits.h"
+#include "generated/tables.h"
+#include "strandline/promise.h"
+
+namespace strandline {
+namespace {
+
+constexpr double kDeveloperStep = 1.5;  // %, in which bottles are blended
+
+// The criteria in the order of the table; each takes as many bits as its largest count.
+class Digits {
+ public:
+  void add(double count) {
+    const auto most = static_cast<Plainness>(tables::plainness[next_++][0]);
+    packed_ = packed_ << std::bit_width(most) | std::min(most, static_cast<Plainness>(std::max(0.0, count)));
+  }
+  Plainness packed() const { return packed_; }
+
+ private:
+  size_t next_ = 0;
+  Plainness packed_ = 0;
+};
+
+// Steps between what a shade is and what the zones wish: half levels, and two for each step of tone.
+int distance(const Product& p, const PlainWish& wish) {
+  constexpr double kNoLevel = 2, kToneWeight = 2;
+  double sum = 0;
+  for (const auto& [target, weight] : wish.wanted) {
+    const double levels = counts_for_levels(p) ? 2 * std::abs(p.level - target->level) : kNoLevel;
+    const auto steps = [&](Tone tone) {
+      return tables::tone_steps[static_cast<size_t>(tone)][static_cast<size_t>(p.tone)];
+    };
+    double tone = steps(target->tone);
+    if (target->second_tone) tone = std::min(tone, steps(*target->second_tone));
+    if (wish.white && counts_as_natural(p)) tone = 0;  // the white asks for it
+    if (p.cls == ProductClass::clear) tone = 0;
+    sum += weight * (levels + kToneWeight * tone);
+  }
+  return static_cast<int>(std::lround(sum));
+}
+
+// Which class practice takes here: what lifts or covers is permanent, what only deposits is not.
+int class_rank(ProductClass cls, const PlainWish& wish) {
+  const bool tint = !wish.coloured && (wish.lifts || wish.covers);
+  switch (cls) {
+    case ProductClass::permanent:
+      return tint ? 0 : wish.coloured ? 2 : 1;
+    case ProductClass::high_lift:
+      return tint ? 1 : 3;
+    case ProductClass::demi:
+      return tint ? 2 : 0;
+    default:
+      return tint ? 3 : 1;
+  }
+}
+
+// A half is rounder than a quarter, a quarter than three eighths.
+int unround(const signed char (&eighths)[3]) {
+  int all = 0;
+  for (const signed char e : eighths) all |= e;
+  if (all == kEighths || all == kEighths / 2) return 0;
+  return all % 2 == 0 ? 1 : 2;
+}
+
+}  // namespace
+
+Plainness as_plain(Plainness p) {
+  constexpr size_t kTubes = 4;  // its row
+  int finer = 0;
+  for (size_t r = kTubes + 1; r < tables::plainness.size(); ++r)
+    finer += std::bit_width(static_cast<Plainness>(tables::plainness[r][0]));
+  return p | ((Plainness{1} << finer) - 1);
+}
+
+PlainWish plain_wish(const std::vector<SearchZone>& zones, const std::vector<int>& served) {
+  const auto& rows = tables::natural_for_white;
+  const size_t shares = rows.size() - 1;
+  PlainWish w;
+  double weight = 0, white = 0, coloured = 0, warm = 0;
+  for (int z : served) weight += zones[static_cast<size_t>(z)].weight;
+  for (int z : served) {
+    const SearchZone& zone = zones[static_cast<size_t>(z)];
+    const double own = zone.weight / weight;
+    w.wanted.push_back({zone.target, own});
+    w.needed_percent = std::max(w.needed_percent, zone.needed_percent);
+    white += own * zone.white;
+    double natural = 0, all = 0;
+    for (const Population& p : zone.span->populations) {
+      all += p.share.value;
+      if (p.origin == ColourOrigin::natural) natural += p.share.value;
+    }
+    const bool bare = natural >= 0.5 * all;
+    coloured += bare ? 0 : own;
+    w.lifts = w.lifts || (bare && zone.asked > tables::developer_need[0][0]);
+    if (zone.target->tone == Tone::copper || zone.target->tone == Tone::red) warm += own;
+  }
+  w.coloured = coloured > 0.5;
+  w.white = white >= rows[0][0];
+  w.covers = w.white && !w.coloured;
+  if (!w.white) return w;
+  constexpr double kBelow = 0.1, kAbove = 0.2;  // by choice: what a colourist would call that step still
+  double step = white;
+  for (size_t r = 0; r < shares; ++r)
+    if (white >= rows[r][0] && rows[r][1] > 0) step = rows[r][1];
+  w.natural_low = std::max(0.0, std::min(white, step) - kBelow);
+  w.natural_high = std::min(1.0, std::max(white, step) + kAbove);
+  if (warm > 0.5) w.natural_low = std::min(w.natural_low, rows[shares][0]), w.natural_high = rows[shares][1];
+  return w;
+}
+
+PlainGround::PlainGround(const Ground& ground, const PlainWish& wish) : ground_(ground), wish_(wish) {
+  for (const ShadeNode& node : ground.tree.nodes) {
+    Ends e;
+    for (int i = node.begin; i < node.end; ++i) {
+      const Product& p = *ground.set->products()[static_cast<size_t>(ground.tree.order[static_cast<size_t>(i)])];
+      e.distance = std::min(e.distance, distance(p, wish_));
+      e.some_natural = e.some_natural || counts_as_natural(p);
+      e.all_natural = e.all_natural && counts_as_natural(p);
+      e.all_clear = e.all_clear && p.cls == ProductClass::clear;
+      e.some_thin = e.some_thin || p.cls == ProductClass::clear || p.cls == ProductClass::corrector;
+    }
+    nodes_.push_back(e);
+  }
+}
+
+Plainness PlainGround::least(const Setting& s, const Branch& b) const {
+  int distance = 0, natural_low = 0, natural_high = 0, others = 0, correctors = 0, clear = 0, apart = 0;
+  const int parts = b.parts();
+  for (int i = 0; i < parts; ++i) {
+    const ShadeNode& node = ground_.node(b, i);
+    const Ends& e = nodes_[static_cast<size_t>(b.node[i])];
+    const int own = b.eighths[i];
+    distance += own * e.distance;
+    if (node.all_correctors) correctors += own;
+    if (e.all_clear) clear += own;
+    if (e.some_natural)
+      natural_high += own;
+    else if (!e.some_thin)
+      others += own;
+    if (e.all_natural) natural_low += own;
+    for (int j = 0; j < parts && node.levelled; ++j)
+      if (const ShadeNode& other = ground_.node(b, j); j != i && other.levelled)
+        apart = std::max(apart, static_cast<int>(std::ceil(2 * (node.level_low - other.level_high - 1) - 1e-9)));
+  }
+  // Of the shades, correctors and clear left out; ends of that share over what the nodes may hold.
+  const double most = static_cast<double>(natural_high) / std::max(1, natural_high + others);
+  const double least = static_cast<double>(natural_low) / std::max(1, kEighths - correctors - clear);
+  const double off = std::max({0.0, wish_.natural_low - most, least - wish_.natural_high});
+  constexpr int kClearMost = kEighths / 2, kCorrectorMost = kEighths / 4;
+  const double never =
+      apart + std::max(0, correctors - kCorrectorMost) + (wish_.covers ? clear : std::max(0, clear - kClearMost));
+  const double percent = std::abs(s.developer_percent - wish_.needed_percent) / kDeveloperStep;
+  const bool usual = s.developer_percent <= 0 || std::abs(s.ratio - reference(*s.range).ratio) < 1e-9;
+  Digits d;
+  d.add(never);
+  d.add(class_rank(s.range->cls, wish_));
+  d.add((s.developer_percent > 0 ? 2 * std::ceil(percent - 1e-9) : 0) + (usual ? 0 : 1));
+  d.add(std::ceil(kEighths * off - 1e-9));
+  d.add(parts);
+  d.add(distance);
+  d.add(correctors);
+  d.add(clear);
+  d.add(unround(b.eighths));
+  d.add(std::floor(100 * least_price_per_g(ground_, b) + 1e-9));
+  return d.packed();
+}
+
+}  // namespace strandline
