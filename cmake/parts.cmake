@@ -1,4 +1,5 @@
-# strandline_tests(<name> <folder> <libs...>): one test program from every *_test.cpp below <folder>.
+# strandline_tests(<name> <folder> <libs...>): one test program from every *_test.cpp below <folder>; it runs as so many shards
+# beside each other as STRANDLINE_SHARDS_<name> says.
 function(strandline_tests name folder)
   if(NOT STRANDLINE_TESTS)
     return()
@@ -17,12 +18,25 @@ function(strandline_tests name folder)
   target_compile_definitions(${name} PRIVATE STRANDLINE_SOURCE_DIR=".")
   target_precompile_headers(${name} PRIVATE <gtest/gtest.h> <rapidcheck.h> <vector> <string>)
   include(GoogleTest)
-  add_test(NAME ${name} COMMAND ${name} WORKING_DIRECTORY ${CMAKE_SOURCE_DIR})
   set(timeout 900)
   if(STRANDLINE_SANITIZE)
     set(timeout 1800)  # many times slower
   endif()
-  set_tests_properties(${name} PROPERTIES TIMEOUT ${timeout} ENVIRONMENT "RC_PARAMS=seed=20261125")
+  set(shards 1)
+  if(DEFINED STRANDLINE_SHARDS_${name})
+    set(shards ${STRANDLINE_SHARDS_${name}})
+  endif()
+  foreach(shard RANGE 1 ${shards})
+    set(test ${name})
+    if(shard GREATER 1)
+      set(test ${name}_${shard})
+    endif()
+    math(EXPR index "${shard} - 1")
+    add_test(NAME ${test} COMMAND ${CMAKE_SOURCE_DIR}/cmake/run_test ${test} $<TARGET_FILE:${name}>
+      WORKING_DIRECTORY ${CMAKE_SOURCE_DIR})
+    set_tests_properties(${test} PROPERTIES TIMEOUT ${timeout}
+      ENVIRONMENT "GTEST_TOTAL_SHARDS=${shards};GTEST_SHARD_INDEX=${index}")
+  endforeach()
 endfunction()
 
 # strandline_fuzz(<folder> <libs...>): one libFuzzer program per *_fuzz.cpp in <folder>; seeds in <folder>/corpus/<program>/.

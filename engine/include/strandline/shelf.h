@@ -73,9 +73,9 @@ struct SwatchHair {
   double level = 0;  // 1…10
   Tone tone = Tone::natural;
   ColourOrigin origin = ColourOrigin::natural;
-  std::optional<double> natural_level;  // under a colour; absent = as `level`
-  double porosity = 1;                  // 0 low … 3 very high
-  std::optional<ReferenceProcess> process;
+  std::optional<double> natural_level = {};  // under a colour; absent = as `level`
+  double porosity = 1;                       // 0 low … 3 very high
+  std::optional<ReferenceProcess> process = {};
 };
 
 // One thing on the shelf that goes into or beside a bowl.
