@@ -47,7 +47,7 @@ constexpr std::array sentences{
              "Name a range of tints, demis or direct colour."},
     Sentence{"no_bowls", "The document has no bowls of its own.", "Add \"bowls\", or ask for a plan instead."},
     Sentence{"unknown_verb", "There is nothing called \"{verb}\" here.",
-             "Ask for assess, aim, predict, formulate, schedule, plan, reach, fade, grow, what-if, review, "
+             "Ask for assess, aim, predict, formulate, schedule, replan, plan, reach, fade, grow, what-if, review, "
              "convert or substitute."},
     // The head.
     Sentence{"head_has_no_areas", "The head has no areas.", "Describe at least one area with one span."},

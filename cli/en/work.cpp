@@ -132,6 +132,12 @@ constexpr std::array sentences{
     Sentence{"unknown_basis", "The form in which the percentage is declared is not known.",
              "Give it as the free base, or name a form of the list."},
     // The clock.
+    Sentence{"not_begun", "The visit has not begun: it has no running clock.", "Ask for schedule, or add \"running\"."},
+    Sentence{"unknown_task", "The clock knows no task {task}.", "Tasks are named as in the plan of \"running\"."},
+    Sentence{"already_on", "{task} is on the hair already.", "It stays for its time."},
+    Sentence{"does_not_fit", "No room is left for {zone}: what is on the hair would stay on for too long.",
+             "Rinse first, or leave it out."},
+    Sentence{"in_time_without", "In time only without {zone}.", "Leave it out, or let the client stay longer."},
     Sentence{"clock_breaks", "{zone} would stay on {minutes} minutes too long.",
              "What would help: a second colourist {second_pair_of_hands}, another order {other_order}, "
              "wrapping what is off the "

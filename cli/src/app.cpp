@@ -29,6 +29,7 @@ int run(const std::vector<std::string>& arguments, Io& io) {
   add_predict(app, session);
   add_formulate(app, session);
   add_schedule(app, session);
+  add_replan(app, session);
   add_plan(app, session);
   add_fade(app, session);
   add_grow(app, session);

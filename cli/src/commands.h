@@ -16,6 +16,7 @@ void add_assess(CLI::App& app, Session& session);
 void add_predict(CLI::App& app, Session& session);
 void add_formulate(CLI::App& app, Session& session);
 void add_schedule(CLI::App& app, Session& session);
+void add_replan(CLI::App& app, Session& session);
 void add_plan(CLI::App& app, Session& session);
 void add_fade(CLI::App& app, Session& session);
 void add_grow(CLI::App& app, Session& session);

@@ -8,8 +8,8 @@
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   using namespace strandline;
-  constexpr const char* verbs[] = {"assess", "aim",  "predict", "formulate", "schedule", "plan",      "reach",
-                                   "fade",   "grow", "what-if", "review",    "convert",  "substitute"};
+  constexpr const char* verbs[] = {"assess", "aim",  "predict", "formulate", "schedule", "plan",       "reach",
+                                   "fade",   "grow", "what-if", "review",    "convert",  "substitute", "replan"};
   static const auto house = salon::open_house({});
   if (!house) std::abort();
   if (size == 0) return 0;

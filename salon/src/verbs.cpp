@@ -222,6 +222,11 @@ Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort) {
   return planned.map([](const VisitPlan& p) { return p.timeline; });
 }
 
+Result<Replanned> replan(const wire::ReadVisit& asked) {
+  if (!asked.running) return tl::unexpected(Problems{{"not_begun", "/running", {}}});
+  return strandline::replan(asked.visit, *asked.running, asked.options.now_min);
+}
+
 Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort) {
   const auto search = [&](const FormulateOptions& how) { return strandline::plan(asked.visit, how); };
   return searched(asked, effort, search).and_then([&](VisitPlan p) {
@@ -293,6 +298,7 @@ Result<wire::Json> answer_to(std::string_view verb, const wire::ReadVisit& asked
   if (verb == "predict") out = predict(asked, effort).map(json);
   if (verb == "formulate") out = formulate(asked, effort).map(json);
   if (verb == "schedule") out = schedule(asked, effort).map(json);
+  if (verb == "replan") out = replan(asked).map(json);
   if (verb == "plan") out = plan(asked, effort).map(json);
   if (verb == "reach") out = reach(asked, effort).map(json);
   if (verb == "fade") out = fade(asked, asked.options.habit, effort).map(json);

@@ -1,4 +1,4 @@
-#include "strandline/wire/answer_fields.h"
+#include "strandline/wire/replan_fields.h"
 
 namespace strandline::wire {
 
@@ -10,6 +10,7 @@ Json answer_json(const PlanAnswer& a) { return with_schema(a); }
 Json answer_json(const ReachAnswer& a) { return with_schema(a); }
 Json answer_json(const LevelsAnswer& a) { return with_schema(a); }
 Json answer_json(const ShelfAnswer& a) { return with_schema(a); }
+Json answer_json(const Replanned& a) { return with_schema(a); }
 
 Json answer_json(const Timeline& timeline) {
   return {{"schema", "strandline.schedule/1"}, {"timeline", encode(timeline)}};

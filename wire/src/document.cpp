@@ -84,6 +84,7 @@ Result<ReadVisit> read_visit(const Json& document, const Sources& sources) {
   v.aims = std::move(d.aims);
   v.people = std::move(d.people);
   v.bowls = std::move(d.bowls);
+  out.running = std::move(d.running);
   out.options = d.options;
   return out;
 }

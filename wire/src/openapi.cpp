@@ -2,6 +2,7 @@
 
 #include "strandline/wire/advice_fields.h"
 #include "strandline/wire/later_fields.h"
+#include "strandline/wire/replan_fields.h"
 #include "strandline/wire/schema.h"
 
 namespace strandline::wire {
@@ -126,6 +127,7 @@ void add_verbs(Printer& p, const Json& visit, Json& paths) {
   post("/api/v1/predict", "predict", answer_of<PredictAnswer>(p));
   post("/api/v1/formulate", "formulate", answer_of<FormulateAnswer>(p));
   post("/api/v1/schedule", "schedule", with_schema_key("timeline", p.type<Timeline>()));
+  post("/api/v1/replan", "replan", answer_of<Replanned>(p));
   post("/api/v1/plan", "plan", answer_of<PlanAnswer>(p));
   post("/api/v1/reach", "reach", answer_of<ReachAnswer>(p));
   post("/api/v1/fade", "fade", answer_of<FadeAnswer>(p));

@@ -3,6 +3,7 @@
 #include <map>
 #include <numbers>
 
+#include "pipeline/follow.h"
 #include "pipeline/schedule_request.h"
 
 namespace strandline {
@@ -10,7 +11,13 @@ namespace {
 
 using Steps = std::map<int, std::vector<PlannedBowl>>;
 
-// As things stand for a step that begins `at` minutes after hands on.
+template <class T>
+void move_behind(std::vector<T>& all, std::vector<T>& more) {
+  all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+}  // namespace
+
 ScheduleRequest begun(ScheduleRequest r, double at) {
   if (at <= 0) return r;
   r.policy.prepare = {0, 0};  // gown and sections are there
@@ -29,12 +36,6 @@ void shift(Timeline& t, double by) {
   for (double* m : {&t.basin_min, &t.finish_min, &t.finish_mean}) *m += by;
 }
 
-template <class T>
-void move_behind(std::vector<T>& all, std::vector<T>& more) {
-  all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
-}
-
-// `t` begins when `all` has ended.
 void follow(Timeline& all, Timeline t, int step, double late_tolerance) {
   std::erase_if(t.tasks, [](const TimelineTask& task) { return task.kind == TaskKind::prepare; });
   for (TimelineTask& task : t.tasks) task.id = "step " + std::to_string(step) + ": " + task.id;
@@ -57,8 +58,6 @@ void follow(Timeline& all, Timeline t, int step, double late_tolerance) {
   all.proven = all.proven && t.proven;
   all.nodes += t.nodes;
 }
-
-}  // namespace
 
 Result<Timeline> clock(const Visit& visit, const std::vector<PlannedBowl>& bowls) {
   Steps steps;

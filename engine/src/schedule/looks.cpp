@@ -47,15 +47,15 @@ Look take(const Instance& instance, const PlannedJobs& plan, int from, int last,
 
 }  // namespace
 
-Result<std::vector<Look>> looks(const Instance& instance, const PlannedJobs& plan) {
+Result<std::vector<Look>> looks(const Instance& instance, const PlannedJobs& plan, std::vector<Look> taken) {
   const auto& policy = instance.request.policy;
   const auto span = on_the_hair(instance, plan);
   const int ticks = nearest_ticks(policy.check_minutes);
   const int least = ticks_up(policy.check_every_min), most = ticks_down(policy.check_every_max);
-  std::vector<Look> out;
+  std::vector<Look> out = std::move(taken);
   if (span.from == kNever) return out;
-  int from = span.from + ticks_up(policy.first_check);
-  int last = from + least;
+  int from = out.empty() ? span.from + ticks_up(policy.first_check) : out.back().start + least;
+  int last = out.empty() ? from + least : out.back().start + most;
   while (from + ticks <= span.until) {
     const auto look = take(instance, plan, from, std::min(last, span.until - ticks), ticks);
     if (look.person < 0)

@@ -6,6 +6,7 @@
 #pragma once
 
 #include <algorithm>
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -24,8 +25,21 @@ struct Arc {
   double minutes;  // start(to) >= start(from) + minutes
 };
 
+// What has happened of a task; nothing = it lies ahead.
+struct Past {
+  double start = 0, minutes = 0;
+  int person = 0;
+};
+
 class Oracle {
  public:
+  // Of a visit that runs: nothing ahead begins before `now`. Asked with the applications of the task (of a mix: all
+  // that share it).
+  double now = 0;
+  std::function<std::optional<Past>(char kind, const std::vector<int>& apps)> past = [](char, const auto&) {
+    return std::optional<Past>();
+  };
+
   // `later[i][j]`: the house starts application i no later than j.
   Oracle(const ScheduleRequest& request, std::vector<std::vector<bool>> later, bool to_target)
       : r_(request), later_(std::move(later)), to_target_(to_target), group_(request.applications.size(), -1) {}
@@ -75,12 +89,25 @@ class Oracle {
   }
 
   bool may_follow(const Task& t) const {
+    if (t.kind == 'a' && past_of(t)) return done('p', 0) && done('m', group_[t.what]);
     if (t.kind == 'a') {
       for (std::size_t j = 0; j < later_.size(); ++j)
         if (later_[j][t.what] && !done('a', static_cast<int>(j))) return false;
       return done('p', 0) && done('m', group_[t.what]);
     }
     return t.kind != 'r' || done('a', t.what);
+  }
+
+  // What has happened was done by the hands that did it, before all that they still have to do, in the order of its
+  // times.
+  bool out_of_time(const Task& t) const {
+    const auto over = past_of(t);
+    if (!over) return false;
+    if (over->person != t.person) return true;
+    return std::ranges::any_of(done_, [&](const Task& d) {
+      const auto before = past_of(d);
+      return d.person == t.person && (!before || before->start > over->start);
+    });
   }
 
   bool can(int person, char kind) const {
@@ -101,7 +128,7 @@ class Oracle {
       if (!may_follow(t)) continue;
       left_.erase(left_.begin() + static_cast<long>(k));
       for (t.person = 0; t.person < static_cast<int>(r_.people.size()); ++t.person) {
-        if (!can(t.person, t.kind)) continue;
+        if (!can(t.person, t.kind) || out_of_time(t)) continue;
         done_.push_back(t);
         sequence();
         done_.pop_back();
@@ -111,7 +138,16 @@ class Oracle {
     }
   }
 
+  std::optional<Past> past_of(const Task& t) const {
+    std::vector<int> apps;
+    for (std::size_t i = 0; i < group_.size(); ++i)
+      if (t.kind == 'p' || (t.kind == 'm' ? group_[i] == t.what : static_cast<int>(i) == t.what))
+        apps.push_back(static_cast<int>(i));
+    return past(t.kind, apps);
+  }
+
   double minutes(const Task& t) const {
+    if (const auto over = past_of(t)) return over->minutes;
     if (t.kind == 'p') return r_.policy.prepare.mean;
     if (t.kind == 'r') return r_.policy.remove_packet.mean;
     if (t.kind == 'a') return r_.applications[t.what].apply.mean * r_.people[t.person].pace;
@@ -137,6 +173,9 @@ class Oracle {
       const auto& t = done_[k];
       out.push_back({k, basin, minutes(t)});
       out.push_back({basin + 1, k, r_.people[t.person].from});
+      const auto over = past_of(t);
+      out.push_back({basin + 1, k, over ? over->start : now});
+      if (over) out.push_back({k, basin + 1, -over->start});
       if (r_.people[t.person].until) out.push_back({k, basin + 1, minutes(t) - *r_.people[t.person].until});
       for (int i = 0; i < k; ++i)
         if (done_[i].person == t.person) out.push_back({i, k, minutes(done_[i])});
@@ -146,11 +185,12 @@ class Oracle {
       const int leaves = singly_ >> t.what & 1 ? at('r', t.what) : basin;
       out.push_back({at('p', 0), k, r_.policy.prepare.mean});
       out.push_back({mix, k, minutes(done_[mix])});
-      out.push_back({k, mix, minutes(t) - life(group_[t.what])});
+      if (!past_of(t)) out.push_back({k, mix, minutes(t) - life(group_[t.what])});
       out.push_back({k, leaves, minutes(t) + (to_target_ ? a.target : a.min)});
       out.push_back({leaves, k, -a.max});
       for (std::size_t j = 0; j < later_.size(); ++j)
-        if (later_[t.what][j]) out.push_back({k, at('a', static_cast<int>(j)), 0});
+        if (later_[t.what][j] && !past_of(done_[at('a', static_cast<int>(j))]))
+          out.push_back({k, at('a', static_cast<int>(j)), 0});
     }
     return out;
   }

@@ -10,8 +10,9 @@ namespace strandline::server {
 
 namespace {
 
-// Verbs that look at one colour of each zone and no scenario.
-bool quick(const std::string& verb) { return verb == "assess" || verb == "aim"; }
+// Verbs that look at one colour of each zone and no scenario, or at a clock that has begun: nobody at the chair waits
+// for others' searches then.
+bool quick(const std::string& verb) { return verb == "assess" || verb == "aim" || verb == "replan"; }
 
 // Heavy work at the desk, in its turn; given up when the client goes or the server stops.
 Result<wire::Json> in_turn(Context& context, const httplib::Request& request, const std::string& verb,
@@ -34,7 +35,7 @@ Result<wire::Json> in_turn(Context& context, const httplib::Request& request, co
 
 void add_verbs(httplib::Server& http, Context& context) {
   for (const std::string verb : {"assess", "aim", "predict", "formulate", "schedule", "plan", "reach", "fade", "grow",
-                                 "what-if", "review", "convert", "substitute"}) {
+                                 "what-if", "review", "convert", "substitute", "replan"}) {
     http.Post("/api/v1/" + verb, [verb, &context](const httplib::Request& request, httplib::Response& response) {
       const auto answer = wire::parse(request.body).and_then([&](const wire::Json& document) {
         const auto work = [&](const salon::Effort& effort) {

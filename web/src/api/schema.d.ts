@@ -148,6 +148,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/replan": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["replan"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/plan": {
         parameters: {
             query?: never;
@@ -358,6 +374,8 @@ export interface components {
             bowls?: components["schemas"]["Bowl"][];
             /** @description kind of the way over several steps that the bowls come from */
             way?: string;
+            /** @description once the visit has begun */
+            running?: components["schemas"]["Running"];
             options?: components["schemas"]["AnswerOptions"];
         };
         SkinTest: {
@@ -779,6 +797,114 @@ export interface components {
             product: string;
             grams: number;
         };
+        Running: {
+            /** @description instant of minute 0, UTC */
+            since: string;
+            /** @description as agreed when the visit began */
+            bowls: components["schemas"]["RunningBowl"][];
+            /** @description the clock as it was then */
+            plan: components["schemas"]["Timeline"];
+            marks?: components["schemas"]["Mark"][];
+            additions?: components["schemas"]["Addition"][];
+            leftovers?: components["schemas"]["Leftover"][];
+            /** @description minutes */
+            leave_by?: number;
+            /** @description minutes */
+            stopped_at?: number;
+            /** @description minutes */
+            ended_at?: number;
+        };
+        RunningBowl: {
+            label: string;
+            range: string;
+            parts: components["schemas"]["Part"][];
+            /** @description from the last touch */
+            minutes: number;
+            damp_hair?: boolean;
+            zones: string[];
+            /** @description goes on when the bowls of the step before are rinsed out */
+            step?: number;
+            range_name?: string;
+            /** @description of its parts, in their order */
+            names?: string[];
+            /** @description minutes from the start of mixing to the last touch */
+            mix_life_min?: number;
+        };
+        Timeline: {
+            tasks: components["schemas"]["TimelineTask"][];
+            developments: components["schemas"]["Development"][];
+            order: components["schemas"]["OrderStep"][];
+            steps: components["schemas"]["TimelineStep"][];
+            basin_min: number;
+            finish_min: number;
+            developed_to: components["schemas"]["DevelopTo"];
+            finish_mean: number;
+            finish_sd: number;
+            on_time_probability: number;
+            clocks_probability: number;
+            proven: boolean;
+            nodes: number;
+        };
+        TimelineTask: {
+            id: string;
+            kind: components["schemas"]["TaskKind"];
+            who: string;
+            bowl: string;
+            mix: number;
+            application: string;
+            zone: string;
+            start_min: number;
+            end_min: number;
+            earliest: number;
+            latest: number;
+            reason: string;
+            during: string;
+        };
+        /** @enum {string} */
+        TaskKind: "prepare" | "mix" | "apply" | "check" | "remove_packet" | "emulsify" | "rinse" | "shampoo" | "tone" | "treat" | "dry" | "photograph";
+        Development: {
+            application: string;
+            zone: string;
+            bowl: string;
+            first_touch: number;
+            last_touch: number;
+            min_until: number;
+            target_at: number;
+            max_until: number;
+            leaves_at: number;
+        };
+        OrderStep: {
+            application: string;
+            zone: string;
+            who: string;
+            reason: string;
+            out_of_order: boolean;
+        };
+        TimelineStep: {
+            step: number;
+            from_min: number;
+            basin_min: number;
+            until_min: number;
+        };
+        Mark: {
+            task: string;
+            what: components["schemas"]["Marked"];
+            at_min: number;
+        };
+        /** @enum {string} */
+        Marked: "started" | "done" | "left_out" | "ran_out";
+        Addition: {
+            bowl: string;
+            mix: number;
+            product: string;
+            grams: number;
+            at_min: number;
+        };
+        Leftover: {
+            bowl: string;
+            mix: number;
+            grams: number;
+        };
         AnswerOptions: {
             scenarios?: number;
             /** @description a search stops then; default 120 */
@@ -789,6 +915,8 @@ export interface components {
             misread?: components["schemas"]["Misreading"];
             /** @description of the product that ran out, in the bowl already; read by substitute */
             weighed_g?: number;
+            /** @description minutes since the visit began; read by replan */
+            now_min?: number;
         };
         Habit: {
             washes_per_week?: number;
@@ -1116,61 +1244,12 @@ export interface components {
             grams: number;
             cost: number;
         };
-        Timeline: {
-            tasks: components["schemas"]["TimelineTask"][];
-            developments: components["schemas"]["Development"][];
-            order: components["schemas"]["OrderStep"][];
-            steps: components["schemas"]["TimelineStep"][];
-            basin_min: number;
-            finish_min: number;
-            developed_to: components["schemas"]["DevelopTo"];
-            finish_mean: number;
-            finish_sd: number;
-            on_time_probability: number;
-            clocks_probability: number;
-            proven: boolean;
-            nodes: number;
-        };
-        TimelineTask: {
-            id: string;
-            kind: components["schemas"]["TaskKind"];
-            who: string;
-            bowl: string;
-            mix: number;
-            application: string;
-            zone: string;
-            start_min: number;
-            end_min: number;
-            earliest: number;
-            latest: number;
-            reason: string;
-            during: string;
-        };
-        /** @enum {string} */
-        TaskKind: "prepare" | "mix" | "apply" | "check" | "remove_packet" | "emulsify" | "rinse" | "shampoo" | "tone" | "treat" | "dry" | "photograph";
-        Development: {
-            application: string;
-            zone: string;
-            bowl: string;
-            first_touch: number;
-            last_touch: number;
-            min_until: number;
-            target_at: number;
-            max_until: number;
-            leaves_at: number;
-        };
-        OrderStep: {
-            application: string;
-            zone: string;
-            who: string;
-            reason: string;
-            out_of_order: boolean;
-        };
-        TimelineStep: {
-            step: number;
-            from_min: number;
-            basin_min: number;
-            until_min: number;
+        Replanned: {
+            timeline: components["schemas"]["Timeline"];
+            too_late: string[];
+            fits_without: string[];
+            notes: components["schemas"]["Problem"][];
+            schema: string;
         };
         PlanAnswer: {
             /** @description stopped: nothing may be mixed as asked */
@@ -1668,6 +1747,39 @@ export interface operations {
                         schema: string;
                         timeline: components["schemas"]["Timeline"];
                     };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    replan: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Visit"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Replanned"];
                 };
             };
             /** @description problems */

@@ -6,6 +6,7 @@ import type {
   PlanAnswer,
   ReachAnswer,
   RemadeAnswer,
+  Replanned,
   ReviewAnswer,
   ShelfAnswer,
   Visit,
@@ -71,6 +72,10 @@ export const plan = (visit: Visit, signal?: AbortSignal) => call<PlanAnswer>('PO
 /** What the visit's own bowls do: nothing is searched. */
 export const whatIf = (visit: Visit, signal?: AbortSignal) =>
   call<PlanAnswer>('POST', 'what-if', visit, signal);
+
+/** The clock of a visit that has begun, from its marks; milliseconds. */
+export const replan = (visit: Visit, signal?: AbortSignal) =>
+  call<Replanned>('POST', 'replan', visit, signal);
 
 /** The visit's own bowls beside the best of the shelf; searches, can take seconds. */
 export const review = (visit: Visit, signal?: AbortSignal) =>

@@ -5,6 +5,8 @@ import { run } from '../back/back';
 export interface Draft {
   seq: number;
   document: Visit;
+  /** Of a running visit: what it was changed from, so that marks of two devices can be told apart. */
+  base?: Visit;
   /** The id under which the document is saved, and those of earlier ones whose answers did not come. */
   entry?: string;
   handed?: string[];

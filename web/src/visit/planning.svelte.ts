@@ -23,6 +23,14 @@ const within = (visit: Visit, seconds: number): Visit => ({
   options: { ...visit.options, seconds },
 });
 
+/** What plans look at: the clock that runs is no part of it. */
+function alike(a: Visit | undefined, b: Visit): boolean {
+  if (!a || a === b) return a === b;
+  const keys = new Set([...Object.keys(a), ...Object.keys(b)] as (keyof Visit)[]);
+  keys.delete('running');
+  return [...keys].every((key) => a[key] === b[key]);
+}
+
 /** What a search has found. */
 interface Found {
   visit: Visit;
@@ -62,7 +70,7 @@ export class Planning {
 
   /** The plan was made for this document. */
   isFor(visit: Visit): boolean {
-    return this.plan !== undefined && this.#for === visit;
+    return this.plan !== undefined && alike(this.#for, visit);
   }
 
   #is({ visit, plan, stopped }: Found): void {
@@ -81,7 +89,7 @@ export class Planning {
       return;
     }
     this.stop();
-    if (this.#found?.visit === visit) this.#is(this.#found);
+    if (this.#found && alike(this.#found.visit, visit)) this.#is(this.#found);
     else await this.#search(visit);
   }
 

@@ -20,6 +20,7 @@ import { History, type Was } from './history.svelte';
 import { Latest, Newest } from './latest';
 import { Mixing } from './mixing.svelte';
 import { Planning } from './planning.svelte';
+import { together } from './together';
 
 /** Where the changes of the open visit are. */
 export type Saving = 'saved' | 'saving' | 'waiting' | 'refused' | 'changed_elsewhere';
@@ -40,6 +41,8 @@ export class Work {
   readonly id: string;
   #seq: number;
   #visit: Visit;
+  /** The document of entry `#seq`: what two devices changed is told apart by it. */
+  #base: Visit;
   /** The id under which a document is saved, the same however often it is handed in. */
   #named: { document: Visit; entry: string } | undefined;
   /** Ids that were handed in since the last answer: if one of them is the newest entry, it is ours. */
@@ -88,7 +91,7 @@ export class Work {
     this.id = stored.id;
     this.mixing = new Mixing(stored.id);
     this.#seq = stored.seq;
-    this.#visit = stored.document;
+    this.#visit = this.#base = stored.document;
     this.#drafts = drafts;
     if (!draft) return;
     const onOwn = stored.entry !== undefined && draft.handed?.includes(stored.entry);
@@ -100,6 +103,8 @@ export class Work {
       this.#handed = draft.handed ?? [];
       this.kept = true;
       this.#saveSoon();
+    } else if (draft.base && this.#joinsDraft(draft, stored.document)) {
+      this.#saveSoon(); // marks of two devices
     } else if (sameDocument(draft.document, stored.document)) {
       this.#drop(); // stored, and the page was closed before it knew
     } else this.overtaken = draft;
@@ -112,6 +117,14 @@ export class Work {
   get visit(): Visit {
     void this.#told;
     return this.#visit;
+  }
+
+  #joinsDraft({ base, document }: Draft, stored: Visit): boolean {
+    const both = base && together(base, document, stored);
+    if (!both || sameDocument(both, stored)) return false;
+    this.#visit = both;
+    this.kept = true;
+    return true;
   }
 
   /** Takes the overtaken change (as a new one) or lets it go. */
@@ -135,6 +148,7 @@ export class Work {
       .keep(this.id, {
         seq: this.#seq,
         document: laid,
+        ...(laid.running ? { base: this.#base } : {}),
         entry: this.#entryOf(laid),
         handed: [...this.#handed],
       })
@@ -224,6 +238,7 @@ export class Work {
     try {
       const stored = await api.saveVisit(this.id, this.#seq, sent, entry);
       this.#seq = stored.seq;
+      this.#base = sent;
       this.#handed = [];
       this.saveTrouble = undefined;
       this.saving = 'saved';
@@ -253,9 +268,40 @@ export class Work {
   /** Whether the newest entry is one of ours whose answer was lost; then the next save goes on from it. */
   async #overtookItself(): Promise<boolean> {
     const newest = await api.openVisit(this.id);
-    if (newest.seq <= this.#seq || !this.#handed.includes(newest.entry)) return false;
+    if (newest.seq <= this.#seq) return false;
+    if (!this.#handed.includes(newest.entry)) return this.#joins(newest);
     this.#seq = newest.seq;
+    this.#base = newest.document;
     return true;
+  }
+
+  /** Another device marked the same running visit: the marks of both. */
+  #joins(newest: api.SavedVisit): boolean {
+    const both = together(this.#base, this.#visit, newest.document);
+    if (!both) return false;
+    this.#seq = newest.seq;
+    this.#base = newest.document;
+    this.#visit = both;
+    this.#told++;
+    return true;
+  }
+
+  /** Takes what another device stored meanwhile, where nothing of this one waits. */
+  async catchUp(): Promise<void> {
+    const idle = () => this.saving === 'saved' && !this.#sending && !hand.held && !this.#rests;
+    if (!idle()) return;
+    try {
+      const newest = await api.openVisit(this.id);
+      if (newest.seq <= this.#seq || !idle()) return;
+      const read = !sameDocument(newest.document.head, this.#visit.head);
+      this.#seq = newest.seq;
+      this.#visit = this.#base = newest.document;
+      this.#told++;
+      if (read) void this.assessNow();
+      void this.aimNow();
+    } catch (error) {
+      troubleOf(error); // a server that is silent or refuses is told of by the next save
+    }
   }
 
   #drop(): void {

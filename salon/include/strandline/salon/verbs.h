@@ -30,6 +30,8 @@ Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked, const Effort& 
 Result<wire::FormulateAnswer> formulate(const wire::ReadVisit& asked, const Effort& effort);
 // From the document's own bowls where there are any, else from a plan.
 Result<Timeline> schedule(const wire::ReadVisit& asked, const Effort& effort);
+// The clock of a visit that has begun, from its marks. Problem not_begun. Takes milliseconds.
+Result<Replanned> replan(const wire::ReadVisit& asked);
 Result<wire::PlanAnswer> plan(const wire::ReadVisit& asked, const Effort& effort);
 // What each zone can become today with this shelf; the document's aims are not read.
 Result<wire::ReachAnswer> reach(const wire::ReadVisit& asked, const Effort& effort);

@@ -1,1 +1,2 @@
 export { default as Plan } from './Plan.svelte';
+export { lanesOf } from './lanes';

@@ -2,6 +2,7 @@ import type { Dictionary } from '../types';
 import { advice } from './advice';
 import { aim } from './aim';
 import { asked } from './asked';
+import { clock } from './clock';
 import { hair } from './hair';
 import { kit } from './kit';
 import { plan } from './plan';
@@ -29,4 +30,5 @@ export const de: Dictionary = {
   ...why,
   ...rules,
   ...asked,
+  ...clock,
 };

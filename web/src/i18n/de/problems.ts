@@ -90,6 +90,9 @@ export const problems: Part<typeof english> = {
     `Regel „${of(p, 'id')}“ hat keine Zahl „${of(p, 'figure')}“. Herausnehmen.`,
   'problem.empty_bowl': () => 'In dieser Schale ist nichts.',
   'problem.nothing_in_the_bowl': () => 'In dieser Schale ist nichts.',
+  'problem.not_begun': () => 'Der Besuch hat nicht begonnen: es gibt keine Uhr.',
+  'problem.unknown_task': (p) => `Die Uhr kennt diese Aufgabe nicht: ${of(p, 'task')}.`,
+  'problem.already_on': (p) => `Es ist schon auf dem Haar: ${of(p, 'task')}.`,
   'problem.nobody_can': (p) => `Im Team kann das niemand: ${of(p, 'task')}. Eine Person hinzufügen.`,
   'problem.clock_breaks': (p) =>
     `Der Zeitplan geht nicht auf: auf ${of(p, 'zone')} bliebe die Mischung ${of(p, 'minutes')} min zu lange. Eine zweite Person, kleinere Schalen oder eine kürzere Einwirkzeit würden helfen.`,

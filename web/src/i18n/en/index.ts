@@ -1,6 +1,7 @@
 import { advice } from './advice';
 import { aim } from './aim';
 import { asked } from './asked';
+import { clock } from './clock';
 import { hair } from './hair';
 import { kit } from './kit';
 import { plan } from './plan';
@@ -28,4 +29,5 @@ export const en = {
   ...why,
   ...rules,
   ...asked,
+  ...clock,
 } as const;

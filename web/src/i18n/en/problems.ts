@@ -94,6 +94,9 @@ export const problems = {
     'The wet stretch did not come back: no lightener, no high-lift, nothing at 6 % or above here.',
   'problem.extension_strand_first': () =>
     'Extensions: nothing is claimed here without a test on one strand of them.',
+  'problem.not_begun': () => 'The visit has not begun: there is no clock to plan on.',
+  'problem.unknown_task': (p: P) => `The clock knows no such task: ${of(p, 'task')}.`,
+  'problem.already_on': (p: P) => `It is on the hair already: ${of(p, 'task')}.`,
   'problem.nobody_can': (p: P) => `Nobody on the team can do this: ${of(p, 'task')}. Add a person.`,
   'problem.clock_breaks': (p: P) =>
     `The times do not work: ${p.zone ?? '?'} would stay on ${p.minutes ?? '?'} min too long. A second colourist, smaller bowls or a shorter development would help.`,

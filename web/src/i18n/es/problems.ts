@@ -86,6 +86,9 @@ export const problems: Part<typeof english> = {
     `Regla «${of(p, 'id')}»: una casa puede fijar de ${of(p, 'min')} a ${of(p, 'max')}.`,
   'problem.unknown_rule_figure': (p) =>
     `La regla «${of(p, 'id')}» no tiene la cifra «${of(p, 'figure')}». Quítela.`,
+  'problem.not_begun': () => 'La visita no ha empezado: no hay reloj.',
+  'problem.unknown_task': (p) => `El reloj no conoce esta tarea: ${of(p, 'task')}.`,
+  'problem.already_on': (p) => `Ya está en el pelo: ${of(p, 'task')}.`,
   'problem.nobody_can': (p) => `Nadie del equipo puede hacer esto: ${of(p, 'task')}. Añada a otra persona.`,
   'problem.clock_breaks': (p) =>
     `El reloj no cuadra: ${of(p, 'zone')} llevaría el producto ${of(p, 'minutes')} min de más. Ayudaría otra persona, boles más pequeños o que actúe menos tiempo.`,

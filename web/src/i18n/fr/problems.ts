@@ -101,6 +101,9 @@ export const problems = {
     'L’étirement mouillé ne revient pas : ici ni décolorant, ni super-éclaircissant, ni 6 % ou plus.',
   'problem.extension_strand_first': () =>
     'Extensions : rien n’est annoncé sans essai sur une de leurs mèches.',
+  'problem.not_begun': () => 'La visite n’a pas commencé : il n’y a pas d’horloge.',
+  'problem.unknown_task': (p: P) => `L’horloge ne connaît pas cette tâche : ${of(p, 'task')}.`,
+  'problem.already_on': (p: P) => `C’est déjà sur les cheveux : ${of(p, 'task')}.`,
   'problem.nobody_can': (p: P) =>
     `Personne dans l’équipe ne peut le faire : ${of(p, 'task')}. Ajouter quelqu’un.`,
   'problem.clock_breaks': (p: P) =>

@@ -9,6 +9,7 @@
 
 #include "strandline/pipeline.h"
 #include "strandline/reach.h"
+#include "strandline/running.h"
 #include "strandline/wire/decode.h"
 #include "strandline/wire/json.h"
 
@@ -275,6 +276,7 @@ Json answer_json(const FormulateAnswer& answer);
 Json answer_json(const PlanAnswer& answer);
 Json answer_json(const ReachAnswer& answer);
 Json answer_json(const Timeline& timeline);
+Json answer_json(const Replanned& answer);
 Json answer_json(const LevelsAnswer& answer);
 Json answer_json(const ShelfAnswer& answer);
 

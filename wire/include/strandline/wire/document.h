@@ -11,6 +11,7 @@
 
 #include "strandline/fade.h"
 #include "strandline/misread.h"
+#include "strandline/running.h"
 #include "strandline/visit.h"
 #include "strandline/wire/json.h"
 
@@ -35,6 +36,7 @@ struct AnswerOptions {
   Habit habit;                        // of the weeks that fade looks at
   std::optional<Misreading> misread;  // the answer as it would be if the head had been read wrong by this much
   double weighed_g = 0;               // of the product that ran out, in the bowl already; read by substitute
+  double now_min = 0;                 // since the visit began; read by replan
 };
 
 // As written.
@@ -49,6 +51,7 @@ struct VisitDocument {
   PolicyRef policy;
   std::vector<Bowl> bowls;
   std::string way;  // kind of the route that the bowls come from; empty = none. Kept for who shows the visit again.
+  std::optional<Running> running;
   AnswerOptions options;
 };
 
@@ -60,6 +63,7 @@ struct Sources {
 
 struct ReadVisit {
   Visit visit;
+  std::optional<Running> running;
   AnswerOptions options;
 };
 

@@ -3,6 +3,7 @@
 
 #include "strandline/wire/document.h"
 #include "strandline/wire/head_fields.h"
+#include "strandline/wire/running_fields.h"
 #include "strandline/wire/schedule_fields.h"
 #include "strandline/wire/shelf_fields.h"
 
@@ -17,32 +18,6 @@ struct Fields<ZoneAim> {
       field("level", &ZoneAim::level, {.min = 1, .max = 10}), field("tone", &ZoneAim::tone),
       field("second_tone", &ZoneAim::second_tone, {.note = "mixed into tone, as in violet-ash; only beside a level"}),
       field("lab", &ZoneAim::lab), field("leave", &ZoneAim::leave, {.note = "nothing is to touch this zone"}));
-};
-
-template <>
-struct Fields<Part> {
-  static constexpr std::string_view name = "Part";
-  static constexpr auto list = std::make_tuple(field("product", &Part::product, {.required = true, .max_length = 60}),
-                                               field("grams", &Part::grams, {.required = true, .min = 0, .max = 5000}));
-};
-
-template <>
-struct Fields<Formula> {
-  static constexpr auto list = std::make_tuple(
-      field("range", &Formula::range, {.required = true, .max_length = 60}),
-      field("parts", &Formula::parts, {.required = true, .max_items = 20}),
-      field("minutes", &Formula::minutes, {.required = true, .min = 0, .max = 600, .note = "from the last touch"}),
-      field("damp_hair", &Formula::damp_hair));
-};
-
-template <>
-struct Fields<Bowl> {
-  static constexpr std::string_view name = "Bowl";
-  static constexpr auto list =
-      std::make_tuple(field("label", &Bowl::label, {.required = true, .max_length = 20}), inlined(&Bowl::formula),
-                      field("zones", &Bowl::zones, {.required = true, .max_items = 500}),
-                      field("step", &Bowl::step,
-                            {.min = 1, .max = 4, .note = "goes on when the bowls of the step before are rinsed out"}));
 };
 
 template <>
@@ -124,7 +99,9 @@ struct Fields<AnswerOptions> {
       field("habit", &AnswerOptions::habit, {.note = "read by fade"}),
       field("misread", &AnswerOptions::misread, {.note = "the answer if the whole head was read wrong by this much"}),
       field("weighed_g", &AnswerOptions::weighed_g,
-            {.min = 0, .max = 5000, .note = "of the product that ran out, in the bowl already; read by substitute"}));
+            {.min = 0, .max = 5000, .note = "of the product that ran out, in the bowl already; read by substitute"}),
+      field("now_min", &AnswerOptions::now_min,
+            {.min = 0, .max = 1440, .note = "minutes since the visit began; read by replan"}));
 };
 
 template <>
@@ -159,7 +136,7 @@ struct Fields<VisitDocument> {
       field("shelf", &D::shelf, {.note = "a shelf, or \"demo\""}), field("people", &D::people, {.max_items = 12}),
       field("policy", &D::policy, {.note = "a policy, or \"house\""}), field("bowls", &D::bowls, {.max_items = 12}),
       field("way", &D::way, {.max_length = 20, .note = "kind of the way over several steps that the bowls come from"}),
-      field("options", &D::options));
+      field("running", &D::running, {.note = "once the visit has begun"}), field("options", &D::options));
 };
 
 }  // namespace strandline::wire

@@ -1,0 +1,3 @@
+export { default as Alarms } from './Alarms.svelte';
+export { default as Clock } from './Clock.svelte';
+export { default as Stopped } from './Stopped.svelte';
