@@ -15,7 +15,8 @@ export class Clock {
   /** What the server made of the marks it was told last. */
   #told = $state.raw<{ running: Running; answer: Replanned }>();
   ringing = $state.raw<Alarm[]>([]);
-  #heard = new Set<string>();
+  /** Not looked at by any screen. */
+  #heard: Record<string, true> = {};
   #asked = new Latest<Replanned>();
   readonly #work: Work;
 
@@ -64,8 +65,8 @@ export class Clock {
       if (this.ringing.length) this.ringing = [];
       return;
     }
-    const due = this.#alarms.filter((a) => a.at <= this.minute && !this.#heard.has(a.id));
-    for (const alarm of due) this.#heard.add(alarm.id);
+    const due = this.#alarms.filter((a) => a.at <= this.minute && !this.#heard[a.id]);
+    for (const alarm of due) this.#heard[alarm.id] = true;
     const fresh = due.filter((a) => this.minute - a.at < RUNG_LATE);
     if (this.ringing.some((a) => isPast(a, this.minute)))
       this.ringing = this.ringing.filter((a) => !isPast(a, this.minute));
@@ -96,7 +97,7 @@ export class Clock {
   }
 
   begin(running: Running): () => void {
-    this.#heard.clear();
+    this.#heard = {};
     return this.#work.change({ ...this.#work.visit, running });
   }
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Running, Timeline, TimelineTask } from '../api/types';
 import { alarmsOf } from './alarms';
-import { atHand, countdown, instantOf, minuteAt, mixesAt, shifted, standOf } from './running';
+import { atHand, countdown, instantOf, minuteAt, minuteOfDay, mixesAt, shifted, standOf } from './running';
 
 const task = (
   id: string,
@@ -142,4 +142,11 @@ describe('alarms', () => {
     const empty = { ...running, marks: [{ task: 'mix:A:1', what: 'ran_out', at_min: 15 }] } as Running;
     expect(mixesAt(empty, plan, 20)).toEqual([]);
   });
+});
+
+it('takes a time on the wall as the next one that comes', () => {
+  const since = new Date(2026, 2, 9, 10, 40);
+  const from = { ...running, since: since.toISOString() };
+  expect(minuteOfDay(from, 11, 30)).toBe(50);
+  expect(minuteOfDay({ ...from, since: new Date(2026, 2, 9, 23, 30).toISOString() }, 0, 15)).toBe(45);
 });

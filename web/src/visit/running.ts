@@ -25,6 +25,14 @@ export const minuteAt = (running: Running, now: number): number => (now - Date.p
 export const instantOf = (running: Running, minute: number): Date =>
   new Date(Date.parse(running.since) + minute * MS);
 
+/** The next time that a clock on the wall shows so, whole minutes of the visit. */
+export function minuteOfDay(running: Running, hours: number, minutes: number): number {
+  const day = new Date(running.since);
+  day.setHours(hours, minutes, 0, 0);
+  const after = Math.round((day.getTime() - Date.parse(running.since)) / MS);
+  return after < 0 ? after + 1440 : after;
+}
+
 const isTail = (task: TimelineTask) =>
   !['prepare', 'mix', 'apply', 'check', 'remove_packet'].includes(task.kind);
 
