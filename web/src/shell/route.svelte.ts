@@ -3,7 +3,7 @@ export const steps = ['gate', 'assess', 'aim', 'plan', 'agree', 'weigh', 'clock'
 export type Step = (typeof steps)[number];
 
 /** Steps that exist so far. */
-export const open: readonly Step[] = ['gate', 'assess', 'aim', 'plan', 'clock'];
+export const open: readonly Step[] = ['gate', 'assess', 'aim', 'plan', 'weigh', 'clock'];
 
 export type Route =
   | { page: 'home' }

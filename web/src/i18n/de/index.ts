@@ -2,6 +2,7 @@ import type { Dictionary } from '../types';
 import { advice } from './advice';
 import { aim } from './aim';
 import { asked } from './asked';
+import { bowl } from './bowl';
 import { clock } from './clock';
 import { hair } from './hair';
 import { kit } from './kit';
@@ -31,4 +32,5 @@ export const de: Dictionary = {
   ...rules,
   ...asked,
   ...clock,
+  ...bowl,
 };

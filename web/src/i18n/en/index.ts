@@ -1,6 +1,7 @@
 import { advice } from './advice';
 import { aim } from './aim';
 import { asked } from './asked';
+import { bowl } from './bowl';
 import { clock } from './clock';
 import { hair } from './hair';
 import { kit } from './kit';
@@ -30,4 +31,5 @@ export const en = {
   ...rules,
   ...asked,
   ...clock,
+  ...bowl,
 } as const;

@@ -2,6 +2,7 @@ import { advice } from './advice';
 import type { Dictionary } from '../types';
 import { aim } from './aim';
 import { asked } from './asked';
+import { bowl } from './bowl';
 import { clock } from './clock';
 import { hair } from './hair';
 import { kit } from './kit';
@@ -31,4 +32,5 @@ export const fr: Dictionary = {
   ...rules,
   ...asked,
   ...clock,
+  ...bowl,
 };

@@ -1,0 +1,1 @@
+export { default as Bowl } from './Bowl.svelte';

@@ -1,0 +1,42 @@
+import type { bowl as english } from '../en/bowl';
+import type { Part } from '../types';
+
+export const bowl: Part<typeof english> = {
+  'bowl.which': 'Qué bol',
+  'bowl.counter': (b: string) => `Pesar el bol ${b}`,
+  'bowl.not_begun': 'Aún no hay nada que mezclar',
+  'bowl.not_begun_text':
+    'Un bol se mezcla cuando toca, no antes. Empiece en el reloj; los boles del plan llegan aquí.',
+  'bowl.add': 'echar',
+  'bowl.more': (has: string, all: string) => `más: ${has} de ${all} ya dentro`,
+  'bowl.scale_shows': 'La báscula marca',
+  'bowl.scale_tared': (g: string) => `La báscula marca (tara ${g})`,
+  'bowl.tare': 'Tara',
+  'bowl.next': 'Echado',
+  'bowl.not_grams': 'Escriba gramos, por ejemplo 12,5.',
+  'bowl.full': 'Todo está dentro',
+  'bowl.again': 'Mezclar un poco más',
+  'bowl.booked': (g: string, name: string) => `${g} de ${name} anotados.`,
+  'bowl.how_much': 'Qué parte del bol',
+  'bowl.whole': 'entero',
+  'bowl.too_much': (g: string, name: string) => `${g} de más de ${name}`,
+  'bowl.moves': (zone: string, levels: string, lab: string) =>
+    `Si se deja así, ${zone} cambia más: ${levels} tonos, ${lab} unidades de color.`,
+  'bowl.passes_rule': 'Tal como está, este bol incumple una regla. Ajuste las otras partes o rehaga.',
+  'bowl.not_predicted': 'Ahora no se puede decir qué hace al color.',
+  'bowl.predicting': 'Previendo el color',
+  'bowl.scale_up': (g: string) => `Ajustar las otras: ${g} más en total`,
+  'bowl.leave_it': 'Dejarlo así',
+  'bowl.follows': (b: string) => `Bol ${b}: las otras partes se ajustan.`,
+  'bowl.stays': (b: string) => `El bol ${b} queda así.`,
+  'bowl.label': 'Etiqueta del bol',
+  'bowl.not_mixed': 'aún sin mezclar',
+  'bowl.print': 'Imprimir la etiqueta',
+  'bowl.left': 'Sobra en el bol',
+  'bowl.left_was': (g: string) => `Sobra en el bol (${g})`,
+  'bowl.keep_left': 'Anotar lo que sobra',
+  'bowl.left_kept': (g: string) => `Sobran ${g}, anotado.`,
+  'bowl.wipe': 'Limpiar la pantalla',
+  'bowl.wiping': 'Limpie ahora: nada reacciona',
+  'bowl.wipe_end': 'Mantenga un dedo aquí para seguir',
+};

@@ -1,0 +1,42 @@
+import type { bowl as english } from '../en/bowl';
+import type { Part } from '../types';
+
+export const bowl: Part<typeof english> = {
+  'bowl.which': 'Quel bol',
+  'bowl.counter': (b: string) => `Peser le bol ${b}`,
+  'bowl.not_begun': 'Rien à mélanger encore',
+  'bowl.not_begun_text':
+    'Un bol se mélange quand il est dû, pas avant. Commencez sur l’horloge ; les bols du plan arrivent ici.',
+  'bowl.add': 'à verser',
+  'bowl.more': (has: string, all: string) => `encore : ${has} sur ${all} versés`,
+  'bowl.scale_shows': 'La balance affiche',
+  'bowl.scale_tared': (g: string) => `La balance affiche (tare ${g})`,
+  'bowl.tare': 'Tare',
+  'bowl.next': 'Versé',
+  'bowl.not_grams': 'Écrivez des grammes, par exemple 12,5.',
+  'bowl.full': 'Tout est dedans',
+  'bowl.again': 'En refaire un peu',
+  'bowl.booked': (g: string, name: string) => `${g} de ${name} notés.`,
+  'bowl.how_much': 'Quelle part du bol',
+  'bowl.whole': 'entier',
+  'bowl.too_much': (g: string, name: string) => `${g} de trop de ${name}`,
+  'bowl.moves': (zone: string, levels: string, lab: string) =>
+    `Laissé ainsi, ${zone} change le plus : ${levels} ton, ${lab} unités de couleur.`,
+  'bowl.passes_rule': 'Tel quel, ce bol dépasse une règle. Faites suivre les autres parts, ou refaites.',
+  'bowl.not_predicted': 'L’effet sur la couleur ne peut pas être dit maintenant.',
+  'bowl.predicting': 'Prévision de la couleur',
+  'bowl.scale_up': (g: string) => `Faire suivre les autres : ${g} de plus en tout`,
+  'bowl.leave_it': 'Laisser ainsi',
+  'bowl.follows': (b: string) => `Bol ${b} : les autres parts suivent.`,
+  'bowl.stays': (b: string) => `Le bol ${b} reste ainsi.`,
+  'bowl.label': 'Étiquette du bol',
+  'bowl.not_mixed': 'pas encore mélangé',
+  'bowl.print': 'Imprimer l’étiquette',
+  'bowl.left': 'Reste dans le bol',
+  'bowl.left_was': (g: string) => `Reste dans le bol (${g})`,
+  'bowl.keep_left': 'Noter le reste',
+  'bowl.left_kept': (g: string) => `${g} de reste, noté.`,
+  'bowl.wipe': 'Essuyer l’écran',
+  'bowl.wiping': 'Essuyez : rien ne réagit',
+  'bowl.wipe_end': 'Gardez un doigt ici pour reprendre',
+};
