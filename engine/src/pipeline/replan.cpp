@@ -150,8 +150,8 @@ class Fold {
 
  private:
   Problems carry(std::size_t nth, const Mark* mark, double at) {
-    auto part =
-        carry_on(request_of(visit_, running_, nth), step_alone(out.timeline, nth, running_.bowls), mark, at, left_out_, nodes_);
+    auto part = carry_on(request_of(visit_, running_, nth), step_alone(out.timeline, nth, running_.bowls), mark, at,
+                         left_out_, nodes_);
     if (!part) return part.error();
     for (const auto& a : part->too_late)
       if (std::ranges::count(out.too_late, a) == 0) out.too_late.push_back(a), left_out_.push_back(a);
