@@ -131,6 +131,12 @@ constexpr std::array sentences{
              "Check the label."},
     Sentence{"unknown_basis", "The form in which the percentage is declared is not known.",
              "Give it as the free base, or name a form of the list."},
+    // The scale.
+    Sentence{"scale_gone", "The scale is gone.", "Plug it in again, then ask again."},
+    Sentence{"scale_silent", "{file} says nothing that is a weight.",
+             "Is it switched on? Try --form asked, another --baud, or put something on it."},
+    Sentence{"unknown_baud", "{baud} is no speed of a serial line.",
+             "Use 600, 1200, 2400, 4800, 9600, 19200 or 38400."},
     // The clock.
     Sentence{"not_begun", "The visit has not begun: it has no running clock.", "Ask for schedule, or add \"running\"."},
     Sentence{"unknown_task", "The clock knows no task {task}.", "Tasks are named as in the plan of \"running\"."},

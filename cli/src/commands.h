@@ -29,6 +29,7 @@ void add_schema(CLI::App& app, Session& session);
 void add_evidence(CLI::App& app, Session& session);
 void add_openapi(CLI::App& app, Session& session);
 void add_verify(CLI::App& app, Session& session);
+void add_weigh(CLI::App& app, Session& session);
 void add_version(CLI::App& app, Session& session);
 
 }  // namespace strandline::cli
