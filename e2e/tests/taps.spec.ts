@@ -1,4 +1,5 @@
 import type { Locator, Page } from '@playwright/test';
+import { daysAgo } from '../support/asked';
 import { expect, expectHair, open, test } from '../support/test';
 
 /** A finger: every touch counts, holding counts once. */
@@ -71,4 +72,51 @@ test('a new head of five areas takes at most 60 taps, a returning one at most 12
   await again.tap(page.getByRole('button', { name: 'Less: White' }));
   expect(again.taps).toBeLessThanOrEqual(12);
   await expect(page.getByRole('banner')).toContainText('N. H.');
+});
+
+test('a new head comes to its plan in at most 20 taps, the same head returning unchanged in at most 9', async ({
+  page,
+  salon,
+}) => {
+  test.setTimeout(900_000);
+  const chip = (words: string) => page.locator('label', { has: page.getByText(words, { exact: true }) });
+  const planned = () =>
+    expect(page.getByRole('button', { name: 'Change grams' }).first()).toBeVisible({ timeout: 400_000 });
+  await open(page, salon);
+  const first = new Finger(page);
+  const answered = async (finger: Finger) => {
+    finger.taps++; // the day of the skin test, from the calendar
+    await page.getByLabel('Day of the last skin test').fill(daysAgo(5));
+    await finger.tap(page.locator('label', { hasText: 'Read, and clear' }));
+    await finger.tap(page.locator('label', { hasText: 'All asked' }));
+  };
+  await first.tap(page.getByRole('button', { name: 'New visit' }).first());
+  first.taps++; // into the label
+  await page.getByLabel('Label', { exact: true }).fill('T. N.');
+  await answered(first);
+  await first.tap(page.getByRole('button', { name: 'Start with the reading' }));
+  await first.tap(page.getByRole('button', { name: 'level 6, natural' }));
+  await first.tap(page.getByRole('button', { name: '25', exact: true }));
+  await first.tap(chip('lengths'));
+  await first.tap(page.getByRole('button', { name: 'level 6, natural' }));
+  await first.tap(chip('gold'));
+  await first.tap(page.getByRole('button', { name: /^Copy .* to all areas$/ }));
+  await first.tap(page.getByRole('link', { name: /target/ }));
+  await first.tap(page.getByRole('button', { name: 'level 5, natural' }));
+  await first.tap(page.getByRole('link', { name: 'To the plan' }));
+  await planned();
+  expect(first.taps).toBeLessThanOrEqual(20);
+  await expect(page.getByRole('banner')).toContainText('· saved');
+
+  const again = new Finger(page);
+  await again.tap(page.getByRole('link', { name: 'All visits' }));
+  await again.tap(page.getByRole('button', { name: 'New visit' }).first());
+  await again.tap(page.getByRole('dialog').locator('label').filter({ hasText: 'T. N.' }));
+  await again.tap(page.locator('label', { hasText: 'The same target as last time' }));
+  await answered(again);
+  await again.tap(page.getByRole('button', { name: 'Start with the reading' }));
+  await expect(page.getByRole('heading', { name: 'reading' })).toBeVisible({ timeout: 300_000 });
+  await again.tap(page.getByRole('link', { name: /the plan/ }));
+  await planned();
+  expect(again.taps).toBeLessThanOrEqual(9);
 });

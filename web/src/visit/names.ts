@@ -17,5 +17,17 @@ export function known(prefix: string, name: string): string {
   return key ? t(key as 'ui.close') : shown(name);
 }
 
+/** Titles of demo visits are marked as invented; a salon's own labels are nobody's to translate. */
+const demo = / \(invented\)$/;
+const demoKey = (title: string) =>
+  title
+    .replace(demo, '')
+    .toLowerCase()
+    .replace(/[^a-z]+/g, '_');
+
 /** A client's name as it may stand on a page. */
-export const clientName = (name?: string): string => (name ? shown(name) : t('visit.unnamed'));
+export function clientName(name?: string): string {
+  if (!name) return t('visit.unnamed');
+  const key = demo.test(name) ? `demo.${demoKey(name)}` : '';
+  return isKey(key) ? t(key as 'ui.close') : shown(name);
+}

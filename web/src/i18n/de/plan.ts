@@ -135,4 +135,6 @@ export const plan: Part<typeof english> = {
   'figures.zone': 'Zone',
   'figures.likely': 'Wie gewünscht',
   'figures.loss': 'Erwartete Abweichung, Tonhöhen',
+  'plan.from_today': (words: string) => `${words} als heute`,
+  'plan.as_today': 'fast wie heute',
 };

@@ -128,4 +128,6 @@ export const plan = {
   'figures.zone': 'Zone',
   'figures.likely': 'As wanted',
   'figures.loss': 'Expected miss, levels',
+  'plan.from_today': (words: string) => `${words} than today`,
+  'plan.as_today': 'much as today',
 };

@@ -131,4 +131,6 @@ export const plan: Part<typeof english> = {
   'figures.zone': 'Zona',
   'figures.likely': 'Como se quiere',
   'figures.loss': 'Desvío esperado, alturas',
+  'plan.from_today': (words: string) => `${words} que hoy`,
+  'plan.as_today': 'casi como hoy',
 };

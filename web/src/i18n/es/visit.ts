@@ -56,4 +56,23 @@ export const visit: Part<typeof english> = {
   'home.failed_kept': 'Todo lo guardado en el servidor.',
   'home.demo': 'Salón de prueba: cada tono, precio y resultado de su estante es inventado.',
   'home.changed': (day, hour) => `cambiada ${day}, ${hour}`,
+  'demo.natural_hair_two_levels_darker': 'Cabello natural, dos alturas más oscuro (inventado)',
+  'demo.coils_straightened_before_violet_red': 'Cabello muy rizado, antes alisado, rojo violeta (inventado)',
+  'demo.dark_coloured_lengths_to_blonde': 'Largos oscuros teñidos a rubio (inventado)',
+  'demo.lightened_lengths_darker_filled_or_not':
+    'Largos decolorados más oscuros, con o sin prepigmentación (inventado)',
+  'demo.cropped_half_white_too_light_a_target':
+    'Muy corto, mitad canas, objetivo demasiado claro (inventado)',
+  'demo.packets_lightened_toned_or_not': 'Mechas decoloradas, matizadas o no (inventado)',
+  'demo.your_own_bowls_checked': 'Sus propios boles, revisados (inventado)',
+  'demo.packets_and_regrowth_in_one_visit': 'Mechas y raíz en una visita (inventado)',
+  'demo.minerals_first_then_colour': 'Primero minerales, luego color (inventado)',
+  'demo.old_colour_taken_off_or_tinted_over': 'Color viejo retirado o cubierto (inventado)',
+  'demo.salt_and_pepper_two_tones': 'Sal y pimienta, dos matices (inventado)',
+  'demo.resistant_white_softened_or_not': 'Cana resistente, con o sin mordiente (inventado)',
+  'demo.thinning_on_top_white_softened': 'Ralo arriba, cana con mordiente (inventado)',
+  'demo.toner_on_lightened_lengths': 'Matiz en largos decolorados (inventado)',
+  'demo.natural_hair_two_levels_lighter': 'Cabello natural, dos alturas más claro (inventado)',
+  'demo.very_long_faded_ends': 'Muy largo, puntas descoloridas (inventado)',
+  'home.same_target': 'El mismo objetivo que la última vez',
 };

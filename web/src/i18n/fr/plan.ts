@@ -133,4 +133,6 @@ export const plan = {
   'figures.zone': 'Zone',
   'figures.likely': 'Comme voulu',
   'figures.loss': 'Écart attendu, tons',
+  'plan.from_today': (words: string) => `${words} qu’aujourd’hui`,
+  'plan.as_today': 'presque comme aujourd’hui',
 };
