@@ -30,18 +30,22 @@ for (const [name, hash] of Object.entries(pages)) {
     const stops: Stop[] = [];
     for (let i = 0; i < 250; i++) {
       await page.keyboard.press('Tab');
-      if (await page.evaluate(() => document.activeElement === document.body)) break;
-      const focus = page.locator(':focus');
-      const [, role = '', told = ''] =
-        /^- '?(\w+)(?: "((?:[^"\\]|\\.)*)")?/.exec(await focus.ariaSnapshot()) ?? [];
-      const at = await focus.evaluate((on) => {
-        // A radio or a box to tick is as large as its label; the rest is what it is.
+      const stop = await page.evaluate(() => {
+        const on = document.activeElement;
+        if (!on || on === document.body) return undefined;
+        const by = on.getAttribute('aria-labelledby');
+        const named =
+          (by && document.getElementById(by)?.textContent) ||
+          on.getAttribute('aria-label') ||
+          (on as HTMLInputElement).labels?.[0]?.textContent ||
+          on.textContent ||
+          '';
         const { width, height, top, bottom } = on.getBoundingClientRect();
-        return width > 1 && height > 1 && bottom > 0 && top < innerHeight;
+        const seen = width > 1 && height > 1 && bottom > 0 && top < innerHeight;
+        return { role: on.getAttribute('role') ?? on.tagName.toLowerCase(), name: named.trim(), seen };
       });
-      const spoken =
-        told || (await focus.evaluate((on) => on.getAttribute('aria-label') ?? on.textContent ?? ''));
-      stops.push({ role, name: spoken.trim(), seen: at });
+      if (!stop) break;
+      stops.push(stop);
     }
     const list = stops.map((stop, i) => `${i + 1}. ${stop.role} ${stop.name}`).join('\n');
     await info.attach('stops', { body: list, contentType: 'text/plain' });

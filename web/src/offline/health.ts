@@ -18,14 +18,14 @@ async function ask(signal: AbortSignal): Promise<void> {
   }
 }
 
-/** Asks the server for its health, now, again and again, and when the page is seen again. Returns what ends it. */
-export function watchHealth(every = healthEveryMs): () => void {
+/** Asks the server for its health, `now` unless told otherwise, again and again, and when the page is seen again. Returns what ends it. */
+export function watchHealth(every = healthEveryMs, now = true): () => void {
   const abort = new AbortController();
   const { signal } = abort;
   const look = () => {
     if (document.visibilityState !== 'hidden') void ask(signal);
   };
-  look();
+  if (now) look();
   const timer = setInterval(look, every);
   document.addEventListener('visibilitychange', look, { signal });
   return () => {

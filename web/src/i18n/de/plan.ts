@@ -137,4 +137,8 @@ export const plan: Part<typeof english> = {
   'figures.loss': 'Erwartete Abweichung, Tonhöhen',
   'plan.from_today': (words: string) => `${words} als heute`,
   'plan.as_today': 'fast wie heute',
+  'plan.plainer': (recipe: string, levels: string) =>
+    `Von allen Mischungen am nächsten, um ${n.tonhöhen(levels)}: ${recipe}. Keine Beurteilung unterscheidet sie; diese hier ist schlichter.`,
+  'plan.plain_gap': (levels: string) =>
+    `Schlichte statt der nächstgelegenen Mischungen kosten ${n.tonhöhen(levels)}.`,
 };

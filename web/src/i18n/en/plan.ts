@@ -130,4 +130,7 @@ export const plan = {
   'figures.loss': 'Expected miss, levels',
   'plan.from_today': (words: string) => `${words} than today`,
   'plan.as_today': 'much as today',
+  'plan.plainer': (recipe: string, levels: string) =>
+    `Nearest of all mixes, by ${n.levels(levels)}: ${recipe}. No reading tells them apart; this one is plainer.`,
+  'plan.plain_gap': (levels: string) => `Plain mixes instead of the nearest ones cost ${n.levels(levels)}.`,
 };

@@ -133,4 +133,8 @@ export const plan: Part<typeof english> = {
   'figures.loss': 'Desvío esperado, alturas',
   'plan.from_today': (words: string) => `${words} que hoy`,
   'plan.as_today': 'casi como hoy',
+  'plan.plainer': (recipe: string, levels: string) =>
+    `La mezcla más cercana de todas, por ${n.alturas(levels)}: ${recipe}. Ninguna lectura las distingue; esta es más sencilla.`,
+  'plan.plain_gap': (levels: string) =>
+    `Mezclas sencillas en lugar de las más cercanas cuestan ${n.alturas(levels)}.`,
 };

@@ -135,4 +135,8 @@ export const plan = {
   'figures.loss': 'Écart attendu, tons',
   'plan.from_today': (words: string) => `${words} qu’aujourd’hui`,
   'plan.as_today': 'presque comme aujourd’hui',
+  'plan.plainer': (recipe: string, levels: string) =>
+    `Le plus proche de tous les mélanges, de ${n.tons(levels)} : ${recipe}. Aucune lecture ne les distingue ; celui-ci est plus simple.`,
+  'plan.plain_gap': (levels: string) =>
+    `Des mélanges simples plutôt que les plus proches coûtent ${n.tons(levels)}.`,
 };
