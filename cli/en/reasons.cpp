@@ -162,7 +162,9 @@ constexpr std::array sentences{
     Sentence{"parting_by_parting", "parting by parting", ""},
     Sentence{"scalp_zone_later", "at the scalp later: its warmth speeds lifting up", ""},
     Sentence{"away_from_scalp_first", "away from the scalp first", ""},
-    Sentence{"regrowth_before_lengths", "regrowth before the lengths", ""},
+    Sentence{"needs_longest", "what needs longest first[: {minutes} minutes]", ""},
+    Sentence{"needs_less", "later: it needs less time[, {minutes} minutes]", ""},
+    Sentence{"porous_last", "the more porous hair later: it takes faster", ""},
     Sentence{"lengths_after_regrowth", "lengths after the regrowth", ""},
     Sentence{"porous_ends_last", "porous ends last: they take fastest", ""},
     // Other tasks of the clock.

@@ -10,7 +10,7 @@ namespace {
 TEST(Plan, ShowsTheWayOverSeveralSteps) {
   const Ran r = ran({"plan", "-"}, quick_demo("remove_then_tint"));
   EXPECT_EQ(r.code, 0) << r.err;
-  EXPECT_NE(r.out.find("recommended"), std::string::npos) << r.out;
+  EXPECT_NE(r.out.find("Recommended"), std::string::npos) << r.out;
   EXPECT_NE(r.out.find("then check the strand"), std::string::npos);
   EXPECT_NE(r.out.find("by what the check shows on"), std::string::npos);
   EXPECT_TRUE(r.out.find("stop at once on pain") != std::string::npos ||

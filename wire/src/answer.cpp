@@ -142,7 +142,7 @@ BowlView view(const PlannedBowl& b, const Shelf& shelf) {
 namespace {
 
 RouteView view(const Route& r, const TargetOf& targets, const Shelf& shelf) {
-  RouteView out{r.kind,        {},    r.objective, r.after_first_visit, r.grams, r.cost, r.reachable,
+  RouteView out{r.kind,        {},    r.objective, r.after_first_visit, r.grams, r.cost, r.reachable, r.standard,
                 r.recommended, r.why, r.notes};
   for (const RouteVisit& visit : r.visits) {
     RouteVisitView v{visit.weeks_after_last, visit.regrowth_cm, {}, visit.timeline, {}};
@@ -236,7 +236,7 @@ FormulateAnswer view(const Plan& plan, const std::vector<Target>& targets, const
 }
 
 PlanAnswer view(const VisitPlan& plan, const Shelf& shelf) {
-  PlanAnswer out{view(plan.plan, plan.targets, shelf), plan.timeline, {}};
+  PlanAnswer out{view(plan.plan, plan.targets, shelf), plan.timeline, {}, plan.after};
   out.plan.rules = view(plan.verdicts);
   const TargetOf wanted = by_zone(plan.targets);
   for (const Route& r : plan.routes) out.routes.push_back(view(r, wanted, shelf));

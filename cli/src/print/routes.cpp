@@ -1,3 +1,4 @@
+#include <cmath>
 #include <ostream>
 
 #include "en/sentences.h"
@@ -43,6 +44,16 @@ void print_whole(const wire::RouteView& route, const Shelf& shelf, const Paint& 
   }
 }
 
+// What it opens with, and what it comes to beside the plan.
+void print_line(const wire::RouteView& route, const wire::PlanAnswer& answer, std::ostream& out) {
+  const double nearer = answer.plan.report.objective - route.objective;
+  out << en::label(route.kind) << " first, " << number(std::abs(nearer), 2)
+      << (nearer >= 0 ? " levels nearer to the target, " : " levels further from the target, ")
+      << number(route.grams, 1) << " g, " << number(route.cost, 2) << ' ' << printable(answer.plan.currency) << ".\n";
+  print_lines(route.why, "    ", out);
+  print_lines(route.notes, "    ", out);
+}
+
 }  // namespace
 
 std::string recipe_text(const Recipe& r, const Shelf& shelf) {
@@ -58,15 +69,22 @@ std::string recipe_text(const Recipe& r, const Shelf& shelf) {
   return printable(range ? range->name : r.range) + ": " + text;
 }
 
-void print_routes(const wire::PlanAnswer& answer, const Shelf& shelf, const Paint& paint, std::ostream& out) {
+void print_recommended(const wire::PlanAnswer& answer, const Shelf& shelf, const Paint& paint, std::ostream& out) {
   for (const wire::RouteView& route : answer.routes) {
-    out << "\n  Another way: " << en::label(route.kind) << " first, "
-        << number(answer.plan.report.objective - route.objective, 2) << " levels nearer to the target, "
-        << number(route.grams, 1) << " g, " << number(route.cost, 2) << ' ' << printable(answer.plan.currency)
-        << (route.recommended ? "; recommended.\n" : ".\n");
-    print_lines(route.why, "    ", out);
-    print_lines(route.notes, "    ", out);
-    if (route.recommended) print_whole(route, shelf, paint, out);
+    if (!route.recommended) continue;
+    out << "\n  Recommended: ";
+    print_line(route, answer, out);
+    print_whole(route, shelf, paint, out);
+    out << "\n  Instead, at once:\n";
+    return;
+  }
+}
+
+void print_routes(const wire::PlanAnswer& answer, std::ostream& out) {
+  for (const wire::RouteView& route : answer.routes) {
+    if (route.recommended) continue;
+    out << "\n  Another way: ";
+    print_line(route, answer, out);
   }
 }
 

@@ -110,6 +110,12 @@ void draw(const Timeline& t, std::ostream& out) {
   out << margin << "▒ going on  ░ before its shortest time  ▓ within its two clocks  | comes off\n";
 }
 
+// Of an order by need: the minutes that decided.
+std::map<std::string, std::string> needs(const TimelineTask& task) {
+  if (task.needs_min <= 0) return {};
+  return {{"minutes", number(task.needs_min, 0)}};
+}
+
 }  // namespace
 
 void print_timeline(const Timeline& t, std::ostream& out) {
@@ -122,7 +128,7 @@ void print_timeline(const Timeline& t, std::ostream& out) {
     const std::string what =
         std::string(en::label(wire::word_of(task.kind))) + (task.bowl.empty() ? "" : " " + task.bowl);
     table.row({minutes(task.start_min), minutes(task.end_min), printable(task.who), printable(what),
-               printable(task.zone), task.reason.empty() ? "" : printable(en::say({task.reason, "", {}}))});
+               printable(task.zone), task.reason.empty() ? "" : printable(en::say({task.reason, "", needs(task)}))});
   }
   table.print(out);
   for (const TimelineStep& s : t.steps)

@@ -42,6 +42,8 @@ struct FormulateOptions {
   int scenarios = kSearchScenarios;
   ParallelFor parallel = serial_for;
   std::function<bool()> cancelled = [] { return false; };
+  // The head with what the rules leave open on its hair as it is by then; none: the limits it came with.
+  std::function<Head(Head)> rules = {};
 };
 
 // Why a bowl is as it is: code + parameters, worded at the door. "natural_share_for_white", "counter_tone",

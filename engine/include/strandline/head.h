@@ -70,6 +70,9 @@ enum class MetalTest { not_done, slightly_lighter, no_change, odd_colour, heat, 
 
 enum class StrandCondition { unknown, kept, weak, broke };
 
+// By which light a level was read; a lamp makes it warmer and lighter than it is.
+enum class ReadIn { unknown, window, lamp };
+
 // A strand of the span tried beforehand.
 struct StrandTest {
   std::string what;             // id of the range, empty = not said
@@ -88,7 +91,9 @@ struct RangeLimits {
   double developer_max = kNoLimit;       // % in the bottle
   double developer_below = kNoLimit;     // likewise, itself not allowed
   double on_head_max = kNoLimit;         // % in the mix
-  double minutes_max = kNoLimit;         // from the last touch
+  double minutes_min = 0;                // from the last touch
+  double minutes_max = kNoLimit;         // likewise
+  double first_touch_max = kNoLimit;     // minutes from the first touch
   double porosity_after_max = kNoLimit;  // of every kind of fibre
   double lift_max = kNoLimit;            // levels
 };
@@ -108,6 +113,8 @@ struct Span {
   MetalTest metal_test = MetalTest::not_done;
   std::optional<StrandTest> strand;
   EarlierCover earlier_cover = EarlierCover::unknown;
+  ReadIn read_in = ReadIn::unknown;
+  bool read_damp = false;           // damp hair looks darker than it is
   std::vector<RangeLimits> limits;  // what the rules leave open; never read from a document; none = all
 };
 

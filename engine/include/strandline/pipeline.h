@@ -5,6 +5,7 @@
 
 #include <vector>
 
+#include "strandline/afterwards.h"
 #include "strandline/assess.h"
 #include "strandline/formulate.h"
 #include "strandline/predict.h"
@@ -24,6 +25,7 @@ struct VisitPlan {
   Timeline timeline;
   Verdicts verdicts;          // before any bowl; where they stop the visit there is none
   std::vector<Route> routes;  // ways over more than one step, best first; only where a wish is out of reach of one bowl
+  Afterwards after;           // of what is offered first
 };
 
 // assess + aim + formulate + schedule in one answer.

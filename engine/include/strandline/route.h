@@ -48,8 +48,9 @@ struct Route {
   double objective = 0;  // comparable with SearchReport::objective: prices of steps and visits included
   double after_first_visit = 0;
   double grams = 0, cost = 0;
-  bool reachable = false;    // every wish lands at the end
-  bool recommended = false;  // the best of all ways, one bowl at once among them
+  bool reachable = false;  // every wish lands at the end
+  bool standard = false;   // what the trade does with such hair: minerals off, colour out, fill, lighten before a tone
+  bool recommended = false;  // stands first: the best of all ways, or the standard one where no tint alone may do it
   Reasons why;
   Problems notes;
 };

@@ -53,7 +53,8 @@ struct Application {
   double resistance = 0;   // 0…1
   double porosity = 1;     // 0…3
   bool lightening = false;
-  int parting = 0;  // place among the partings of its area and span; equal = free
+  bool lift = false;  // a tint that lifts natural hair: away from the scalp first
+  int parting = 0;    // place among the partings of its area and span; equal = free
 };
 
 enum class Skill { prepare, mix, apply, check, basin, finish };
@@ -101,7 +102,6 @@ struct SchedulePolicy {
   OrderForce order = OrderForce::hard;
   double soft_order_minutes = 0;  // soft: minutes that one pair out of order may cost at most
   DevelopTo develop_to = DevelopTo::target_if_possible;
-  double whitest_first_share = 0;       // white share of the head from which cover starts with the whitest
   double resistant_from = 0;            // resistance from which a zone starts first
   double porous_from = 0;               // porosity from which ends come last
   std::vector<AreaKind> cover_areas;    // first … last
@@ -139,8 +139,9 @@ struct TimelineTask {
   double start_min = 0, end_min = 0;
   // With the same basin time, people and order the task may start anywhere in [earliest, latest].
   double earliest = 0, latest = 0;
-  std::string reason;  // code
-  std::string during;  // checks: the task beside which the look is taken, when nobody is free
+  std::string reason;    // code
+  std::string during;    // checks: the task beside which the look is taken, when nobody is free
+  double needs_min = 0;  // to apply: minutes the zone needs from its last touch
 };
 
 // Both clocks of one application.
@@ -157,6 +158,7 @@ struct OrderStep {
   std::string application, zone, who;
   std::string reason;         // code of the house rule that puts it here
   bool out_of_order = false;  // soft order: placed against the house rule to save time
+  double needs_min = 0;       // minutes it needs from its last touch
 };
 
 // One process of the visit: all that is on the hair together until it is rinsed out.

@@ -6,6 +6,7 @@
 #include "formulate/habits.h"
 #include "formulate/on_hair.h"
 #include "formulate/pour.h"
+#include "formulate/within.h"
 #include "schedule/applying.h"
 
 namespace strandline {
@@ -85,8 +86,10 @@ std::vector<Tried> try_ways(const RouteTask& task, const Situation& now, Opening
       const MinuteWindow& own = step.range->minutes;
       step.minutes = std::clamp(std::floor(own.max - applying), own.min, step.minutes);
     }
-    if (std::any_of(zones.begin(), zones.end(),
-                    [&](const SearchZone* z) { return !forbidden(step, *z->span, task.policy).empty(); }))
+    if (std::any_of(zones.begin(), zones.end(), [&](const SearchZone* z) {
+          const RangeLimits* limits = limits_on(*z->span, *step.range);
+          return !forbidden(step, *z->span, task.policy).empty() || (limits && step.minutes > limits->minutes_max);
+        }))
       continue;
     Tried t{step, pour(step, grams.of(*step.range), task.shelf, task.policy)};
     if (!within_law_and_stock(t.formula, task.shelf)) continue;
@@ -95,7 +98,9 @@ std::vector<Tried> try_ways(const RouteTask& task, const Situation& now, Opening
     bool spent = false;
     for (const SearchZone& z : search_zones(*then, task.targets, task.policy)) {
       if (!among(names, z.draws->id)) continue;
-      spent = spent || z.span->porosity.value > task.policy.porosity_max - Constants{}.porosity_left_for_colour;
+      const RangeLimits* limits = limits_on(*z.span, *step.range);
+      const double most = std::min(task.policy.porosity_max, limits ? limits->porosity_after_max : kNoLimit);
+      spent = spent || z.span->porosity.value > most - Constants{}.porosity_left_for_colour;
       t.furthest_short = std::max(t.furthest_short, z.asked);
     }
     if (!spent) all.push_back(std::move(t));
@@ -136,7 +141,7 @@ std::optional<Tried> best_way(const RouteTask& task, const Situation& now, Openi
   }
   const Tried best = *std::min_element(all.begin(), all.end(),
                                        [](const Tried& a, const Tried& b) { return a.objective < b.objective; });
-  if (best.objective + Constants{}.price_step >= roughly(task, now, names)) return std::nullopt;
+  if (!required(opening) && best.objective + Constants{}.price_step >= roughly(task, now, names)) return std::nullopt;
   return best;
 }
 

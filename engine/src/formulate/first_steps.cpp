@@ -81,7 +81,8 @@ bool has_a_place(Opening o, const SearchZone& z) {
     case Opening::soften:
       return z.white >= c.soften_from_white && z.span->resistance >= c.soften_from_resistance;
     case Opening::fill:
-      return -z.asked > c.fill_from_levels &&
+      // Direct colour of a fashion tone needs no ground.
+      return -z.asked > c.fill_from_levels && z.target->tone != Tone::violet && z.target->tone != Tone::green &&
              (share(*z.span, ColourOrigin::lightened) > 0.5 || z.span->porosity.value >= c.fill_from_porosity);
     case Opening::remove:
       return asks_colour_to_lift_colour(z);
@@ -89,6 +90,8 @@ bool has_a_place(Opening o, const SearchZone& z) {
       return z.asked > c.lighter_beyond_doubt;
   }
 }
+
+bool required(Opening o) { return o == Opening::chelate || o == Opening::fill; }
 
 std::vector<FirstStep> ways(Opening o, const Shelf& shelf, const FormulaPolicy& policy) {
   std::vector<FirstStep> all;

@@ -27,6 +27,9 @@ struct FirstStep {
 // than a tint lifts is lightened.
 bool has_a_place(Opening opening, const SearchZone& zone);
 
+// Done whatever it costs: minerals come off before any peroxide, and what is to go far darker gets its warm ground.
+bool required(Opening opening);
+
 // Every range of the shelf that can do it × strengths × times, gentlest first. Pointers into the shelf.
 std::vector<FirstStep> ways(Opening opening, const Shelf& shelf, const FormulaPolicy& policy);
 

@@ -61,9 +61,11 @@ std::optional<RouteStep> opening_step(const RouteTask& task, Situation& now, con
       }
   if (step.bowls.empty()) return std::nullopt;
   step.kind = done.size() == 1 ? code(*done.begin()) : kSeveral;
-  step.check_after = done.contains(Opening::lighten) || done.contains(Opening::remove);
+  step.check_after =
+      done.contains(Opening::lighten) || done.contains(Opening::remove) || done.contains(Opening::chelate);
   for (const PlannedBowl& b : step.bowls)
     if (auto then = after(now, step_of(b), task.shelf)) now = std::move(*then);
+  if (task.options.rules) now.head = task.options.rules(std::move(now.head));
   return step;
 }
 

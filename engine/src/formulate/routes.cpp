@@ -37,22 +37,36 @@ struct VisitDone {
   bool reachable = false;
 };
 
-// The last step of a visit, from where the first left the hair.
-Result<VisitDone> last_step(const RouteTask& task, const Situation& now, RouteStep first, char label) {
-  const Shelf left = left_after(task.shelf, first.bowls);
-  auto last = formulate_from({now, task.head, label, false}, task.targets, left, task.policy, task.options);
+// Where the last step of a visit begins: the hair, the steps before, and the next free label.
+struct Begun {
+  Situation now;
+  std::vector<RouteStep> before;
+  char label = 'A';
+};
+
+std::vector<PlannedBowl> bowls_of(const std::vector<RouteStep>& steps) {
+  std::vector<PlannedBowl> all;
+  for (const RouteStep& s : steps) all.insert(all.end(), s.bowls.begin(), s.bowls.end());
+  return all;
+}
+
+Result<VisitDone> last_step(const RouteTask& task, Begun begun) {
+  const Shelf left = left_after(task.shelf, bowls_of(begun.before));
+  auto last = formulate_from({begun.now, task.head, begun.label, false}, task.targets, left, task.policy, task.options);
   if (!last) return tl::unexpected(last.error());
   VisitDone done;
-  done.objective = last->report.objective + price(task, first, last->zones);
+  done.objective = last->report.objective;
+  for (const RouteStep& s : begun.before) done.objective += price(task, s, last->zones);
   done.reachable = std::all_of(last->zones.begin(), last->zones.end(), [](const ZonePlan& z) { return z.reachable; });
   RouteStep second;
+  RouteStep& first = begun.before.back();
   second.kind = first.kind == code(Opening::lighten) ? "tone" : "colour";
   done.coloured = last->bowls;
   second.bowls = std::move(last->bowls);
-  for (PlannedBowl& b : second.bowls) b.bowl.step = 2;
-  move_beside_packets(task.head, first, second);
-  if (first.check_after) second.if_check_shows = check_tables(task, now, first, second.bowls);
-  done.visit.steps.push_back(std::move(first));
+  for (PlannedBowl& b : second.bowls) b.bowl.step = static_cast<int>(begun.before.size()) + 1;
+  if (begun.before.size() == 1) move_beside_packets(task.head, first, second);
+  if (first.check_after) second.if_check_shows = check_tables(task, begun.now, first, second.bowls);
+  done.visit.steps = std::move(begun.before);
   if (!second.bowls.empty()) done.visit.steps.push_back(std::move(second));
   done.visit.zones = std::move(last->zones);
   return done;
@@ -74,20 +88,32 @@ std::string kind_of(const Openings& openings) {
   return std::string(one ? code(first) : kSeveral);
 }
 
-Result<std::optional<Route>> route(const RouteTask& task, const Situation& start, const Openings& openings,
+// With the next step of a visit done; none where there is no place or no product for it.
+std::optional<Begun> opened(const RouteTask& task, Begun begun, const Openings& openings) {
+  const Shelf left = left_after(task.shelf, bowls_of(begun.before));
+  const RouteTask here{task.head, task.targets, left, task.policy, task.options, task.domain};
+  auto step = opening_step(here, begun.now, openings, begun.label);
+  if (!step) return std::nullopt;
+  for (PlannedBowl& b : step->bowls) b.bowl.step = static_cast<int>(begun.before.size()) + 1;
+  begun.before.push_back(std::move(*step));
+  return begun;
+}
+
+// From where the first visit begins; no openings: what is there is coloured.
+Result<std::optional<Route>> route(const RouteTask& task, const Begun& start, const Openings& openings,
                                    const Plan& direct) {
   Route r;
-  r.kind = kind_of(openings);
+  r.kind = start.before.empty() ? kind_of(openings) : start.before.front().kind;
+  r.standard = !start.before.empty() ||
+               std::any_of(openings.begin(), openings.end(), [](const auto& o) { return required(o.second); });
   const bool lightens =
       std::any_of(openings.begin(), openings.end(), [](const auto& o) { return o.second == Opening::lighten; });
-  Situation now = start;
+  Begun now = start;
   double before = off(task, direct.zones);
   for (int visit = 0; visit < task.policy.visits_most && !task.options.cancelled(); ++visit) {
-    char label = 'A';
-    Situation next = now;
-    auto first = opening_step(task, next, openings, label);
-    if (!first) break;
-    auto done = last_step(task, next, std::move(*first), label);
+    auto next = openings.empty() ? std::optional(now) : opened(task, now, openings);
+    if (!next) break;
+    auto done = last_step(task, *next);
     if (!done) return tl::unexpected(done.error());
     const double left = off(task, done->visit.zones);
     if (visit > 0 && before - left < Constants{}.visit_least_gain) break;
@@ -105,12 +131,13 @@ Result<std::optional<Route>> route(const RouteTask& task, const Situation& start
     for (const RouteStep& step : done->visit.steps)
       for (const PlannedBowl& b : step.bowls) r.grams += b.grams, r.cost += b.cost;
     for (const PlannedBowl& b : done->coloured)
-      if (auto then = after(next, step_of(b), task.shelf)) next = std::move(*then);
+      if (auto then = after(next->now, step_of(b), task.shelf)) next->now = std::move(*then);
+    if (task.options.rules) next->now.head = task.options.rules(std::move(next->now.head));
     r.visits.push_back(std::move(done->visit));
-    now = std::move(next);
+    now = {std::move(next->now), {}, 'A'};
     if (r.reachable || !lightens) break;
   }
-  if (r.visits.empty() || r.objective >= direct.report.objective) return std::nullopt;
+  if (r.visits.empty() || (!r.standard && r.objective >= direct.report.objective)) return std::nullopt;
   if (r.visits.size() > 1)
     r.why.push_back(
         {"route_needs_visits",
@@ -128,8 +155,7 @@ Openings places_for(Opening opening, const std::vector<SearchZone>& zones, const
     if (!has_a_place(opening, z)) continue;
     const auto plan = std::find_if(direct.zones.begin(), direct.zones.end(),
                                    [&](const ZonePlan& p) { return p.result.zone == z.draws->id; });
-    // Minerals come off whatever else would do.
-    if (plan == direct.zones.end() || !plan->reachable || opening == Opening::chelate) all[z.draws->id] = opening;
+    if (plan == direct.zones.end() || !plan->reachable || required(opening)) all[z.draws->id] = opening;
   }
   return all;
 }
@@ -168,26 +194,50 @@ Openings side_by_side(const std::vector<Found>& found, const Plan& direct) {
 
 Result<std::vector<Route>> routes(const Head& head, const std::vector<Target>& targets, const Shelf& shelf,
                                   const FormulaPolicy& policy, const Plan& direct, const FormulateOptions& options) {
-  const Situation start = at_start(head, options.scenarios);
-  const std::vector<SearchZone> zones = search_zones(start, targets, policy);
+  Begun start{at_start(head, options.scenarios), {}, 'A'};
   std::optional<Domain> every;
   std::vector<Found> found;
-  const auto add = [&](const Openings& openings) -> Result<bool> {
-    if (openings.empty() || options.cancelled()) return false;
+  const auto task = [&]() -> RouteTask {
     if (!every) every = domain(shelf, policy);
-    auto one = route({head, targets, shelf, policy, options, *every}, start, openings, direct);
+    return {head, targets, shelf, policy, options, *every};
+  };
+  const auto add = [&](const Openings& openings, const Plan& before) -> Result<bool> {
+    if ((openings.empty() && start.before.empty()) || options.cancelled()) return false;
+    auto one = route(task(), start, openings, before);
     if (!one) return tl::unexpected(one.error());
     // One whose searches were stopped is not compared.
     if (*one && !options.cancelled()) found.push_back({openings, std::move(**one)});
     return true;
   };
+  // Minerals come off whatever else is done; every other way begins with clean hair.
+  std::optional<Plan> clean;
+  const Openings minerals = places_for(Opening::chelate, search_zones(start.now, targets, policy), direct);
+  if (!minerals.empty() && !options.cancelled())
+    if (auto after_it = opened(task(), start, minerals)) {
+      start = std::move(*after_it);
+      const Shelf left = left_after(shelf, bowls_of(start.before));
+      auto plan = formulate_from({start.now, head, start.label, false}, targets, left, policy, options);
+      if (!plan) return tl::unexpected(plan.error());
+      clean = std::move(*plan);
+      if (auto added = add({}, direct); !added) return tl::unexpected(added.error());
+    }
+  const Plan& base = clean ? *clean : direct;
+  const std::vector<SearchZone> zones = search_zones(start.now, targets, policy);
   for (Opening opening : kOpenings)
-    if (auto added = add(places_for(opening, zones, direct)); !added) return tl::unexpected(added.error());
-  if (auto added = add(side_by_side(found, direct)); !added) return tl::unexpected(added.error());
+    if (const Openings places = places_for(opening, zones, base); !places.empty() && opening != Opening::chelate)
+      if (auto added = add(places, base); !added) return tl::unexpected(added.error());
+  if (const Openings mixed = side_by_side(found, base); !mixed.empty())
+    if (auto added = add(mixed, base); !added) return tl::unexpected(added.error());
+  // What the trade always does, as much of it as has a place here, stands before what only comes nearer.
+  const auto rank = [&](const Found& f) {
+    const bool also =
+        std::any_of(f.openings.begin(), f.openings.end(), [](const auto& o) { return required(o.second); });
+    return std::pair(also ? 0 : 1, f.route.objective);
+  };
+  std::stable_sort(found.begin(), found.end(), [&](const Found& a, const Found& b) { return rank(a) < rank(b); });
   std::vector<Route> all;
   for (Found& f : found) all.push_back(std::move(f.route));
-  std::stable_sort(all.begin(), all.end(), [](const Route& a, const Route& b) { return a.objective < b.objective; });
-  if (!all.empty()) all.front().recommended = all.front().objective < direct.report.objective;
+  if (!all.empty()) all.front().recommended = all.front().standard || all.front().objective < direct.report.objective;
   return all;
 }
 

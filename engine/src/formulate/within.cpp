@@ -31,7 +31,7 @@ std::string closed_by_rules(const Setting& s, const Span& span) {
 bool within_rules(const Setting& s, double minutes, const SearchZone& zone) {
   const RangeLimits* l = limits_on(*zone.span, *s.range);
   if (!l) return true;
-  if (minutes > l->minutes_max + kSame) return false;
+  if (minutes > l->minutes_max + kSame || minutes < l->minutes_min - kSame) return false;
   if (s.developer_percent <= 0 || l->porosity_after_max == kNoLimit) return true;
   const Treatment t = treatment(bare_chemistry(s, std::max(0.0, minutes + zone.half_touch)), zone.span->from_cm,
                                 zone.span->to_cm, Constants{});

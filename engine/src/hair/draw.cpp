@@ -192,6 +192,12 @@ Reading natural_level_of(const Head& head) {
   return {5, 1};
 }
 
+// How much wider a level's doubt is for how it was read.
+double reading_doubt(const Span& s) {
+  constexpr Constants c;
+  return (s.read_in == ReadIn::lamp ? c.read_by_lamp_doubt : 1) * (s.read_damp ? c.read_damp_doubt : 1);
+}
+
 struct ZoneDrawer {
   const Span& span;
   const Head& head;
@@ -217,6 +223,13 @@ struct ZoneDrawer {
 
   void add(ZoneDraws& zone, const Population& p, double total, const std::vector<double>& porosity,
            Columns& columns) const {
+    Population read_so = p;
+    read_so.level.sd *= reading_doubt(span);
+    add_read(zone, read_so, total, porosity, columns);
+  }
+
+  void add_read(ZoneDraws& zone, const Population& p, double total, const std::vector<double>& porosity,
+                Columns& columns) const {
     const Reading natural = p.natural_level.value_or(natural_level_of(head));
     const Constants c;
     const FibreAsRead as_read(p, natural.value);

@@ -10,6 +10,7 @@
 #include "formulate/reasons.h"
 #include "formulate/turns.h"
 #include "formulate/within.h"
+#include "pipeline/afterwards.h"
 #include "pipeline/minutes.h"
 #include "review/remake.h"
 #include "strandline/treatment.h"
@@ -113,6 +114,7 @@ Result<VisitPlan> stopped(const Visit& visit, VisitPlan out) {
   auto zones = on_the_clock(visit, out.targets, {}, at_start(visit.head, 1), {});
   if (!zones) return tl::unexpected(zones.error());
   out.plan.zones = std::move(*zones);
+  out.after = afterwards(visit, out);
   return out;
 }
 
@@ -173,8 +175,14 @@ Problems stops(const Visit& visit) {
   return found ? broken_by(visit, bowls, *found) : found.error();
 }
 
-Result<VisitPlan> plan(const Visit& as_told, const FormulateOptions& options) {
+Result<VisitPlan> plan(const Visit& as_told, const FormulateOptions& asked) {
   VisitPlan out;
+  FormulateOptions options = asked;
+  options.rules = [&](Head now) {
+    Visit then = as_told;
+    then.head = std::move(now);
+    return limited(std::move(then)).head;
+  };
   out.verdicts = verdicts(as_told);
   const Visit visit = limited(as_told);
   auto targets = aim(visit.head, visit.aims, visit.shelf);
@@ -214,6 +222,7 @@ Result<VisitPlan> plan(const Visit& as_told, const FormulateOptions& options) {
   for (Route& route : out.routes) add_timelines(visit, route);
   // Proven best, perhaps, but not every other way was looked at.
   if (options.cancelled()) out.plan.report.stopped = "cancelled";
+  out.after = afterwards(visit, out);
   return out;
 }
 
@@ -247,6 +256,7 @@ Result<VisitPlan> what_if(const Visit& visit, const PredictOptions& options) {
   out.plan.currency = visit.shelf.currency;
   out.plan.report.stopped = "not_searched";
   for (const ZonePlan& z : out.plan.zones) out.assessment.zones.push_back(z.result.today);
+  out.after = afterwards(visit, out);
   return out;
 }
 

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 
+#include "formulate/habits.h"
 #include "formulate/on_hair.h"
+#include "formulate/within.h"
 #include "generated/constants.h"
 #include "schedule/applying.h"
 
@@ -24,7 +26,17 @@ SpanKind kind_of(const Area& area, const Span& span) {
                                                                                            : SpanKind::mids;
 }
 
-Application application(const Head& head, const ZoneRef& z, const PlannedBowl& bowl, const Range& range) {
+// Natural hair that is to be lighter.
+bool lifts(const Span& span, const Target* target) {
+  double natural = 0;
+  for (const Population& p : span.populations)
+    if (p.origin == ColourOrigin::natural) natural += p.share.value;
+  return target && natural > 0.5 && asked_lift(span, *target) > Constants{}.lighter_beyond_doubt;
+}
+
+Application application(const Head& head, const ZoneRef& z, const PlannedBowl& bowl, const Range& range,
+                        const Target* target) {
+  constexpr double kSlack = 5;  // minutes; by choice: a hand is not a clock
   Application a;
   a.id = z.id;
   a.zone = z.id;
@@ -42,6 +54,13 @@ Application application(const Head& head, const ZoneRef& z, const PlannedBowl& b
   // A lightener counts from its first touch; colour gets the time of application on top (common practice).
   const bool lightener = range.cls == ProductClass::lightener;
   a.max = std::max(range.minutes.max, a.target) + (lightener ? 0 : Constants{}.colour_extra_minutes);
+  if (const RangeLimits* limits = limits_on(*z.span, range)) {
+    a.max = std::max(a.target, std::min(a.max, limits->first_touch_max));
+    // Half done by then: what is at the scalp of hair that lifts goes on later.
+    if (limits->minutes_max < range.minutes.target)
+      a.max = std::min(a.max, limits->minutes_max + a.apply.mean + kSlack);
+  }
+  a.lift = !a.lightening && range.cls == ProductClass::permanent && lifts(*z.span, target);
   a.white_share = white_share(*z.span);
   a.resistance = z.span->resistance;
   a.porosity = z.span->porosity.value;
@@ -82,13 +101,20 @@ ScheduleRequest schedule_request(const Visit& visit, const std::vector<PlannedBo
                         0,
                         {}});
   const std::vector<ZoneRef> all = zones(visit.head);
+  std::vector<Target> targets;
+  if (!visit.aims.empty())
+    if (auto wished = aim(visit.head, visit.aims, visit.shelf)) targets = std::move(*wished);
+  const auto target_for = [&](const std::string& zone) -> const Target* {
+    const auto own = std::find_if(targets.begin(), targets.end(), [&](const Target& t) { return t.zone == zone; });
+    return own == targets.end() || own->leave ? nullptr : &*own;
+  };
   for (const PlannedBowl& b : bowls) {
     const Range* range = find_range(visit.shelf, b.bowl.formula.range);
     if (!range) continue;
     r.bowls.push_back({b.bowl.label, b.bowl.label, range->cls, around(Constants{}.mix_minutes), range->mix_life_min});
     for (const ZoneRef& z : all)
       if (std::find(b.bowl.zones.begin(), b.bowl.zones.end(), z.id) != b.bowl.zones.end())
-        r.applications.push_back(application(visit.head, z, b, *range));
+        r.applications.push_back(application(visit.head, z, b, *range, target_for(z.id)));
   }
   r.tail = tail(bowls, visit.shelf, next);
   return r;

@@ -134,9 +134,17 @@ RangeLimits limits_of(const Place& p) {
     lower(all.developer_below, "developer_below");
     lower(all.on_head_max, "on_head_max");
     lower(all.minutes_max, "minutes_max");
+    lower(all.first_touch_max, "first_touch_max");
+    // By eye: as long as the range's shortest time at least.
+    if (const double about = figure_of(r, "minutes_about", policy); about != kNoLimit)
+      all.minutes_max = std::min(all.minutes_max, std::max(about, p.range.minutes.min));
+    if (const double least = figure_of(r, "minutes_min", policy); least != kNoLimit)
+      all.minutes_min = std::max(all.minutes_min, least);
     lower(all.porosity_after_max, "porosity_after_max");
     lower(all.lift_max, "lift_max");
-    if (p.range.minutes.min > all.minutes_max && all.closed_by.empty()) all.closed_by = r.id;
+    const bool crossed = p.range.minutes.min > all.minutes_max || p.range.minutes.max < all.minutes_min ||
+                         all.minutes_min > all.minutes_max;
+    if (crossed && all.closed_by.empty()) all.closed_by = r.id;
   }
   keep_to_strength(all, p, policy);
   return all;

@@ -73,6 +73,13 @@ constexpr FactRow kFacts[] = {
     {"growth_cm", [](const Place& p) -> std::optional<double> { return p.span.to_cm - p.span.from_cm; }},
     {"lift", [](const Place& p) { return lift(p); }},
     {"darker", [](const Place& p) { return darker(p); }},
+    // Lengths of the same area that are natural too.
+    {"natural_beyond",
+     [](const Place& p) -> std::optional<double> {
+       return std::any_of(p.area.spans.begin(), p.area.spans.end(), [&](const Span& s) {
+         return &s != &p.span && s.from_cm >= p.span.to_cm && lightened(s) + dyed(s) < kHalf;
+       });
+     }},
     {"lighter", [](const Place& p) -> std::optional<double> { return lift(p).value_or(0) > kHalf; }},
     {"change",
      [](const Place& p) {
@@ -82,6 +89,18 @@ constexpr FactRow kFacts[] = {
     {"cool",
      [](const Place& p) -> std::optional<double> {
        return p.target && (p.target->tone == Tone::ash || p.target->tone == Tone::violet);
+     }},
+    // A tone that no natural hair has, deeper than a pastel.
+    {"vivid",
+     [](const Place& p) -> std::optional<double> {
+       constexpr double kPastelFrom = 8.5;
+       return p.target && !p.target->leave && p.target->level < kPastelFrom &&
+              (p.target->tone == Tone::violet || p.target->tone == Tone::green);
+     }},
+    {"direct_at_hand",
+     [](const Place& p) -> std::optional<double> {
+       return std::any_of(p.visit.shelf.products.begin(), p.visit.shelf.products.end(),
+                          [](const Product& own) { return own.cls == ProductClass::direct && own.stock_g > 0; });
      }},
     {"wish_level",
      [](const Place& p) { return p.target && !p.target->leave ? std::optional(p.target->level) : std::nullopt; }},

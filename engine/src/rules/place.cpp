@@ -2,6 +2,7 @@
 
 #include <charconv>
 #include <chrono>
+#include <cstdio>
 
 #include "generated/constants.h"
 
@@ -56,6 +57,18 @@ std::optional<double> days_between(std::string_view from, std::string_view to) {
   const auto a = civil(from), b = civil(to);
   if (!a || !b) return std::nullopt;
   return static_cast<double>((*b - *a).count());
+}
+
+std::string months_after(std::string_view date, double months) {
+  using namespace std::chrono;
+  const auto from = civil(date);
+  if (!from) return {};
+  year_month_day day = year_month_day(*from) + std::chrono::months(static_cast<int>(months));
+  if (!day.ok()) day = day.year() / day.month() / last;
+  char text[16];
+  std::snprintf(text, sizeof text, "%04d-%02u-%02u", static_cast<int>(day.year()), static_cast<unsigned>(day.month()),
+                static_cast<unsigned>(day.day()));
+  return text;
 }
 
 FactValue find_fact(std::string_view name) {

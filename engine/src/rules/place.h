@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 
 #include "strandline/visit.h"
@@ -42,5 +43,8 @@ FactValue find_fact(std::string_view name);
 
 // Days from one civil date to another; absent where one is empty or none.
 std::optional<double> days_between(std::string_view from, std::string_view to);
+// The civil date so many whole months after another, the last of its month where it has fewer days; empty where it is
+// none.
+std::string months_after(std::string_view date, double months);
 
 }  // namespace strandline

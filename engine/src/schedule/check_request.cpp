@@ -96,7 +96,6 @@ void check_policy(Checker& c, const ScheduleRequest& r) {
   c.duration(p.remove_packet, "/policy/remove_packet");
   c.minutes(p.soft_order_minutes, "/policy/soft_order_minutes");
   c.minutes(p.late_tolerance, "/policy/late_tolerance");
-  c.within(p.whitest_first_share, 0, 1, "/policy/whitest_first_share");
   c.within(p.resistant_from, 0, 1, "/policy/resistant_from");
   c.within(p.porous_from, 0, 3, "/policy/porous_from");
   c.need(p.sample_points > 0 && p.sample_points <= 100000, "out_of_range", "/policy/sample_points");

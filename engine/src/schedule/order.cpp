@@ -9,9 +9,9 @@
 namespace strandline {
 namespace {
 
-// Smaller comes first; equal ranks are free.
+// Smaller comes first; equal ranks are free. What is asked first stands first.
 struct Rank {
-  int group = 0, resistant = 0, white = 0, area = 0, parting = 0;
+  int packets = 0, scalp = 0, need = 0, span = 0, resistant = 0, white = 0, porous = 0, area = 0, parting = 0;
   auto operator<=>(const Rank&) const = default;
 };
 
@@ -23,29 +23,32 @@ bool porous_ends(const Application& a, const SchedulePolicy& policy) {
   return a.span == SpanKind::ends && a.porosity >= policy.porous_from;
 }
 
-// White share over the scalp, weighted by the minutes that each area takes.
-double white_of_head(const std::vector<Application>& applications) {
-  double minutes = 0, white = 0;
-  for (const auto& a : applications) {
-    if (!a.touches_scalp || a.lightening) continue;
-    minutes += a.apply.mean;
-    white += a.apply.mean * a.white_share;
-  }
-  return minutes > 0 ? white / minutes : 0;
+// Lifting natural hair: away from the scalp first, whose warmth speeds it up; porous ends last.
+int away_from_scalp(const Application& a, const SchedulePolicy& policy) {
+  return porous_ends(a, policy) ? 2 : a.touches_scalp ? 1 : 0;
 }
 
 Rank lighten(const Application& a, const SchedulePolicy& policy) {
-  const int group = porous_ends(a, policy) ? 2 : a.touches_scalp ? 1 : 0;
-  return {group, 0, 0, place(policy.lighten_areas, a.area), a.parting};
+  Rank r;
+  r.scalp = away_from_scalp(a, policy);
+  r.area = place(policy.lighten_areas, a.area);
+  r.parting = a.parting;
+  return r;
 }
 
-Rank cover(const Application& a, bool whitest_first, const SchedulePolicy& policy) {
-  const int area = place(policy.cover_areas, a.area);
-  if (a.span == SpanKind::ends) return {porous_ends(a, policy) ? 3 : 2, 0, 0, area, a.parting};
-  if (a.span == SpanKind::mids) return {1, 0, 0, area, a.parting};
-  // Shares closer than a reading can tell (tenths) are the same.
-  const int white = whitest_first ? -static_cast<int>(std::lround(a.white_share * 10)) : 0;
-  return {0, a.resistance >= policy.resistant_from ? 0 : 1, white, area, a.parting};
+// All leave at one basin time, so what needs longest starts first.
+Rank cover(const Application& a, bool virgin, const SchedulePolicy& policy) {
+  constexpr double kAlikeMinutes = 5, kShareSteps = 10, kPorositySteps = 2;  // what a hand, a reading, can tell
+  Rank r;
+  r.scalp = a.lift && virgin ? away_from_scalp(a, policy) : 0;
+  r.need = -static_cast<int>(std::lround(a.target / kAlikeMinutes));
+  r.span = a.span == SpanKind::regrowth ? 0 : a.span == SpanKind::mids ? 1 : porous_ends(a, policy) ? 3 : 2;
+  r.resistant = a.white_share > 0 && a.resistance >= policy.resistant_from ? 0 : 1;
+  r.white = -static_cast<int>(std::lround(a.white_share * kShareSteps));
+  r.porous = static_cast<int>(std::lround(a.porosity * kPorositySteps));
+  r.area = place(policy.cover_areas, a.area);
+  r.parting = a.parting;
+  return r;
 }
 
 bool at_hairline(const Application& a) { return a.area == AreaKind::front_hairline || a.area == AreaKind::temples; }
@@ -56,53 +59,53 @@ struct Ranked {
   Rank rank;
 };
 
-// The first thing in which its place differs from a peer's; empty where no rule says anything about it.
-std::string reason_of(const Ranked& one, std::vector<Ranked> peers, bool virgin, const SchedulePolicy& policy) {
-  const Application& a = *one.application;
-  const auto keep = [&](auto field) {
-    std::erase_if(peers, [&](const Ranked& p) { return field(p.rank) != field(one.rank); });
-  };
-  const auto some = [&](auto test) { return std::ranges::any_of(peers, test); };
+struct Said {
+  int Rank::* of;
+  const char *before, *after;  // why it goes before, or after, those that differ in this alone; null: nothing to say
+};
+constexpr Said kSaid[] = {{&Rank::scalp, "away_from_scalp_first", "scalp_zone_later"},
+                          {&Rank::need, "needs_longest", "needs_less"},
+                          {&Rank::span, nullptr, "lengths_after_regrowth"},
+                          {&Rank::resistant, "resistant_first", nullptr},
+                          {&Rank::white, "whitest_first", "after_the_whiter"},
+                          {&Rank::porous, nullptr, "porous_last"}};
 
-  std::string said;
-  if (some([&](const Ranked& p) { return p.rank.group < one.rank.group; })) {
-    if (porous_ends(a, policy)) return "porous_ends_last";
-    if (a.lightening) return "scalp_zone_later";
-    if (some([](const Ranked& p) { return p.rank.group == 0; })) return "lengths_after_regrowth";
+// The first thing in which its place differs from a peer's; empty where no rule says anything about it.
+std::string reason_of(const Ranked& one, std::vector<Ranked> peers, const SchedulePolicy& policy) {
+  const Application& a = *one.application;
+  const auto some = [&](auto test) { return std::ranges::any_of(peers, test); };
+  std::string fallback;  // told where nothing finer decides among those that need as long
+  for (const Said& said : kSaid) {
+    const int own = one.rank.*said.of;
+    if (some([&](const Ranked& p) { return p.rank.*said.of < own; }) && said.after)
+      return porous_ends(a, policy) && said.of != &Rank::need ? "porous_ends_last" : said.after;
+    if (some([&](const Ranked& p) { return p.rank.*said.of > own; }) && said.before) {
+      if (said.of != &Rank::need) return said.before;
+      fallback = said.before;
+    }
+    std::erase_if(peers, [&](const Ranked& p) { return p.rank.*said.of != own; });
   }
-  if (some([&](const Ranked& p) { return p.rank.group > one.rank.group; })) {
-    if (a.lightening && virgin && one.rank.group == 0) return "away_from_scalp_first";
-    if (!a.lightening && one.rank.group == 0) said = "regrowth_before_lengths";
-  }
-  keep([](const Rank& r) { return r.group; });
-  if (some([&](const Ranked& p) { return p.rank.resistant > one.rank.resistant; })) return "resistant_first";
-  keep([](const Rank& r) { return r.resistant; });
-  if (some([&](const Ranked& p) { return p.rank.white < one.rank.white; })) return "after_the_whiter";
-  if (some([&](const Ranked& p) { return p.rank.white > one.rank.white; })) return "whitest_first";
   if (some([&](const Ranked& p) { return p.rank.area != one.rank.area; })) {
     const bool last =
         at_hairline(a) && some([](const Ranked& p) { return !at_hairline(*p.application); }) &&
         !some([&](const Ranked& p) { return !at_hairline(*p.application) && p.rank.area > one.rank.area; });
     return last ? "hairline_last" : "areas_of_the_house";
   }
-  if (some([&](const Ranked& p) { return p.rank.parting != one.rank.parting; })) return "parting_by_parting";
-  return said;
+  return some([&](const Ranked& p) { return p.rank.parting != one.rank.parting; }) ? "parting_by_parting" : fallback;
 }
 
 }  // namespace
 
 std::vector<OrderRule> order_rules(const std::vector<Application>& applications, const SchedulePolicy& policy) {
-  const auto lightens = [](bool scalp) {
-    return [scalp](const Application& a) { return a.lightening && a.touches_scalp == scalp; };
+  const auto lifts = [](bool scalp) {
+    return [scalp](const Application& a) { return (a.lightening || a.lift) && a.touches_scalp == scalp; };
   };
-  const bool virgin =
-      std::ranges::any_of(applications, lightens(true)) && std::ranges::any_of(applications, lightens(false));
-  const bool whitest_first = white_of_head(applications) >= policy.whitest_first_share;
+  const bool virgin = std::ranges::any_of(applications, lifts(true)) && std::ranges::any_of(applications, lifts(false));
 
   std::vector<Ranked> ranked;
   for (const auto& a : applications) {
-    Rank rank = a.lightening ? lighten(a, policy) : cover(a, whitest_first, policy);
-    if (a.woven && !a.lightening) rank = {-1, 0, 0, place(policy.lighten_areas, a.area), a.parting};
+    Rank rank = a.lightening ? lighten(a, policy) : cover(a, virgin, policy);
+    if (a.woven && !a.lightening) rank.packets = -1, rank.area = place(policy.lighten_areas, a.area);
     ranked.push_back({&a, rank});
   }
 
@@ -118,7 +121,7 @@ std::vector<OrderRule> order_rules(const std::vector<Application>& applications,
       if (peer && j != i) peers.push_back(ranked[j]);
       if (peer ? ranked[i].rank < ranked[j].rank : a.woven && !other.woven) rules[i].later |= 1u << j;
     }
-    rules[i].reason = a.woven && between ? "packets_first" : reason_of(ranked[i], peers, virgin, policy);
+    rules[i].reason = a.woven && between ? "packets_first" : reason_of(ranked[i], peers, policy);
   }
   return rules;
 }

@@ -50,6 +50,7 @@ TimelineTask task_of(const Instance& instance, const PlannedJob& planned, const 
     task.mix = mixes.at(job.batch);
     task.id = "apply:" + application.id;
     task.reason = instance.rules[job.what].reason;
+    task.needs_min = application.target;
   } else {
     task.kind = TaskKind::remove_packet;
     task.id = "remove:" + application.id;
@@ -108,8 +109,9 @@ Development development_of(const Instance& instance, const PlannedJobs& plan, co
 
 OrderStep step_of(const Instance& instance, const PlannedJobs& plan, const PlannedJob& planned) {
   const auto& a = instance.request.applications[planned.job.what];
-  OrderStep step{a.id, a.zone, instance.request.people[planned.job.person].id, instance.rules[planned.job.what].reason,
-                 false};
+  OrderStep step{
+      a.id,  a.zone,  instance.request.people[planned.job.person].id, instance.rules[planned.job.what].reason,
+      false, a.target};
   for (const auto& other : plan.jobs) {
     const bool overtaken = other.job.kind == JobKind::apply && other.start > planned.start;
     if (overtaken && (instance.apps[other.job.what].later >> planned.job.what & 1)) step.out_of_order = true;

@@ -22,7 +22,7 @@ Visit visit() {
   wish.zone = "*", wish.level = 6;
   v.aims = {wish};
   SchedulePolicy& p = v.policy.schedule;
-  p.whitest_first_share = 0.5, p.resistant_from = 0.5, p.porous_from = 2;
+  p.resistant_from = 0.5, p.porous_from = 2;
   p.cover_areas = {AreaKind::crown, AreaKind::top,     AreaKind::nape,          AreaKind::other,
                    AreaKind::sides, AreaKind::temples, AreaKind::front_hairline};
   p.lighten_areas = p.cover_areas;

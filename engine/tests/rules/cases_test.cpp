@@ -124,5 +124,69 @@ TEST(Cases, MineralsAreTold) {
   EXPECT_EQ(std::count(own->classes.begin(), own->classes.end(), "direct"), 0);
 }
 
+TEST(Cases, WhiteFromATenthTakesItsFullTime) {
+  Visit v = quiet_visit();
+  regrowth(v).populations = {pigmented(0.85, 6), white(0.15)};
+  EXPECT_EQ(on(v, 0, "tint").minutes_min, 35);
+  EXPECT_EQ(on(v, 0, "demi").minutes_min, 0);
+  regrowth(v).populations = {pigmented(0.9, 6), white(0.1)};
+  EXPECT_EQ(on(v, 0, "tint").minutes_min, 0);
+}
+
+TEST(Cases, ATonerIsOnForMinutesAndForFewerOnPorousHair) {
+  Visit v = quiet_visit();
+  lengths(v).populations[0].origin = ColourOrigin::lightened;
+  EXPECT_EQ(on(v, 1, "demi").minutes_max, 10);
+  lengths(v).porosity.value = 2.3;
+  EXPECT_EQ(on(v, 1, "demi").minutes_max, 5);
+  // A range whose shortest time is longer keeps that.
+  for (Range& r : v.shelf.ranges) r.minutes.min = std::max(r.minutes.min, 8.0);
+  EXPECT_EQ(on(v, 1, "demi").minutes_max, 8);
+  EXPECT_TRUE(open(v, 1, "demi"));
+  v.aims[0].level = 4;  // no toner: it is to be darker
+  EXPECT_GT(on(v, 1, "demi").minutes_max, 10);
+}
+
+TEST(Cases, LightenedLengthsTakeNoPermanentTintWhateverTheWish) {
+  Visit v = quiet_visit();
+  lengths(v).populations[0].origin = ColourOrigin::lightened;
+  v.aims[0].level = 3;
+  EXPECT_EQ(on(v, 1, "tint").closed_by, "overlap.coloured");
+  EXPECT_TRUE(open(v, 1, "demi"));
+}
+
+TEST(Cases, AtTheScalpOfHairThatIsLiftedATintIsOnForLess) {
+  Visit v = quiet_visit();
+  v.aims[0].level = 7.5;
+  EXPECT_EQ(on(v, 0, "tint").minutes_max, 25);
+  EXPECT_EQ(on(v, 1, "tint").minutes_max, 45);
+  lengths(v).populations[0].origin = ColourOrigin::tinted;  // a retouch: nothing is lifted beyond
+  EXPECT_EQ(on(v, 0, "tint").minutes_max, 45);
+}
+
+TEST(Cases, HairPermedThisMonthIsNotLifted) {
+  Visit v = quiet_visit();
+  lengths(v).services = {{ServiceKind::permed, 2.0}};
+  v.aims[0].level = 8;
+  EXPECT_EQ(on(v, 1, "tint").closed_by, "perm.weeks");
+  v.aims[0].level = 6;
+  EXPECT_TRUE(open(v, 1, "tint"));
+}
+
+TEST(Cases, AFashionToneOnLightenedHairIsDirectColour) {
+  Visit v = quiet_visit();
+  lengths(v).populations[0].origin = ColourOrigin::lightened;
+  v.aims[0].level = 7, v.aims[0].tone = Tone::violet;
+  EXPECT_EQ(on(v, 1, "demi").closed_by, "wish.vivid");
+  EXPECT_TRUE(open(v, 1, "direct"));
+  std::erase_if(v.shelf.products, [](const Product& p) { return p.cls == ProductClass::direct; });
+  EXPECT_TRUE(open(v, 1, "demi"));
+}
+
+TEST(Cases, TheLongestFromTheFirstTouchIsALimitToo) {
+  EXPECT_EQ(on(quiet_visit(), 0, "tint").first_touch_max, 65);
+  EXPECT_EQ(on(quiet_visit(), 0, "acid").first_touch_max, 40);
+}
+
 }  // namespace
 }  // namespace strandline

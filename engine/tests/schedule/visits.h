@@ -31,7 +31,6 @@ inline SchedulePolicy house_policy() {
   p.order = json.at("order") == "hard" ? OrderForce::hard : OrderForce::soft;
   p.soft_order_minutes = json.at("soft_order_minutes");
   p.develop_to = DevelopTo::target_if_possible;
-  p.whitest_first_share = json.at("whitest_first_share");
   p.resistant_from = json.at("resistant_from");
   p.porous_from = json.at("porous_from");
   for (const std::string name : json.at("cover_areas")) p.cover_areas.push_back(area_named(name));

@@ -506,6 +506,9 @@ export interface components {
             strand?: components["schemas"]["StrandTest"];
             /** @description how white took colour before */
             earlier_cover?: components["schemas"]["EarlierCover"];
+            /** @description the light its level was read by */
+            read_in?: components["schemas"]["ReadIn"];
+            read_damp?: boolean;
             /** @description level 1 to 10 */
             level?: number | {
                 value: number;
@@ -586,6 +589,8 @@ export interface components {
         StrandCondition: "unknown" | "kept" | "weak" | "broke";
         /** @enum {string} */
         EarlierCover: "unknown" | "well" | "badly";
+        /** @enum {string} */
+        ReadIn: "unknown" | "window" | "lamp";
         ZoneAim: {
             /** @description area/span, or * for every zone not named */
             zone: string;
@@ -734,7 +739,6 @@ export interface components {
             /** @description minutes */
             soft_order_minutes?: number;
             develop_to?: components["schemas"]["DevelopTo"];
-            whitest_first_share?: number;
             resistant_from?: number;
             porous_from?: number;
             /** @description first to last */
@@ -859,6 +863,7 @@ export interface components {
             latest: number;
             reason: string;
             during: string;
+            needs_min: number;
         };
         /** @enum {string} */
         TaskKind: "prepare" | "mix" | "apply" | "check" | "remove_packet" | "emulsify" | "rinse" | "shampoo" | "tone" | "treat" | "dry" | "photograph";
@@ -879,6 +884,7 @@ export interface components {
             who: string;
             reason: string;
             out_of_order: boolean;
+            needs_min: number;
         };
         TimelineStep: {
             step: number;
@@ -1266,6 +1272,7 @@ export interface components {
             alternatives: components["schemas"]["AlternativeView"][];
             timeline: components["schemas"]["Timeline"];
             routes: components["schemas"]["Route"][];
+            after: components["schemas"]["Afterwards"];
             schema: string;
         };
         Route: {
@@ -1276,6 +1283,7 @@ export interface components {
             grams: number;
             cost: number;
             reachable: boolean;
+            standard: boolean;
             recommended: boolean;
             why: components["schemas"]["Problem"][];
             notes: components["schemas"]["Problem"][];
@@ -1307,6 +1315,22 @@ export interface components {
             go_on: boolean;
             recipe: components["schemas"]["Recipe"];
             expected_loss: number;
+        };
+        Afterwards: {
+            /** @description weeks until new growth draws a line; both 0: none */
+            line: components["schemas"]["Weeks"];
+            /** @description weeks until colour that fades is due again; both 0: none */
+            lasts: components["schemas"]["Weeks"];
+            /** @description weeks until the next visit */
+            rebook: components["schemas"]["Weeks"];
+            visits_from: number;
+            visits_until: number;
+            next_test: string;
+            told: components["schemas"]["Problem"][];
+        };
+        Weeks: {
+            from: number;
+            until: number;
         };
         ReachAnswer: {
             /** @description stopped: nothing may be mixed as asked */

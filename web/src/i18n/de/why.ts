@@ -143,7 +143,9 @@ export const why: Part<typeof english> = {
   'why.areas_of_the_house': () => 'In der Reihenfolge der Partien dieses Hauses.',
   'why.hairline_last': () => 'Die Stirnkontur zuletzt.',
   'why.parting_by_parting': () => 'Passée für Passée.',
-  'why.regrowth_before_lengths': () => 'Der Ansatz vor den Längen.',
+  'why.needs_longest': (p: P) => `Was am längsten braucht, zuerst: ${of(p, 'minutes')} Minuten.`,
+  'why.needs_less': (p: P) => `Später: es braucht nur ${of(p, 'minutes')} Minuten.`,
+  'why.porous_last': () => 'Das porösere Haar später: es nimmt schneller an.',
   'why.time_is_over': () => 'Die Einwirkzeit ist um.',
   'why.away_from_scalp_first': () =>
     'Zuerst abseits der Kopfhaut: die Wärme der Kopfhaut beschleunigt das Aufhellen.',
@@ -152,4 +154,41 @@ export const why: Part<typeof english> = {
   'why.lengths_after_regrowth': () => 'Die Längen nach dem Ansatz.',
   'why.small_mix': () => 'Eine kleine frische Mischung: die erste wäre zu alt.',
   'why.one_basin_time': () => 'Alles auf der Kopfhaut wird zusammen ausgespült.',
+  // After the visit.
+  'why.after_line_shows': (p: P) =>
+    `Der Nachwuchs zeigt nach ${of(p, 'from')} bis ${of(p, 'until')} Wochen eine Linie.`,
+  'why.after_short_hair_grows_out': (p: P) =>
+    `So kurzes Haar ist nach ${of(p, 'from')} bis ${of(p, 'until')} Wochen herausgewachsen.`,
+  'why.after_fades_softly': (p: P) =>
+    `Es verblasst weich innerhalb von ${of(p, 'from')} bis ${of(p, 'until')} Wochen.`,
+  'why.after_blended_not_covered': (p: P) =>
+    `Weiß wird angeglichen, nicht abgedeckt; es verblasst weich innerhalb von ${of(p, 'from')} bis ${of(p, 'until')} Wochen.`,
+  'why.after_red_fades_first': (p: P) =>
+    `Rot verblasst zuerst: nach ${of(p, 'from')} bis ${of(p, 'until')} Wochen auffrischen.`,
+  'why.after_copper_fades': (p: P) =>
+    `Kupfer verblasst: nach ${of(p, 'from')} bis ${of(p, 'until')} Wochen eine Glanztönung.`,
+  'why.after_toner_lasts': (p: P) =>
+    `Eine Abmattierung hält ${of(p, 'from')} bis ${of(p, 'until')} Wochen, nicht für immer.`,
+  'why.after_shadow_fades': (p: P) =>
+    `Der Schatten verblasst innerhalb von ${of(p, 'from')} bis ${of(p, 'until')} Wochen und wird warm.`,
+  'why.after_direct_fades': (p: P) =>
+    `Direktziehende Farbe verblasst über acht bis zehn Wäschen, ${of(p, 'from')} bis ${of(p, 'until')} Wochen.`,
+  'why.after_direct_stains': () => 'Sie färbt auf Wäsche und Haut ab und ist schwer wieder herauszubekommen.',
+  'why.after_ends_take_and_fade': () => 'Poröse Spitzen nehmen sofort mehr an und verblassen zuerst.',
+  'why.after_lighter_needs_more': () => 'Wieder heller zu werden braucht einen Farbabzug oder Strähnen.',
+  'why.after_growth_may_glow': () => 'Der Ansatz kann leuchtender wirken als die Längen.',
+  'why.after_warmth_shows': () => 'Wo alte Farbe herauskommt, zeigt sich Wärme.',
+  'why.after_darkens_back': () => 'Es kann binnen Tagen wieder nachdunkeln.',
+  'why.after_half_way_is_good': () => 'Der halbe Weg ist heute ein gutes Ergebnis.',
+  'why.after_warmth_stays': () => 'Etwas Wärme bleibt: Farbe allein hellt warm auf.',
+  'why.after_curl_may_loosen': () => 'Die Locke kann etwas nachlassen.',
+  'why.after_no_more_home_colour': () => 'Keine Farbe mehr zu Hause, bis das erledigt ist.',
+  'why.after_metal_comes_back': () =>
+    'Metall im Wasser kommt wieder: Haar vorher nass machen, Badekappe tragen und alle ein bis zwei Wochen komplexbildend waschen.',
+  'why.after_violet_on_yellow_dulls': () =>
+    'Reines Violett auf gelbem Haar wird stumpf: Rotviolett, oder erst heller.',
+  'why.after_wash_and_wait': () =>
+    'Nur wenig zu dunkel und frisch: klärend waschen und in ein bis zwei Wochen wieder ansehen.',
+  'why.after_signs_wash_off': () =>
+    'Jucken, Rötung oder Schwellung an der Teststelle oder anderswo: abwaschen und ärztliche Hilfe holen. Es kann Tage später kommen.',
 };

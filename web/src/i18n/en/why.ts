@@ -136,7 +136,9 @@ export const why = {
   'why.areas_of_the_house': () => 'In this house’s order of areas.',
   'why.hairline_last': () => 'The hairline last.',
   'why.parting_by_parting': () => 'Parting by parting.',
-  'why.regrowth_before_lengths': () => 'Regrowth before the lengths.',
+  'why.needs_longest': (p: P) => `What needs longest first: ${of(p, 'minutes')} minutes.`,
+  'why.needs_less': (p: P) => `Later: it needs ${of(p, 'minutes')} minutes only.`,
+  'why.porous_last': () => 'The more porous hair later: it takes faster.',
   'why.time_is_over': () => 'Its time is over.',
   'why.away_from_scalp_first': () => 'Away from the scalp first: the scalp’s warmth speeds lifting up.',
   'why.scalp_zone_later': () => 'The scalp zone later: the scalp’s warmth speeds lifting up.',
@@ -144,4 +146,40 @@ export const why = {
   'why.lengths_after_regrowth': () => 'Lengths after the regrowth.',
   'why.small_mix': () => 'A small fresh mix: the first would be too old.',
   'why.one_basin_time': () => 'Everything on the scalp leaves together.',
+  // After the visit.
+  'why.after_line_shows': (p: P) =>
+    `New growth shows a line after ${of(p, 'from')} to ${of(p, 'until')} weeks.`,
+  'why.after_short_hair_grows_out': (p: P) =>
+    `Hair this short has grown out after ${of(p, 'from')} to ${of(p, 'until')} weeks.`,
+  'why.after_fades_softly': (p: P) => `It fades softly within ${of(p, 'from')} to ${of(p, 'until')} weeks.`,
+  'why.after_blended_not_covered': (p: P) =>
+    `White is blended, not covered; it fades softly within ${of(p, 'from')} to ${of(p, 'until')} weeks.`,
+  'why.after_red_fades_first': (p: P) =>
+    `Red fades first: refresh it after ${of(p, 'from')} to ${of(p, 'until')} weeks.`,
+  'why.after_copper_fades': (p: P) =>
+    `Copper fades: a gloss after ${of(p, 'from')} to ${of(p, 'until')} weeks.`,
+  'why.after_toner_lasts': (p: P) =>
+    `A toner lasts ${of(p, 'from')} to ${of(p, 'until')} weeks, not for good.`,
+  'why.after_shadow_fades': (p: P) =>
+    `The shadow fades within ${of(p, 'from')} to ${of(p, 'until')} weeks, and turns warm.`,
+  'why.after_direct_fades': (p: P) =>
+    `Direct colour fades over eight to ten washes, ${of(p, 'from')} to ${of(p, 'until')} weeks.`,
+  'why.after_direct_stains': () => 'It stains linen and skin, and is hard to take out again.',
+  'why.after_ends_take_and_fade': () => 'Porous ends take more at once and fade first.',
+  'why.after_lighter_needs_more': () => 'Going lighter again will need a remover or lights.',
+  'why.after_growth_may_glow': () => 'The new growth may look brighter than the lengths.',
+  'why.after_warmth_shows': () => 'Warmth will show where old colour comes out.',
+  'why.after_darkens_back': () => 'It may darken again within days.',
+  'why.after_half_way_is_good': () => 'Half way there is a good result today.',
+  'why.after_warmth_stays': () => 'Some warmth stays: colour alone lifts warm.',
+  'why.after_curl_may_loosen': () => 'The curl may loosen a little.',
+  'why.after_no_more_home_colour': () => 'No more home colour until this is done.',
+  'why.after_metal_comes_back': () =>
+    'Metal in the water comes back: wet the hair first and wear a cap, and take it off with a chelating wash every week or two.',
+  'why.after_violet_on_yellow_dulls': () =>
+    'Pure violet on yellow hair turns dull: red-violet, or lighter first.',
+  'why.after_wash_and_wait': () =>
+    'Only a little too dark, and fresh: clarifying washes, and look again in one to two weeks.',
+  'why.after_signs_wash_off': () =>
+    'Itch, redness or swelling at the test spot or anywhere: wash it off and get medical help. It may come days later.',
 };

@@ -136,7 +136,9 @@ export const why: Part<typeof english> = {
   'why.areas_of_the_house': () => 'En el orden de zonas de la casa.',
   'why.hairline_last': () => 'El contorno al final.',
   'why.parting_by_parting': () => 'Partición por partición.',
-  'why.regrowth_before_lengths': () => 'La raíz antes que los largos.',
+  'why.needs_longest': (p: P) => `Primero lo que más tarda: ${of(p, 'minutes')} minutos.`,
+  'why.needs_less': (p: P) => `Después: solo necesita ${of(p, 'minutes')} minutos.`,
+  'why.porous_last': () => 'El cabello más poroso después: toma antes.',
   'why.time_is_over': () => 'Se cumplió su tiempo.',
   'why.away_from_scalp_first': () =>
     'Primero lo que está lejos del cuero cabelludo: su calor acelera el aclarado.',
@@ -145,4 +147,41 @@ export const why: Part<typeof english> = {
   'why.lengths_after_regrowth': () => 'Los largos después del crecimiento.',
   'why.small_mix': () => 'Una mezcla pequeña y fresca: la primera ya estaría pasada.',
   'why.one_basin_time': () => 'Todo lo que toca el cuero cabelludo se retira a la vez.',
+  // After the visit.
+  'why.after_line_shows': (p: P) =>
+    `El crecimiento marca una línea tras ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
+  'why.after_short_hair_grows_out': (p: P) =>
+    `Un cabello tan corto ya ha crecido tras ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
+  'why.after_fades_softly': (p: P) =>
+    `Se desvanece suavemente en ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
+  'why.after_blended_not_covered': (p: P) =>
+    `Las canas se matizan, no se cubren; se desvanece suavemente en ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
+  'why.after_red_fades_first': (p: P) =>
+    `El rojo se va primero: refrescar tras ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
+  'why.after_copper_fades': (p: P) =>
+    `El cobre se apaga: un baño de brillo tras ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
+  'why.after_toner_lasts': (p: P) =>
+    `Un matiz dura de ${of(p, 'from')} a ${of(p, 'until')} semanas, no para siempre.`,
+  'why.after_shadow_fades': (p: P) =>
+    `La sombra se desvanece en ${of(p, 'from')} a ${of(p, 'until')} semanas y se vuelve cálida.`,
+  'why.after_direct_fades': (p: P) =>
+    `El color directo se va en ocho a diez lavados, de ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
+  'why.after_direct_stains': () => 'Mancha la ropa y la piel, y cuesta volver a quitarlo.',
+  'why.after_ends_take_and_fade': () => 'Las puntas porosas toman más de golpe y se apagan antes.',
+  'why.after_lighter_needs_more': () => 'Volver a aclarar pedirá un decapado o mechas.',
+  'why.after_growth_may_glow': () => 'El crecimiento puede verse más vivo que los largos.',
+  'why.after_warmth_shows': () => 'Donde sale el color viejo se verá calidez.',
+  'why.after_darkens_back': () => 'Puede volver a oscurecer en unos días.',
+  'why.after_half_way_is_good': () => 'Llegar a la mitad ya es un buen resultado hoy.',
+  'why.after_warmth_stays': () => 'Queda algo de calidez: el color solo aclara en cálido.',
+  'why.after_curl_may_loosen': () => 'El rizo puede aflojarse un poco.',
+  'why.after_no_more_home_colour': () => 'Nada de color en casa hasta terminar esto.',
+  'why.after_metal_comes_back': () =>
+    'El metal del agua vuelve: mojar antes el cabello, llevar gorro y un lavado quelante cada una o dos semanas.',
+  'why.after_violet_on_yellow_dulls': () =>
+    'El violeta puro sobre cabello amarillo queda apagado: violeta rojizo, o aclarar antes.',
+  'why.after_wash_and_wait': () =>
+    'Solo un poco oscuro y reciente: lavados clarificantes y mirar de nuevo en una o dos semanas.',
+  'why.after_signs_wash_off': () =>
+    'Picor, rojez o hinchazón en el punto de prueba o en otro sitio: lavar y buscar ayuda médica. Puede aparecer días después.',
 };

@@ -92,7 +92,9 @@ export const why = {
   'why.areas_of_the_house': () => 'Dans l’ordre des zones de la maison.',
   'why.hairline_last': () => 'La bordure en dernier.',
   'why.parting_by_parting': () => 'Raie par raie.',
-  'why.regrowth_before_lengths': () => 'Les racines avant les longueurs.',
+  'why.needs_longest': (p: P) => `D’abord ce qui demande le plus de temps : ${of(p, 'minutes')} minutes.`,
+  'why.needs_less': (p: P) => `Plus tard : ${of(p, 'minutes')} minutes suffisent.`,
+  'why.porous_last': () => 'Les cheveux plus poreux après : ils prennent plus vite.',
   'why.time_is_over': () => 'Le temps est écoulé.',
   'why.away_from_scalp_first': () => 'Loin du cuir chevelu d’abord : sa chaleur accélère l’éclaircissement.',
   'why.scalp_zone_later': () =>
@@ -150,4 +152,42 @@ export const why = {
   'why.nothing_may_replace': () => 'Rien sur l’étagère ne peut le remplacer sur ces cheveux.',
   'why.scalp_lightener_strength': () =>
     'Un éclaircissant de cette force ne doit pas toucher le cuir chevelu.',
+  // After the visit.
+  'why.after_line_shows': (p: P) =>
+    `La repousse marque une ligne après ${of(p, 'from')} à ${of(p, 'until')} semaines.`,
+  'why.after_short_hair_grows_out': (p: P) =>
+    `Des cheveux si courts ont repoussé après ${of(p, 'from')} à ${of(p, 'until')} semaines.`,
+  'why.after_fades_softly': (p: P) =>
+    `Cela s’estompe doucement en ${of(p, 'from')} à ${of(p, 'until')} semaines.`,
+  'why.after_blended_not_covered': (p: P) =>
+    `Le blanc est fondu, pas couvert ; cela s’estompe doucement en ${of(p, 'from')} à ${of(p, 'until')} semaines.`,
+  'why.after_red_fades_first': (p: P) =>
+    `Le rouge part en premier : à raviver après ${of(p, 'from')} à ${of(p, 'until')} semaines.`,
+  'why.after_copper_fades': (p: P) =>
+    `Le cuivré pâlit : une brillance après ${of(p, 'from')} à ${of(p, 'until')} semaines.`,
+  'why.after_toner_lasts': (p: P) =>
+    `Une patine tient ${of(p, 'from')} à ${of(p, 'until')} semaines, pas pour toujours.`,
+  'why.after_shadow_fades': (p: P) =>
+    `L’ombre s’estompe en ${of(p, 'from')} à ${of(p, 'until')} semaines et devient chaude.`,
+  'why.after_direct_fades': (p: P) =>
+    `La couleur directe part en huit à dix lavages, ${of(p, 'from')} à ${of(p, 'until')} semaines.`,
+  'why.after_direct_stains': () => 'Elle tache le linge et la peau, et se retire difficilement.',
+  'why.after_ends_take_and_fade': () =>
+    'Les pointes poreuses prennent davantage d’un coup et pâlissent en premier.',
+  'why.after_lighter_needs_more': () => 'Revenir plus clair demandera un décapage ou des mèches.',
+  'why.after_growth_may_glow': () => 'La repousse peut paraître plus vive que les longueurs.',
+  'why.after_warmth_shows': () => 'De la chaleur se verra là où l’ancienne couleur part.',
+  'why.after_darkens_back': () => 'Cela peut refoncer en quelques jours.',
+  'why.after_half_way_is_good': () => 'Arriver à mi-chemin est déjà un bon résultat aujourd’hui.',
+  'why.after_warmth_stays': () => 'Un peu de chaleur reste : la couleur seule éclaircit chaud.',
+  'why.after_curl_may_loosen': () => 'La boucle peut se détendre un peu.',
+  'why.after_no_more_home_colour': () => 'Plus de couleur à la maison tant que ce n’est pas fini.',
+  'why.after_metal_comes_back': () =>
+    'Le métal de l’eau revient : mouiller d’abord les cheveux, porter un bonnet et faire un lavage chélateur chaque semaine ou deux.',
+  'why.after_violet_on_yellow_dulls': () =>
+    'Le violet pur sur cheveux jaunes ternit : violet rouge, ou éclaircir d’abord.',
+  'why.after_wash_and_wait': () =>
+    'Un peu trop foncé seulement, et récent : lavages clarifiants, puis revoir dans une à deux semaines.',
+  'why.after_signs_wash_off': () =>
+    'Démangeaison, rougeur ou gonflement au point du test ou ailleurs : rincer et consulter un médecin. Cela peut venir des jours plus tard.',
 };

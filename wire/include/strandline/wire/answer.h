@@ -210,7 +210,7 @@ struct RouteView {
   std::string kind;
   std::vector<RouteVisitView> visits;
   double objective = 0, after_first_visit = 0, grams = 0, cost = 0;
-  bool reachable = false, recommended = false;
+  bool reachable = false, standard = false, recommended = false;
   Problems why, notes;
 };
 
@@ -219,6 +219,7 @@ struct PlanAnswer {
   FormulateAnswer plan;
   Timeline timeline;
   std::vector<RouteView> routes;
+  Afterwards after;
 };
 
 Rgb rgb(const Lab& daylight);

@@ -391,7 +391,27 @@ struct Fields<RouteView> {
       field("kind", &V::kind, always), field("visits", &V::visits, always), field("objective", &V::objective, always),
       field("after_first_visit", &V::after_first_visit, always), field("grams", &V::grams, always),
       field("cost", &V::cost, always), field("reachable", &V::reachable, always),
-      field("recommended", &V::recommended, always), field("why", &V::why, always), field("notes", &V::notes, always));
+      field("standard", &V::standard, always), field("recommended", &V::recommended, always),
+      field("why", &V::why, always), field("notes", &V::notes, always));
+};
+
+template <>
+struct Fields<Weeks> {
+  static constexpr std::string_view name = "Weeks";
+  static constexpr auto list =
+      std::make_tuple(field("from", &Weeks::from, always), field("until", &Weeks::until, always));
+};
+
+template <>
+struct Fields<Afterwards> {
+  static constexpr std::string_view name = "Afterwards";
+  using A = Afterwards;
+  static constexpr auto list = std::make_tuple(
+      field("line", &A::line, {.required = true, .note = "weeks until new growth draws a line; both 0: none"}),
+      field("lasts", &A::lasts, {.required = true, .note = "weeks until colour that fades is due again; both 0: none"}),
+      field("rebook", &A::rebook, {.required = true, .note = "weeks until the next visit"}),
+      field("visits_from", &A::visits_from, always), field("visits_until", &A::visits_until, always),
+      field("next_test", &A::next_test, always), field("told", &A::told, always));
 };
 
 template <>
@@ -399,7 +419,7 @@ struct Fields<PlanAnswer> {
   static constexpr std::string_view name = "PlanAnswer", verb = "plan";
   static constexpr auto list =
       std::make_tuple(inlined(&PlanAnswer::plan), field("timeline", &PlanAnswer::timeline, always),
-                      field("routes", &PlanAnswer::routes, always));
+                      field("routes", &PlanAnswer::routes, always), field("after", &PlanAnswer::after, always));
 };
 
 template <>

@@ -85,7 +85,9 @@ struct Fields<Span> {
       field("stretch_returns", &Span::stretch_returns), field("history_unknown", &Span::history_unknown),
       field("extension", &Span::extension), field("metal_test", &Span::metal_test),
       field("strand", &Span::strand, {.note = "tried beforehand"}),
-      field("earlier_cover", &Span::earlier_cover, {.note = "how white took colour before"}));
+      field("earlier_cover", &Span::earlier_cover, {.note = "how white took colour before"}),
+      field("read_in", &Span::read_in, {.note = "the light its level was read by"}),
+      field("read_damp", &Span::read_damp));
 };
 
 template <>

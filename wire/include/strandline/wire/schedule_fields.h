@@ -75,8 +75,7 @@ struct Fields<SchedulePolicy> {
   using P = SchedulePolicy;
   static constexpr auto list = std::make_tuple(
       field("order", &P::order), field("soft_order_minutes", &P::soft_order_minutes, minutes_rules),
-      field("develop_to", &P::develop_to), field("whitest_first_share", &P::whitest_first_share, {.min = 0, .max = 1}),
-      field("resistant_from", &P::resistant_from, {.min = 0, .max = 1}),
+      field("develop_to", &P::develop_to), field("resistant_from", &P::resistant_from, {.min = 0, .max = 1}),
       field("porous_from", &P::porous_from, {.min = 0, .max = 3}),
       field("cover_areas", &P::cover_areas, {.max_items = 7, .note = "first to last"}),
       field("lighten_areas", &P::lighten_areas, {.max_items = 7, .note = "first to last"}),
@@ -101,7 +100,7 @@ struct Fields<TimelineTask> {
       field("bowl", &T::bowl, told), field("mix", &T::mix, told), field("application", &T::application, told),
       field("zone", &T::zone, told), field("start_min", &T::start_min, told), field("end_min", &T::end_min, told),
       field("earliest", &T::earliest, told), field("latest", &T::latest, told), field("reason", &T::reason, told),
-      field("during", &T::during, told));
+      field("during", &T::during, told), field("needs_min", &T::needs_min, told));
 };
 
 template <>
@@ -119,9 +118,10 @@ template <>
 struct Fields<OrderStep> {
   static constexpr std::string_view name = "OrderStep";
   using O = OrderStep;
-  static constexpr auto list = std::make_tuple(
-      field("application", &O::application, told), field("zone", &O::zone, told), field("who", &O::who, told),
-      field("reason", &O::reason, told), field("out_of_order", &O::out_of_order, told));
+  static constexpr auto list =
+      std::make_tuple(field("application", &O::application, told), field("zone", &O::zone, told),
+                      field("who", &O::who, told), field("reason", &O::reason, told),
+                      field("out_of_order", &O::out_of_order, told), field("needs_min", &O::needs_min, told));
 };
 
 template <>

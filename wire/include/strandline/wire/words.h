@@ -42,6 +42,13 @@ struct Words<FibreKind> {
 };
 
 template <>
+struct Words<ReadIn> {
+  static constexpr std::string_view name = "ReadIn";
+  static constexpr WordList<ReadIn, 3> list{
+      {{ReadIn::unknown, "unknown"}, {ReadIn::window, "window"}, {ReadIn::lamp, "lamp"}}};
+};
+
+template <>
 struct Words<MisreadReading> {
   static constexpr std::string_view name = "MisreadReading";
   static constexpr WordList<MisreadReading, 3> list{
