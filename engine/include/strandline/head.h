@@ -114,7 +114,11 @@ struct Span {
   std::optional<StrandTest> strand;
   EarlierCover earlier_cover = EarlierCover::unknown;
   ReadIn read_in = ReadIn::unknown;
-  bool read_damp = false;           // damp hair looks darker than it is
+  bool read_damp = false;  // damp hair looks darker than it is
+  // How fast this hair lightens against the average, as its strand test showed (known_by_strands); never read from a
+  // document.
+  double strand_speed = 1;
+  bool strand_known = false;
   std::vector<RangeLimits> limits;  // what the rules leave open; never read from a document; none = all
 };
 

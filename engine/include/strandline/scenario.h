@@ -23,6 +23,8 @@ struct ZoneDraws {
   double from_cm = 0, to_cm = 0;
   std::vector<std::string> names;
   std::vector<FibreKind> kinds;
+  double speed = 1;        // of lightening, times the head's own; from a strand test
+  double speed_doubt = 1;  // what is left of the doubt of that speed, 0…1
   ZoneState nominal;
   std::vector<ZoneState> scenarios;
 };

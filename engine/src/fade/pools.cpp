@@ -49,7 +49,7 @@ void apply(const std::vector<ReadyStep>& steps, ZoneDraws& zone, const Draws& dr
     const ZoneDraws before = zone;
     apply(*here, zone, draws);
     auto keep = [&](const Constants& c) {
-      return std::exp(-treatment(*here, zone.from_cm, zone.to_cm, c).dye_exposure);
+      return std::exp(-treatment(*here, zone.from_cm, zone.to_cm, on_zone(c, zone)).dye_exposure);
     };
     for (size_t p = 0; p < pools.nominal.size(); ++p)
       book(pools.nominal[p], step.bowl.cls, before.nominal.fibres[p], zone.nominal.fibres[p], keep(draws.nominal));

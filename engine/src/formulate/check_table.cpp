@@ -12,21 +12,11 @@
 namespace strandline {
 namespace {
 
-// The level a colourist looks at: that of the pigmented strands, of all where there are none.
-double shown_level(const ZoneState& state, const ZoneDraws& zone, const Constants& constants) {
-  const ZoneView v = view(state, zone.kinds, constants);
-  double lightness = 0, share = 0;
-  for (size_t p = 0; p < zone.kinds.size(); ++p)
-    if (zone.kinds[p] == FibreKind::pigmented)
-      lightness += state.shares[p] * v.populations[p].l, share += state.shares[p];
-  return std::clamp(level_of_lightness(share > 0 ? lightness / share : v.lab.l), level_lowest, level_highest);
-}
-
 // Scenarios by the level they show, in half levels.
 std::map<double, std::vector<size_t>> by_level(const ZoneDraws& zone, const Draws& draws) {
   std::map<double, std::vector<size_t>> all;
   for (size_t s = 0; s < zone.scenarios.size(); ++s) {
-    all[std::round(2 * shown_level(zone.scenarios[s], zone, draws.constants[s])) / 2].push_back(s);
+    all[std::round(2 * shown_level(zone.scenarios[s], zone.kinds, draws.constants[s])) / 2].push_back(s);
   }
   return all;
 }
@@ -80,9 +70,10 @@ std::vector<RouteStep::IfCheckShows> check_tables(const RouteTask& in, const Sit
     if (!looked_at || in.options.cancelled()) continue;
     // Darker than expected here, and than the wish: not done yet.
     const Constants c;
-    const double far_enough = std::min(looked_at->target->level,
-                                       shown_level(looked_at->draws->nominal, *looked_at->draws, now.draws.nominal)) -
-                              c.level_tolerance;
+    const double far_enough =
+        std::min(looked_at->target->level,
+                 shown_level(looked_at->draws->nominal, looked_at->draws->kinds, now.draws.nominal)) -
+        c.level_tolerance;
     const bool lightened = std::any_of(first.bowls.begin(), first.bowls.end(), [&](const PlannedBowl& step) {
       const Range* range = find_range(in.shelf, step.recipe.range);
       return range && range->cls == ProductClass::lightener && among(step.bowl.zones, looked_at->draws->id);

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "formulate/enumerate.h"
-#include "strandline/treatment.h"
+#include "predict/steps.h"
 
 namespace strandline {
 namespace {
@@ -34,7 +34,7 @@ bool within_rules(const Setting& s, double minutes, const SearchZone& zone) {
   if (minutes > l->minutes_max + kSame || minutes < l->minutes_min - kSame) return false;
   if (s.developer_percent <= 0 || l->porosity_after_max == kNoLimit) return true;
   const Treatment t = treatment(bare_chemistry(s, std::max(0.0, minutes + zone.half_touch)), zone.span->from_cm,
-                                zone.span->to_cm, Constants{});
+                                zone.span->to_cm, on_zone(Constants{}, *zone.draws));
   const std::vector<Fibre>& fibres = zone.draws->nominal.fibres;
   return std::all_of(fibres.begin(), fibres.end(), [&](const Fibre& f) {
     return std::min(3.0, f.porosity + t.wear) <= l->porosity_after_max + kSame;

@@ -208,6 +208,8 @@ struct ZoneDrawer {
     ZoneDraws zone;
     zone.from_cm = span.from_cm;
     zone.to_cm = span.to_cm;
+    zone.speed = span.strand_speed;
+    if (span.strand_known) zone.speed_doubt = Constants{}.strand_leaves_doubt;
     zone.scenarios.resize(count);
     const std::vector<double> porosity = columns.next(DoubtSource::porosity);
     double total = 0;

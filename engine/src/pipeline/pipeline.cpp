@@ -12,6 +12,7 @@
 #include "formulate/within.h"
 #include "pipeline/afterwards.h"
 #include "pipeline/minutes.h"
+#include "pipeline/strands.h"
 #include "review/remake.h"
 #include "strandline/treatment.h"
 
@@ -155,6 +156,12 @@ Problems broken_by(const Visit& visit, const std::vector<Bowl>& bowls, const std
   return all;
 }
 
+// With what its strands tell.
+Visit known(Visit visit) {
+  visit.head = known_by_strands(std::move(visit.head), visit.shelf);
+  return visit;
+}
+
 }  // namespace
 
 std::vector<Bowl> by_step(std::vector<Bowl> bowls) {
@@ -180,11 +187,11 @@ Result<VisitPlan> plan(const Visit& as_told, const FormulateOptions& asked) {
   FormulateOptions options = asked;
   options.rules = [&](Head now) {
     Visit then = as_told;
-    then.head = std::move(now);
+    then.head = std::move(now);  // which knows its strands
     return limited(std::move(then)).head;
   };
   out.verdicts = verdicts(as_told);
-  const Visit visit = limited(as_told);
+  const Visit visit = limited(known(as_told));
   auto targets = aim(visit.head, visit.aims, visit.shelf);
   if (!targets) return tl::unexpected(targets.error());
   out.targets = std::move(*targets);
@@ -226,7 +233,8 @@ Result<VisitPlan> plan(const Visit& as_told, const FormulateOptions& asked) {
   return out;
 }
 
-Result<VisitPlan> what_if(const Visit& visit, const PredictOptions& options) {
+Result<VisitPlan> what_if(const Visit& as_told, const PredictOptions& options) {
+  const Visit visit = known(as_told);
   VisitPlan out;
   if (!visit.aims.empty()) {
     auto targets = aim(visit.head, visit.aims, visit.shelf);

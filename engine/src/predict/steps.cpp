@@ -92,9 +92,16 @@ Result<std::vector<ReadyStep>> prepared(const std::vector<Step>& steps, const Sh
   return ready;
 }
 
+Constants on_zone(Constants c, const ZoneDraws& zone) {
+  if (zone.speed == 1 && zone.speed_doubt == 1) return c;
+  c.head_lift = zone.speed * std::pow(c.head_lift, zone.speed_doubt);
+  return c;
+}
+
 StepTotals apply(const BowlChemistry& bowl, ZoneDraws& zone, const Draws& draws) {
   StepTotals done;
-  const Treatment nominal = treatment(bowl, zone.from_cm, zone.to_cm, draws.nominal);
+  const auto here = [&](const Constants& c) { return treatment(bowl, zone.from_cm, zone.to_cm, on_zone(c, zone)); };
+  const Treatment nominal = here(draws.nominal);
   done.exposure = nominal.exposure;
   std::vector<Spectrum> preferences;
   for (size_t p = 0; p < zone.nominal.fibres.size(); ++p) {
@@ -105,7 +112,7 @@ StepTotals apply(const BowlChemistry& bowl, ZoneDraws& zone, const Draws& draws)
   }
   const NamesDrawn names(bowl, zone.scenarios.size(), draws);
   for (size_t s = 0; s < zone.scenarios.size(); ++s) {
-    Treatment t = treatment(bowl, zone.from_cm, zone.to_cm, draws.constants[s]);
+    Treatment t = here(draws.constants[s]);
     for (int b = 0; b < kBands; ++b) t.load[b] *= bed_warmth(b, draws.constants[s]);
     if (names.any()) {
       const Spectrum given = names.factors(s);

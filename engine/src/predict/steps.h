@@ -31,6 +31,9 @@ struct StepTotals {
 // One bowl on the nominal fibres and on those of every scenario; band preferences are those of the nominal fibres.
 // A dye looks a little warmer or cooler in another bed: scenarios carry that here and not in the search, whose loads
 // are the recipe's own.
+// The constants as they are on this zone: as fast as its strand showed.
+Constants on_zone(Constants c, const ZoneDraws& zone);
+
 StepTotals apply(const BowlChemistry& bowl, ZoneDraws& zone, const Draws& draws);
 // Every step that names this zone, in order.
 StepTotals apply(const std::vector<ReadyStep>& steps, ZoneDraws& zone, const Draws& draws);

@@ -58,6 +58,14 @@ ZoneView view(const ZoneState& state, const std::vector<FibreKind>& kinds, const
   return v;
 }
 
+double shown_level(const ZoneState& state, const std::vector<FibreKind>& kinds, const Constants& constants) {
+  const ZoneView v = view(state, kinds, constants);
+  double lightness = 0, share = 0;
+  for (size_t p = 0; p < kinds.size(); ++p)
+    if (kinds[p] == FibreKind::pigmented) lightness += state.shares[p] * v.populations[p].l, share += state.shares[p];
+  return std::clamp(level_of_lightness(share > 0 ? lightness / share : v.lab.l), level_lowest, level_highest);
+}
+
 ZoneColour zone_colour(const ZoneDraws& zone, const Draws& draws, std::vector<ZoneView>* scenario_views) {
   const ZoneView now = view(zone.nominal, zone.kinds, draws.nominal);
   ZoneColour c;

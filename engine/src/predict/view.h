@@ -18,6 +18,9 @@ struct ZoneView {
 
 ZoneView view(const ZoneState& state, const std::vector<FibreKind>& kinds, const Constants& constants);
 
+// The level a colourist looks at: that of the pigmented strands, of all where there are none; 1…10.
+double shown_level(const ZoneState& state, const std::vector<FibreKind>& kinds, const Constants& constants);
+
 // The nominal look with its spread over the scenarios. `scenario_colours` (optional) receives every scenario's view.
 ZoneColour zone_colour(const ZoneDraws& zone, const Draws& draws, std::vector<ZoneView>* scenario_views = nullptr);
 

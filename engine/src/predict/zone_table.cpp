@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "predict/kernel.h"
+#include "predict/steps.h"
 #include "strandline/optics.h"
 
 namespace strandline {
@@ -71,7 +72,7 @@ ZoneTable zone_table(const ZoneDraws& zone, const BowlChemistry& bowl, const Dra
   Treatment now;
   fill(t, zone, draws, [&](const Fibre& f, const Constants& c, double* taken) {
     if (&c != last) {
-      now = treatment(bowl, zone.from_cm, zone.to_cm, c);
+      now = treatment(bowl, zone.from_cm, zone.to_cm, on_zone(c, zone));
       last = &c;
       t.exposure += now.exposure / static_cast<double>(zone.scenarios.size());
     }
