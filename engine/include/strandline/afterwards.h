@@ -1,5 +1,6 @@
 // What follows the visit: when a line shows, how long the colour lasts, when to come again, and what will not happen.
-// Weeks are common practice (knowledge/loss/after.json), by what was done to which hair; nobody's own hair was followed.
+// Weeks are common practice (knowledge/loss/after.json), by what was done to which hair; nobody's own hair was
+// followed.
 #pragma once
 
 #include <string>
