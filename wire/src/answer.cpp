@@ -225,11 +225,13 @@ FormulateAnswer view(const Plan& plan, const std::vector<Target>& targets, const
   out.currency = plan.currency;
   out.why = plan.why;
   out.notes = plan.notes;
+  out.bands = plan.bands;
   out.report = plan.report;
   for (const Alternative& a : plan.alternatives) {
-    AlternativeView other{a.axis, {}, {}, a.objective, a.grams, a.cost};
+    AlternativeView other{a.axis, {}, {}, {}, a.objective, a.grams, a.cost};
     for (const PlannedBowl& b : a.bowls) other.bowls.push_back(view(b, shelf));
     for (const ZonePlan& z : a.zones) other.zones.push_back(view(z, wanted));
+    other.bands = a.bands;
     out.alternatives.push_back(std::move(other));
   }
   return out;

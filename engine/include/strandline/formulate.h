@@ -119,6 +119,14 @@ struct ZonePlan {
   Reasons why_not;        // "colour_does_not_lift_colour", "lift_limit", "white_cover", "condition", "law" …
 };
 
+// Two neighbouring zones that come out half a level or more apart, where they meet.
+struct Band {
+  std::string lighter, darker;  // zones
+  double levels = 0;            // between them afterwards
+  double today = 0;             // between them now, negative where the darker one is the lighter now
+  double wished = 0;            // between their wishes, 0 where one of them has none
+};
+
 struct SearchReport {
   std::string stopped = "exhausted";  // or "cancelled"
   // What was asked: zones with a wish in groups that share a bowl's place, process settings of the shelf, scenarios,
@@ -141,6 +149,7 @@ struct Alternative {
   std::string axis;
   std::vector<PlannedBowl> bowls;
   std::vector<ZonePlan> zones;
+  std::vector<Band> bands;
   double objective = 0;  // comparable with SearchReport::objective
   double grams = 0, cost = 0;
 };
@@ -151,7 +160,8 @@ struct Plan {
   double grams = 0, cost = 0;
   std::string currency;
   Reasons why;
-  Problems notes;  // cautions, unknown percentages, stock that runs out
+  Problems notes;  // cautions, bands, unknown percentages, stock that runs out
+  std::vector<Band> bands;
   SearchReport report;
   std::vector<Alternative> alternatives;
 };

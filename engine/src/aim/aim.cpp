@@ -4,7 +4,9 @@
 #include <cmath>
 
 #include "generated/tables.h"
+#include "predict/view.h"
 #include "strandline/predict.h"
+#include "strandline/scenario.h"
 
 namespace strandline {
 namespace {
@@ -21,15 +23,78 @@ Target in_words(double level, Tone tone, std::optional<Tone> second = {}) {
   return t;
 }
 
-// The target one wish asks for, or what is wrong with the wish.
-Result<Target> target_of(const ZoneAim& wish, const std::string& path, const Shelf& shelf) {
+// What zones look like today, nominally: named by wishes that speak of it.
+struct Today {
+  explicit Today(const Head& head) : draws(draw(head, 1, 0)) {}
+  std::optional<ZoneView> of(const std::string& zone) const {
+    for (const ZoneDraws& z : draws.zones)
+      if (z.id == zone) return view(z.nominal, z.kinds, draws.nominal);
+    return std::nullopt;
+  }
+  // The mean of the fibres that are not white; of all where there are no others.
+  Lab without_white(const std::string& zone) const {
+    for (const ZoneDraws& z : draws.zones) {
+      if (z.id != zone) continue;
+      const ZoneView seen = view(z.nominal, z.kinds, draws.nominal);
+      Lab sum{};
+      double share = 0;
+      for (size_t i = 0; i < z.kinds.size(); ++i) {
+        if (z.kinds[i] == FibreKind::white) continue;
+        const double own = z.nominal.shares[i];
+        share += own;
+        sum.l += own * seen.populations[i].l, sum.a += own * seen.populations[i].a;
+        sum.b += own * seen.populations[i].b;
+      }
+      return share > 0 ? Lab{sum.l / share, sum.a / share, sum.b / share} : seen.lab;
+    }
+    return {};
+  }
+  Draws draws;
+};
+
+Target as_seen(const Lab& lab) {
+  Target t;
+  t.lab = lab;
+  const Named named = name_colour(lab);
+  t.level = named.level, t.tone = named.tone;
+  return t;
+}
+
+// What a wish that speaks of today asks for on this zone.
+Target from_today(const ZoneAim& wish, const std::string& zone, const Today& today) {
+  if (!wish.match.empty()) return as_seen(today.of(wish.match)->lab);
+  const Lab now = today.of(zone)->lab;
+  if (wish.brighter_by) {
+    const double level = level_of_lightness(now.l) + *wish.brighter_by;
+    return in_words(std::clamp(level, level_lowest, level_highest), wish.tone);
+  }
+  const Lab own = today.without_white(zone);
+  Target t = as_seen(own);
+  const double share = *wish.blend;
+  t.lab = {now.l + share * (own.l - now.l), now.a + share * (own.a - now.a), now.b + share * (own.b - now.b)};
+  t.blend = true;
+  return t;
+}
+
+bool speaks_of_today(const ZoneAim& w) { return !w.match.empty() || w.brighter_by || w.blend; }
+
+// The target one wish asks for, or what is wrong with the wish; one that speaks of today differs from zone to zone.
+Result<Target> target_of(const ZoneAim& wish, const std::string& path, const Shelf& shelf,
+                         const std::vector<ZoneRef>& all) {
   Target t;
   t.leave = wish.leave;
   if (wish.leave) return t;
-  const int given = !wish.shade.empty() + wish.level.has_value() + wish.lab.has_value();
+  const int given = !wish.shade.empty() + wish.level.has_value() + wish.lab.has_value() + !wish.match.empty() +
+                    wish.brighter_by.has_value() + wish.blend.has_value();
   if (given != 1) return tl::unexpected(Problems{{"aim_needs_one", path, {{"given", std::to_string(given)}}}});
   if (wish.second_tone && !wish.level)
     return tl::unexpected(Problems{{"second_tone_needs_level", path + "/second_tone", {}}});
+  if (speaks_of_today(wish)) {
+    if (!wish.match.empty() &&
+        std::none_of(all.begin(), all.end(), [&](const ZoneRef& z) { return z.id == wish.match; }))
+      return tl::unexpected(Problems{{"unknown_zone", path + "/match", {{"zone", wish.match}}}});
+    return t;
+  }
   if (!wish.shade.empty()) {
     const Product* shade = find_product(shelf, wish.shade);
     // Clear, and what has a hue and no level, is no wish by its name; a swatch always is.
@@ -69,8 +134,9 @@ Result<std::vector<Target>> aim(const Head& head, const std::vector<ZoneAim>& wi
                     [&](const ZoneAim& w) { return w.zone == wishes[i].zone; }))
       problems.push_back({"aim_twice", "/aims/" + std::to_string(i) + "/zone", {{"zone", wishes[i].zone}}});
   std::vector<Result<Target>> made;
+  std::optional<Today> today;
   for (size_t i = 0; i < wishes.size(); ++i) {
-    made.push_back(target_of(wishes[i], "/aims/" + std::to_string(i), shelf));
+    made.push_back(target_of(wishes[i], "/aims/" + std::to_string(i), shelf, all));
     if (!made.back()) problems.insert(problems.end(), made.back().error().begin(), made.back().error().end());
   }
   for (const ZoneRef& z : all) {
@@ -79,13 +145,19 @@ Result<std::vector<Target>> aim(const Head& head, const std::vector<ZoneAim>& wi
     };
     auto wish = named(z.id);
     if (wish == wishes.end()) wish = named("*");
-    if (wish == wishes.end()) {
+    if (wishes.empty()) {
       problems.push_back({"aim_missing", "/aims", {{"zone", z.id}}});
       continue;
     }
-    const Result<Target>& t = made[static_cast<size_t>(wish - wishes.begin())];
+    // A wish for one area leaves the rest as it is.
+    Target unasked;
+    unasked.leave = true;
+    const Result<Target> t =
+        wish == wishes.end() ? Result<Target>(unasked) : made[static_cast<size_t>(wish - wishes.begin())];
     if (!t) continue;
-    targets.push_back(*t);
+    const bool today_matters = wish != wishes.end() && !wish->leave && speaks_of_today(*wish);
+    if (today_matters && !today) today.emplace(head);
+    targets.push_back(today_matters ? from_today(*wish, z.id, *today) : *t);
     targets.back().zone = z.id;
     targets.back().weight = tables::area_visibility[static_cast<size_t>(z.area->kind)][0] * own_share(head, *z.area);
   }

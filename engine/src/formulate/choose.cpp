@@ -203,13 +203,41 @@ Chooser::Chooser(const ChoiceInput& in, std::vector<ZoneGroup> groups, BowlLists
       stopped_ = stopped_ || !alone.complete;
       kind.alone.push_back(alone.bound);
     }
+    keep_apart(kind);
     raise(kind, 0, 0);
   }
 }
 
+// Sets of groups whose white differs too much to share a bowl, as long as there are bowls enough for that.
+void Chooser::keep_apart(Kind& kind) {
+  kind.closed.assign(kind.least.size(), false);
+  const auto apart = [&](size_t g, size_t h) {
+    for (int a : kind.groups[g].zones)
+      for (int b : kind.groups[h].zones)
+        if (apart_by_white(in_.zones[static_cast<size_t>(a)], in_.zones[static_cast<size_t>(b)])) return true;
+    return false;
+  };
+  int alone = 0;  // groups that no other may join: at most so many bowls are needed for one span kind
+  for (size_t mask = 1; mask < kind.closed.size(); ++mask)
+    for (size_t g = 0; g < kind.groups.size() && !kind.closed[mask]; ++g)
+      for (size_t h = 0; h < g && !kind.closed[mask]; ++h)
+        kind.closed[mask] = (mask >> g & 1) && (mask >> h & 1) && apart(g, h);
+  std::vector<double> cost(kind.closed.size(), 1);
+  for (size_t mask = 0; mask < cost.size(); ++mask)
+    if (kind.closed[mask]) cost[mask] = kNever;
+  const std::vector<double> never(kind.groups.size(), kNever);
+  const int most = std::max(1, in_.policy.bowls_max - 1);
+  for (const Cover& c : covers(cost, never, most, 0)) alone += std::isfinite(c.cost);
+  if (alone == 0) kind.closed.assign(kind.closed.size(), false);
+  for (size_t mask = 1; mask < kind.closed.size(); ++mask)
+    if (kind.closed[mask]) kind.found[mask] = true, kind.least[mask] = kNever;
+}
+
 int Chooser::sets() const {
   std::ptrdiff_t all = 0;
-  for (const Kind& kind : kinds_) all += std::count(kind.found.begin(), kind.found.end(), true);
+  for (const Kind& kind : kinds_)
+    all += std::count(kind.found.begin(), kind.found.end(), true) -
+           std::count(kind.closed.begin(), kind.closed.end(), true);
   return static_cast<int>(all);
 }
 

@@ -69,6 +69,7 @@ class Chooser {
     std::vector<double> least;                  // per mask: a lower bound, exact where it is found
     std::vector<std::vector<Candidate>> exact;  // per mask, best first; empty where it was not found
     std::vector<bool> found;                    // per mask
+    std::vector<bool> closed;                   // per mask: it holds zones whose white asks for bowls of their own
   };
   // The cheapest way to share at most `most` bowls between the two kinds, at these costs per mask.
   struct Split {
@@ -85,6 +86,7 @@ class Chooser {
   const ChoiceInput& in_;
   BowlLists lists_;
   std::vector<Kind> kinds_;
+  void keep_apart(Kind& kind);
   bool stopped_ = false;  // some list is not complete
 };
 

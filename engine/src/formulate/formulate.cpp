@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "formulate/alternatives.h"
+#include "formulate/bands.h"
 #include "formulate/evenness.h"
 #include "formulate/from.h"
 #include "formulate/later_on_lengths.h"
@@ -166,7 +167,9 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
   auto after = planned_zones(in, targets, plan.bowls, report);
   if (!after) return tl::unexpected(after.error());
   plan.zones = std::move(*after);
+  plan.bands = bands(from.head, targets, plan.zones);
   tell(plan);
+  for (Problem& note : told_bands(plan.bands)) plan.notes.push_back(std::move(note));
   if (all.settings.empty() && !zones.empty())
     plan.notes.push_back({"no_range_usable", "/shelf", {}});
   else if (plan.bowls.empty() && plan.report.stopped == "exhausted")
@@ -184,6 +187,7 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
   if (!later) return tl::unexpected(later.error());
   if (later->offered) plan.alternatives.push_back(std::move(later->way));
   plan.why.insert(plan.why.end(), later->why.begin(), later->why.end());
+  for (Alternative& a : plan.alternatives) a.bands = bands(from.head, targets, a.zones);
   std::erase_if(plan.alternatives, [&](const Alternative& a) { return !short_of(a.bowls, shelf).empty(); });
   for (const Alternative& a : plan.alternatives)
     if (a.axis == "fewer_bowls")

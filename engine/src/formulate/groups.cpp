@@ -5,6 +5,7 @@
 #include <limits>
 #include <utility>
 
+#include "generated/tables.h"
 #include "predict/view.h"
 
 namespace strandline {
@@ -39,10 +40,20 @@ double unlike(const SearchZone& x, const SearchZone& y) {
   return distance(x.target->lab, y.target->lab) + distance(vx.lab, vy.lab) + 0.5 * std::abs(vx.contrast - vy.contrast) +
          kPorosity * std::abs(x.span->porosity.value - y.span->porosity.value) +
          kResistance * std::abs(x.span->resistance - y.span->resistance) +
-         (same_history(*x.span, *y.span) ? 0 : kHistory);
+         (same_history(*x.span, *y.span) ? 0 : kHistory) + (apart_by_white(x, y) ? kHistory : 0);
 }
 
 }  // namespace
+
+bool apart_by_white(const SearchZone& a, const SearchZone& b) {
+  constexpr double kSame = 1e-9;
+  constexpr Constants c;
+  const double white = std::max(a.white, b.white);
+  if (white < tables::natural_for_white[0][0]) return false;
+  const bool both = std::min(a.white, b.white) >= tables::natural_for_white[0][0];
+  return std::abs(a.white - b.white) > c.own_bowl_from_white + kSame ||
+         (both && std::abs(a.span->resistance - b.span->resistance) >= c.own_bowl_from_resistance - kSame);
+}
 
 std::vector<ZoneGroup> group_zones(const std::vector<SearchZone>& zones) {
   std::vector<ZoneGroup> all;

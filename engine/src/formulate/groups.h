@@ -33,6 +33,9 @@ struct ZoneGroup {
 
 inline constexpr int kGroupsMost = 6;
 
+// White or its resistance differ so much that the client would see one bowl on both (common practice).
+bool apart_by_white(const SearchZone& a, const SearchZone& b);
+
 // Every zone its own group, nearest alike zones merged until at most kGroupsMost are left per span kind.
 std::vector<ZoneGroup> group_zones(const std::vector<SearchZone>& zones);
 

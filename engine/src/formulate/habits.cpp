@@ -35,6 +35,8 @@ double needed_developer_percent(const Span& span, double asked) {
   return white > need[lifts][0] ? std::max(need[row][1], need[lifts][1]) : need[row][1];
 }
 
+double deposit_percent() { return tables::developer_need[0][1]; }
+
 double white_needs(double white) {
   const auto& need = tables::developer_need;
   return white > need[need.size() - 2][0] ? need[need.size() - 2][1] : 0;

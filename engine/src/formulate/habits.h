@@ -18,6 +18,9 @@ double asked_lift(const Span& span, const Target& target);
 // at least its own row; lightened or tinted hair the weakest, as what is on it does not lift.
 double needed_developer_percent(const Span& span, double asked);
 
+// % in the bottle that only deposits.
+double deposit_percent();
+
 // % in the bottle that this share of white asks for, 0 where there is too little to count.
 double white_needs(double white);
 

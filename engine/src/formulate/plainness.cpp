@@ -45,6 +45,15 @@ int distance(const Product& p, const PlainWish& wish) {
   return static_cast<int>(std::lround(sum));
 }
 
+// Halves of a level by which a shade lies more than one away from every wish.
+int level_off(const Product& p, const PlainWish& wish) {
+  if (!counts_for_levels(p) || wish.wanted.empty()) return 0;
+  double least = level_highest;
+  for (const auto& w : wish.wanted) least = std::min(least, std::abs(p.level - w.target->level));
+  return static_cast<int>(std::ceil(2 * (least - 1) - 1e-9)) > 0 ? static_cast<int>(std::ceil(2 * (least - 1) - 1e-9))
+                                                                 : 0;
+}
+
 // Which class practice takes here: what lifts or covers is permanent, what only deposits is not.
 int class_rank(ProductClass cls, const PlainWish& wish) {
   const bool tint = !wish.coloured && (wish.lifts || wish.covers);
@@ -83,12 +92,14 @@ PlainWish plain_wish(const std::vector<SearchZone>& zones, const std::vector<int
   const size_t shares = rows.size() - 1;
   PlainWish w;
   double weight = 0, white = 0, coloured = 0, warm = 0;
+  bool softly = true;
   for (int z : served) weight += zones[static_cast<size_t>(z)].weight;
   for (int z : served) {
     const SearchZone& zone = zones[static_cast<size_t>(z)];
     const double own = zone.weight / weight;
     w.wanted.push_back({zone.target, own});
     w.needed_percent = std::max(w.needed_percent, zone.needed_percent);
+    softly = softly && zone.target->blend;
     white += own * zone.white;
     double natural = 0, all = 0;
     for (const Population& p : zone.span->populations) {
@@ -102,7 +113,7 @@ PlainWish plain_wish(const std::vector<SearchZone>& zones, const std::vector<int
   }
   w.coloured = coloured > 0.5;
   w.white = white >= rows[0][0];
-  w.covers = w.white && !w.coloured;
+  w.covers = w.white && !w.coloured && !softly;
   if (!w.white) return w;
   constexpr double kBelow = 0.1, kAbove = 0.2;  // by choice: what a colourist would call that step still
   double step = white;
@@ -120,6 +131,7 @@ PlainGround::PlainGround(const Ground& ground, const PlainWish& wish) : ground_(
     for (int i = node.begin; i < node.end; ++i) {
       const Product& p = *ground.set->products()[static_cast<size_t>(ground.tree.order[static_cast<size_t>(i)])];
       e.distance = std::min(e.distance, distance(p, wish_));
+      e.level_off = std::min(e.level_off, level_off(p, wish_));
       e.some_natural = e.some_natural || counts_as_natural(p);
       e.all_natural = e.all_natural && counts_as_natural(p);
       e.all_clear = e.all_clear && p.cls == ProductClass::clear;
@@ -131,9 +143,11 @@ PlainGround::PlainGround(const Ground& ground, const PlainWish& wish) : ground_(
 
 Plainness PlainGround::least(const Setting& s, const Branch& b) const {
   int distance = 0, natural_low = 0, natural_high = 0, others = 0, correctors = 0, clear = 0, apart = 0;
+  int level_off = 0;
   const int parts = b.parts();
   for (int i = 0; i < parts; ++i) {
     const ShadeNode& node = ground_.node(b, i);
+    level_off = std::max(level_off, nodes_[static_cast<size_t>(b.node[i])].level_off);
     const Ends& e = nodes_[static_cast<size_t>(b.node[i])];
     const int own = b.eighths[i];
     distance += own * e.distance;
@@ -153,8 +167,8 @@ Plainness PlainGround::least(const Setting& s, const Branch& b) const {
   const double least = static_cast<double>(natural_low) / std::max(1, kEighths - correctors - clear);
   const double off = std::max({0.0, wish_.natural_low - most, least - wish_.natural_high});
   constexpr int kClearMost = kEighths / 2, kCorrectorMost = kEighths / 4;
-  const double never =
-      apart + std::max(0, correctors - kCorrectorMost) + (wish_.covers ? clear : std::max(0, clear - kClearMost));
+  const double never = level_off + apart + std::max(0, correctors - kCorrectorMost) +
+                       (wish_.covers ? clear : std::max(0, clear - kClearMost));
   const double percent = std::abs(s.developer_percent - wish_.needed_percent) / kDeveloperStep;
   const bool usual = s.developer_percent <= 0 || std::abs(s.ratio - reference(*s.range).ratio) < 1e-9;
   Digits d;

@@ -41,6 +41,7 @@ class PlainGround {
 
  private:
   struct Ends {
+    int level_off = 15;  // halves of a level beyond one off the wish, of the nearest shade
     int distance = 255;  // steps, of the nearest shade
     bool some_natural = false, all_natural = true;
     bool all_clear = true, some_thin = false;  // clear or a corrector among them

@@ -29,6 +29,21 @@ bool warms(const std::vector<PartEffect>& effects, const std::string& product) {
   return (std::abs(e->red_without) > std::abs(e->warm_without) ? e->red_without : e->warm_without) < 0;
 }
 
+// What one part of several is there for. Only a warm shade is said to warm, only a cool one to counter warmth.
+const char* reason_for(const Product& p, const std::vector<const SearchZone*>& zones,
+                       const std::vector<PartEffect>& effects) {
+  if (p.cls == ProductClass::clear) return "thins";
+  const bool wanted = std::any_of(zones.begin(), zones.end(), [&](auto* z) {
+    return z->target->tone == p.tone || z->target->second_tone == p.tone;
+  });
+  const bool corrector = p.cls == ProductClass::corrector;
+  if (wanted && !corrector) return "carries_tone";
+  if (p.tone == Tone::natural && !corrector) return "natural_ground";
+  const bool cool = p.tone == Tone::ash || p.tone == Tone::violet || p.tone == Tone::green;
+  if (warms(effects, p.id)) return cool ? "part_of_depth" : "warming_tone";
+  return cool || corrector ? "counter_tone" : "part_of_depth";
+}
+
 }  // namespace
 
 std::string figure(double value, int decimals) {
@@ -51,10 +66,8 @@ Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*
     const Product* p = find_product(shelf, s.product);
     if (!p) continue;
     if (p->tone == Tone::natural && p->level > 0) natural += s.eighths;
-    const bool wanted = std::any_of(zones.begin(), zones.end(), [&](auto* z) { return z->target->tone == p->tone; });
-    const bool cool = p->tone == Tone::ash || p->tone == Tone::violet || p->tone == Tone::green;
-    if (!wanted && (cool || p->cls == ProductClass::corrector))
-      why.push_back({warms(bowl.effects, p->id) ? "warming_tone" : "counter_tone",
+    if (bowl.recipe.shares.size() > 1)
+      why.push_back({reason_for(*p, zones, bowl.effects),
                      "",
                      {{"product", p->name}, {"share", figure(100.0 * s.eighths / 8, 0)}}});
   }

@@ -92,6 +92,7 @@ std::vector<SearchZone> search_zones(const Situation& now, const std::vector<Tar
       z.white = white_share(zone);
       z.asked = asked_lift(*z.span, t);
       z.needed_percent = needed_developer_percent(*z.span, z.asked);
+      if (t.blend) z.price.contrast = 0, z.asked = 0, z.needed_percent = deposit_percent();
       z.half_touch = half_touch(now.head, *z.area, *z.span);
       z.leave_loss = exact_mean_loss(zone_table(zone, now.draws), z.price, Spectrum{});
       all.push_back(z);

@@ -78,13 +78,52 @@ TEST(Aim, TwoWishesForOneZoneAreAProblem) {
   EXPECT_EQ(r.error()[0].path, "/aims/1/zone");
 }
 
-TEST(Aim, AZoneWithoutAWishIsAProblem) {
+TEST(Aim, AWishForOneAreaLeavesTheRestAsItIs) {
   ZoneAim only;
   only.zone = "crown/regrowth", only.level = 5;
   const auto r = aim(two_areas(), {only}, small_shelf());
+  ASSERT_TRUE(r);
+  ASSERT_EQ(r->size(), 2u);
+  for (const Target& t : *r) EXPECT_EQ(t.leave, t.zone != "crown/regrowth") << t.zone;
+}
+
+TEST(Aim, NoWishAtAllIsAProblem) {
+  const auto r = aim(two_areas(), {}, small_shelf());
   ASSERT_FALSE(r);
   EXPECT_EQ(r.error()[0].code, "aim_missing");
-  EXPECT_EQ(r.error()[0].params.at("zone"), "front hairline/regrowth");
+}
+
+TEST(Aim, AWishMaySpeakOfToday) {
+  Head head;
+  Span grown = span("regrowth", 0, 2, 0, 5), lengths = span("lengths", 2, 20, 0, 7);
+  head.areas.push_back(area("crown", AreaKind::crown, 250, {grown, lengths}));
+  ZoneAim match, brighter, both;
+  match.zone = "crown/regrowth", match.match = "crown/lengths";
+  brighter.zone = "crown/lengths", brighter.brighter_by = 1.5, brighter.tone = Tone::gold;
+  const auto r = aim(head, {match, brighter}, small_shelf());
+  ASSERT_TRUE(r);
+  EXPECT_NEAR((*r)[0].level, 7, 0.1);  // natural hair of level 7 by definition of the scale
+  EXPECT_NEAR((*r)[1].level, 8.5, 0.1);
+  EXPECT_EQ((*r)[1].tone, Tone::gold);
+  match.match = "nobody/here";
+  EXPECT_EQ(aim(head, {match}, small_shelf()).error()[0].code, "unknown_zone");
+  both.zone = "*", both.level = 6, both.blend = 0.5;
+  EXPECT_EQ(aim(head, {both}, small_shelf()).error()[0].code, "aim_needs_one");
+}
+
+TEST(Aim, BlendKeepsTheOwnColourAndTakesSomeOfTheWhite) {
+  Head head;
+  head.areas.push_back(area("crown", AreaKind::crown, 250, {span("regrowth", 0, 2, 0.3, 6)}));
+  auto blended = [&](double share) {
+    ZoneAim wish;
+    wish.zone = "*", wish.blend = share;
+    return (*aim(head, {wish}, small_shelf()))[0];
+  };
+  EXPECT_TRUE(blended(0.5).blend);
+  EXPECT_NEAR(blended(1).level, 6, 0.1);
+  EXPECT_NEAR(blended(1).lab.l, lightness_of_level(6), 0.5);
+  EXPECT_GT(blended(0).lab.l, blended(0.5).lab.l);  // all of the white still shows
+  EXPECT_GT(blended(0.5).lab.l, blended(1).lab.l);
 }
 
 }  // namespace

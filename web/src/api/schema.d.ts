@@ -603,6 +603,12 @@ export interface components {
             lab?: components["schemas"]["Lab"];
             /** @description nothing is to touch this zone */
             leave?: boolean;
+            /** @description area/span: as that zone looks today */
+            match?: string;
+            /** @description levels lighter than today, in tone */
+            brighter_by?: number;
+            /** @description own colour, so much of what tells white from the rest goes */
+            blend?: number;
         };
         Shelf: {
             id?: string;
@@ -1134,6 +1140,7 @@ export interface components {
             currency: string;
             why: components["schemas"]["Problem"][];
             notes: components["schemas"]["Problem"][];
+            bands: components["schemas"]["Band"][];
             report: components["schemas"]["SearchReport"];
             alternatives: components["schemas"]["AlternativeView"][];
             schema: string;
@@ -1224,6 +1231,13 @@ export interface components {
             red_without: number;
             loss_without: number;
         };
+        Band: {
+            lighter: string;
+            darker: string;
+            levels: number;
+            today: number;
+            wished: number;
+        };
         SearchReport: {
             stopped: string;
             zones: number;
@@ -1246,6 +1260,7 @@ export interface components {
             axis: string;
             bowls: components["schemas"]["BowlView"][];
             zones: components["schemas"]["ZoneView"][];
+            bands: components["schemas"]["Band"][];
             objective: number;
             grams: number;
             cost: number;
@@ -1268,6 +1283,7 @@ export interface components {
             currency: string;
             why: components["schemas"]["Problem"][];
             notes: components["schemas"]["Problem"][];
+            bands: components["schemas"]["Band"][];
             report: components["schemas"]["SearchReport"];
             alternatives: components["schemas"]["AlternativeView"][];
             timeline: components["schemas"]["Timeline"];

@@ -129,6 +129,10 @@ export const problems: Part<typeof english> = {
   'problem.store_newer': () =>
     'Die Datei des Salons stammt von einem neueren Programm. Starten Sie das neuere.',
   'problem.stock_short': (p) => `${of(p, 'product')}: nicht genug im Regal.`,
+  'problem.band': (p) =>
+    `Ein Streifen: ${of(p, 'lighter')} wird ${n.tonhöhen(of(p, 'levels'))} heller als ${of(p, 'darker')}, wo beide zusammentreffen.`,
+  'problem.band_wished': (p) =>
+    `Wie gewünscht wird ${of(p, 'lighter')} ${n.tonhöhen(of(p, 'levels'))} heller als ${of(p, 'darker')}.`,
   'problem.shared_for_stock': (p) =>
     `${of(p, 'product')}: nur ${of(p, 'grams')} g im Regal, also nicht für jede Schale.`,
   'problem.left_out_for_stock': (p) => `${of(p, 'product')} bleibt weg: nur ${of(p, 'grams')} g im Regal.`,

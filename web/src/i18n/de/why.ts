@@ -23,6 +23,10 @@ export const why: Part<typeof english> = {
   'why.beside_packets': () => 'Kommt zwischen die Päckchen, während sie einwirken; alles zusammen ausspülen.',
   'why.one_bowl_serves': (p) => `Eine Schale genügt für ${n.zonen(of(p, 'zones'))}.`,
   'why.own_bowl': () => 'Diese Zone braucht eine eigene Schale.',
+  'why.carries_tone': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, bringt die gewünschte Nuance.`,
+  'why.natural_ground': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, ist der natürliche Grund.`,
+  'why.thins': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, hellt die Mischung auf.`,
+  'why.part_of_depth': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, bestimmt die Tiefe.`,
   'why.one_bowl_fewer': (p) =>
     `Es ginge mit ${n.schalen(of(p, 'bowls'))}, dann aber ${n.tonhöhen(of(p, 'worse'))} weiter vom Ziel.`,
   'why.same_mix_later': (p) =>

@@ -131,6 +131,10 @@ export const problems = {
   'problem.percentages_unknown': (p: P) =>
     `Bowl ${of(p, 'bowl')}: not every percentage is declared, so the legal check is incomplete.`,
   'problem.stock_short': (p: P) => `${of(p, 'product')}: not enough on the shelf.`,
+  'problem.band': (p: P) =>
+    `A band: ${of(p, 'lighter')} comes out ${n.levels(of(p, 'levels'))} lighter than ${of(p, 'darker')}, where they meet.`,
+  'problem.band_wished': (p: P) =>
+    `As wished, ${of(p, 'lighter')} comes out ${n.levels(of(p, 'levels'))} lighter than ${of(p, 'darker')}.`,
   'problem.shared_for_stock': (p: P) =>
     `${of(p, 'product')}: only ${of(p, 'grams')} g on the shelf, so not every bowl gets it.`,
   'problem.left_out_for_stock': (p: P) =>

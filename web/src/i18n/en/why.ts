@@ -24,6 +24,10 @@ export const why = {
   'why.beside_packets': () => 'Goes on between the packets while they develop; rinse all out together.',
   'why.one_bowl_serves': (p: P) => `One bowl serves ${n.zones(of(p, 'zones'))}.`,
   'why.own_bowl': () => 'This zone needs a bowl of its own.',
+  'why.carries_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, carries the wished tone.`,
+  'why.natural_ground': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, is the natural ground.`,
+  'why.thins': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, thins the colour.`,
+  'why.part_of_depth': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, sets the depth.`,
   'why.one_bowl_fewer': (p: P) =>
     `${n.bowls(of(p, 'bowls'))} would do, ${n.levels(of(p, 'worse'))} further from the target.`,
   'why.same_mix_later': (p: P) =>

@@ -124,6 +124,10 @@ export const problems: Part<typeof english> = {
   'problem.store_newer': () =>
     'El archivo del salón lo escribió un programa más nuevo. Arranque ese programa.',
   'problem.stock_short': (p) => `${of(p, 'product')}: no hay bastante en el estante.`,
+  'problem.band': (p) =>
+    `Una banda: ${of(p, 'lighter')} queda ${n.alturas(of(p, 'levels'))} más claro que ${of(p, 'darker')}, donde se juntan.`,
+  'problem.band_wished': (p) =>
+    `Como se pidió, ${of(p, 'lighter')} queda ${n.alturas(of(p, 'levels'))} más claro que ${of(p, 'darker')}.`,
   'problem.shared_for_stock': (p) =>
     `${of(p, 'product')}: solo ${of(p, 'grams')} g en el estante, así que no todos los boles lo llevan.`,
   'problem.left_out_for_stock': (p) =>

@@ -21,6 +21,10 @@ export const why: Part<typeof english> = {
   'why.beside_packets': () => 'Va entre las mechas en papel mientras actúan; enjuagar todo junto.',
   'why.one_bowl_serves': (p) => `Un solo bol sirve para ${n.zonas(of(p, 'zones'))}.`,
   'why.own_bowl': () => 'Esta zona pide su propio bol.',
+  'why.carries_tone': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, da el tono pedido.`,
+  'why.natural_ground': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, es la base natural.`,
+  'why.thins': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, aligera el color.`,
+  'why.part_of_depth': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, fija la altura.`,
   'why.one_bowl_fewer': (p) =>
     `Bastaría con ${n.boles(of(p, 'bowls'))}, pero quedaría ${n.alturas(of(p, 'worse'))} más lejos del objetivo.`,
   'why.same_mix_later': (p) =>

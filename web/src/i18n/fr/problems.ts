@@ -140,6 +140,10 @@ export const problems = {
   'problem.percentages_unknown': (p: P) =>
     `Bol ${of(p, 'bowl')} : tous les pourcentages ne sont pas déclarés, le contrôle légal est incomplet.`,
   'problem.stock_short': (p: P) => `${of(p, 'product')} : pas assez sur l’étagère.`,
+  'problem.band': (p: P) =>
+    `Une barre : ${of(p, 'lighter')} sera plus clair que ${of(p, 'darker')} de ${n.tons(of(p, 'levels'))}, là où ils se touchent.`,
+  'problem.band_wished': (p: P) =>
+    `Comme souhaité, ${of(p, 'lighter')} sera plus clair que ${of(p, 'darker')} de ${n.tons(of(p, 'levels'))}.`,
   'problem.shared_for_stock': (p: P) =>
     `${of(p, 'product')} : seulement ${of(p, 'grams')} g sur l’étagère, donc pas pour tous les bols.`,
   'problem.left_out_for_stock': (p: P) =>

@@ -22,6 +22,10 @@ export const why = {
   'why.in_packets': (p: P) => `Environ ${n.papillotes(of(p, 'packets'))}, ${of(p, 'grams')} g dans chacune.`,
   'why.beside_packets': () => 'Se pose entre les papillotes pendant leur pause ; tout rincer ensemble.',
   'why.own_bowl': () => 'Cette zone demande son propre bol.',
+  'why.carries_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, donne le reflet souhaité.`,
+  'why.natural_ground': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, sert de base naturelle.`,
+  'why.thins': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, allège la couleur.`,
+  'why.part_of_depth': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, règle la hauteur de ton.`,
   'why.one_bowl_fewer': (p: P) =>
     `Possible avec ${n.bols(of(p, 'bowls'))}, mais plus loin de l’objectif de ${n.tons(of(p, 'worse'))}.`,
   'why.same_mix_later': (p: P) =>

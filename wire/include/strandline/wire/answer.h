@@ -177,6 +177,7 @@ struct AlternativeView {
   std::string axis;
   std::vector<BowlView> bowls;
   std::vector<ZoneView> zones;
+  std::vector<Band> bands;
   double objective = 0, grams = 0, cost = 0;
 };
 
@@ -187,6 +188,7 @@ struct FormulateAnswer {
   double grams = 0, cost = 0;
   std::string currency;
   Problems why, notes;
+  std::vector<Band> bands;
   SearchReport report;
   std::vector<AlternativeView> alternatives;
 };

@@ -301,12 +301,22 @@ struct Fields<PredictAnswer> {
 };
 
 template <>
+struct Fields<Band> {
+  static constexpr std::string_view name = "Band";
+  static constexpr auto list =
+      std::make_tuple(field("lighter", &Band::lighter, always), field("darker", &Band::darker, always),
+                      field("levels", &Band::levels, always), field("today", &Band::today, always),
+                      field("wished", &Band::wished, always));
+};
+
+template <>
 struct Fields<AlternativeView> {
   static constexpr std::string_view name = "AlternativeView";
   using V = AlternativeView;
-  static constexpr auto list = std::make_tuple(
-      field("axis", &V::axis, always), field("bowls", &V::bowls, always), field("zones", &V::zones, always),
-      field("objective", &V::objective, always), field("grams", &V::grams, always), field("cost", &V::cost, always));
+  static constexpr auto list = std::make_tuple(field("axis", &V::axis, always), field("bowls", &V::bowls, always),
+                                               field("zones", &V::zones, always), field("bands", &V::bands, always),
+                                               field("objective", &V::objective, always),
+                                               field("grams", &V::grams, always), field("cost", &V::cost, always));
 };
 
 template <>
@@ -344,8 +354,8 @@ struct Fields<FormulateAnswer> {
   static constexpr auto list = std::make_tuple(
       inlined(&A::rules), field("bowls", &A::bowls, always), field("zones", &A::zones, always),
       field("grams", &A::grams, always), field("cost", &A::cost, always), field("currency", &A::currency, always),
-      field("why", &A::why, always), field("notes", &A::notes, always), field("report", &A::report, always),
-      field("alternatives", &A::alternatives, always));
+      field("why", &A::why, always), field("notes", &A::notes, always), field("bands", &A::bands, always),
+      field("report", &A::report, always), field("alternatives", &A::alternatives, always));
 };
 
 template <>

@@ -17,7 +17,11 @@ struct Fields<ZoneAim> {
       field("shade", &ZoneAim::shade, {.max_length = 60, .note = "id of a colour product of the shelf"}),
       field("level", &ZoneAim::level, {.min = 1, .max = 10}), field("tone", &ZoneAim::tone),
       field("second_tone", &ZoneAim::second_tone, {.note = "mixed into tone, as in violet-ash; only beside a level"}),
-      field("lab", &ZoneAim::lab), field("leave", &ZoneAim::leave, {.note = "nothing is to touch this zone"}));
+      field("lab", &ZoneAim::lab), field("leave", &ZoneAim::leave, {.note = "nothing is to touch this zone"}),
+      field("match", &ZoneAim::match, {.max_length = 120, .note = "area/span: as that zone looks today"}),
+      field("brighter_by", &ZoneAim::brighter_by, {.min = 0, .max = 9, .note = "levels lighter than today, in tone"}),
+      field("blend", &ZoneAim::blend,
+            {.min = 0, .max = 1, .note = "own colour, so much of what tells white from the rest goes"}));
 };
 
 template <>
