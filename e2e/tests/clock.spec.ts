@@ -34,8 +34,7 @@ test('the plan runs on by itself, and a mark moves it', async ({ page, salon }) 
     { task: 'mix:A:1', what: 'done', at_min: expect.closeTo(5, 0) },
   ]);
   await page.getByRole('button', { name: 'Take back the last change' }).click();
-  await saved(page);
-  expect((await running(page, salon)).marks ?? []).toEqual([]);
+  await expect.poll(async () => (await running(page, salon)).marks ?? []).toEqual([]);
 });
 
 test('by key, knuckle or pedal the work goes on', async ({ page, salon }) => {
@@ -44,8 +43,7 @@ test('by key, knuckle or pedal the work goes on', async ({ page, salon }) => {
   await page.keyboard.press('PageDown');
   await expect(page.getByText('Done: Prepare: gown, barrier, sections.')).toBeVisible();
   await page.keyboard.press(' ');
-  await saved(page);
-  expect((await running(page, salon)).marks.length).toBe(2);
+  await expect.poll(async () => (await running(page, salon)).marks.length).toBe(2);
 });
 
 test('the server goes and comes back in the middle of a visit', async ({ page, salon, watch }) => {
@@ -105,6 +103,28 @@ test('an alarm names client and bowl, and is told to a screen reader', async ({ 
   await expect(page.getByRole('alert').filter({ hasText: 'Due now: mix A' })).toBeVisible();
   await page.getByRole('button', { name: 'Seen' }).first().click();
   await expect(page.getByRole('alert').filter({ hasText: 'Due now: mix A' })).toBeHidden();
+});
+
+test('a bowl is weighed part by part, with a way back from too much', async ({ page, salon }) => {
+  await handsOn(page, salon);
+  await page.getByRole('link', { name: /bowl/ }).click();
+  const counter = page.getByRole('region', { name: /^Weigh bowl A/ });
+  await expect(counter.getByRole('listitem').first()).toHaveAttribute('aria-current', 'step');
+  await counter.getByLabel('The scale shows').fill('40');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText(/^40\.0 g of 10 beige booked/)).toBeVisible();
+  await expect(counter.getByText(/too much of 10 beige/)).toBeVisible();
+  await counter.getByRole('button', { name: /Let the others follow/ }).click();
+  await expect(counter.getByText(/too much of/)).toBeHidden();
+  // With nothing typed, what is asked for goes in; a pedal does.
+  await page.locator('main').focus();
+  for (let n = 0; n < 2; n++) await page.keyboard.press('PageDown');
+  await expect(counter.getByText('All parts are in')).toBeVisible();
+  await expect(page.getByRole('region', { name: 'Label of the bowl' })).toContainText('use by');
+  await expect.poll(async () => (await running(page, salon)).additions.length).toBe(3);
+  await expectAccessible(page);
+  await page.setViewportSize({ width: 320, height: 844 });
+  await expectNoSideScroll(page);
 });
 
 for (const scheme of ['light', 'dark'] as const) {
