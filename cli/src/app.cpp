@@ -43,6 +43,8 @@ int run(const std::vector<std::string>& arguments, Io& io) {
   add_openapi(app, session);
   add_verify(app, session);
   add_weigh(app, session);
+  add_backup(app, session);
+  add_key(app, session);
   add_version(app, session);
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
   try {

@@ -30,6 +30,8 @@ void add_evidence(CLI::App& app, Session& session);
 void add_openapi(CLI::App& app, Session& session);
 void add_verify(CLI::App& app, Session& session);
 void add_weigh(CLI::App& app, Session& session);
+void add_backup(CLI::App& app, Session& session);  // backup, restore
+void add_key(CLI::App& app, Session& session);
 void add_version(CLI::App& app, Session& session);
 
 }  // namespace strandline::cli

@@ -130,15 +130,16 @@ TEST_F(Outside, ASecondProgramIsToldThatOneIsRunning) {
 }
 
 TEST_F(Outside, VerifyFindsAChangedEntry) {
-  const std::string db = folder_ / "salon.sqlite", body = R"({"client":"Somebody Invented"})";
+  const std::string db = folder_ / "salon.sqlite", body = R"({"grams":30})";
   const auto made = salon::make_salon(db, [&](salon::World& world) -> Result<void> {
-    EXPECT_TRUE(world.store->append({world.new_id(), "v", 0, world.now(), "visit", body}));
+    EXPECT_TRUE(world.store->append({world.new_id(), "v", 0, world.now(), "mixed", body}));
     return {};
   });
   ASSERT_TRUE(made);
   const Ran whole = ran({"verify", "--db", db});
   EXPECT_EQ(whole.code, done) << whole.err;
-  EXPECT_NE(whole.out.find("Every one of 1 entries"), std::string::npos) << whole.out;
+  EXPECT_NE(whole.out.find("Every one of 1 facts and every draft is as it was written"), std::string::npos)
+      << whole.out;
   std::ifstream in(db, std::ios::binary);
   std::string bytes(std::istreambuf_iterator<char>(in), {});
   bytes.at(bytes.find(body) + body.size() - 3) ^= 1;
@@ -146,6 +147,32 @@ TEST_F(Outside, VerifyFindsAChangedEntry) {
   const Ran changed = ran({"verify", "--db", db});
   EXPECT_EQ(changed.code, failed);
   EXPECT_NE(changed.err.find("Entry 1 was changed"), std::string::npos) << changed.err;
+}
+
+TEST_F(Outside, ACopyAndTheWordsOfTheKeyBringALostSalonBack) {
+  const std::string db = folder_ / "salon.sqlite", copy = folder_ / "copy.sqlite", words = folder_ / "words.txt";
+  ASSERT_EQ(ran({"backup", copy, "--db", db}).code, failed) << "there is nothing to copy";
+  ASSERT_TRUE(salon::make_salon(db, [&](salon::World& world) -> Result<void> {
+    EXPECT_TRUE(world.store->save({"save-1", "v", 0, world.now(), R"({"client":"Somebody Invented"})", ""}));
+    return {};
+  }));
+  const Ran taken = ran({"backup", copy, "--db", db});
+  ASSERT_EQ(taken.code, done) << taken.err;
+  const Ran printed = ran({"key", "--db", db});
+  ASSERT_EQ(printed.code, done) << printed.err;
+  std::ofstream(words) << printed.out;
+  for (const char* suffix : {"", "-head", "-key"}) std::filesystem::remove(db + suffix);
+  const Ran keyless = ran({"restore", copy, "--db", db});
+  EXPECT_EQ(keyless.code, failed);
+  EXPECT_NE(keyless.err.find("strandline key"), std::string::npos) << keyless.err;
+  std::ofstream(folder_ / "wrong.txt") << "lusab babad";
+  EXPECT_EQ(ran({"key", "--words", (folder_ / "wrong.txt").string(), "--db", db}).code, failed);
+  const Ran again = ran({"key", "--words", words, "--db", db});
+  EXPECT_EQ(again.code, done) << again.err;
+  const Ran restored = ran({"restore", copy, "--db", db});
+  EXPECT_EQ(restored.code, done) << restored.err;
+  EXPECT_EQ(ran({"verify", "--db", db}).code, done);
+  EXPECT_EQ((*salon::real_world(db)->store->visits())[0].client, "Somebody Invented");
 }
 
 }  // namespace

@@ -9,8 +9,6 @@ namespace strandline::salon {
 
 namespace {
 
-constexpr const char* kind_visit = "visit";
-
 tl::unexpected<Problems> problem_of(const store::Trouble& trouble) {
   if (trouble.code == "store_conflict") {
     return tl::unexpected(Problems{{"visit_changed_elsewhere", "", {{"seq", std::to_string(trouble.seq)}}}});
@@ -38,10 +36,10 @@ std::string text_at(const wire::Json& document, const char* key) {
   return found != document.end() && found->is_string() ? found->get<std::string>() : "";
 }
 
-// `opened_at` "" = with this entry.
-Result<SavedVisit> append(World& world, const store::NewEntry& entry, const wire::Json& kept,
-                          const std::string& opened_at = "") {
-  const auto written = world.store->append(entry);
+// `opened_at` "" = with this save.
+Result<SavedVisit> save(World& world, const store::NewDraft& draft, const wire::Json& kept,
+                        const std::string& opened_at = "") {
+  const auto written = world.store->save(draft);
   if (!written) return problem_of(written.error());
   return SavedVisit{{written->visit_id, written->seq, text_at(kept, "client"), text_at(kept, "date"),
                      opened_at.empty() ? written->made_at : opened_at, written->made_at},
@@ -92,7 +90,7 @@ Result<SavedVisit> open_saved(World& world, const std::string& id) {
   if (!row) return problem_of(row.error());
   if (!*row) return tl::unexpected(Problems{{"visit_not_found", "", {{"id", id}}}});
   auto document = wire::parse((*row)->body);
-  if (!document) return problem_of({"store_damaged", "entry " + std::to_string((*row)->store_seq), (*row)->store_seq});
+  if (!document) return problem_of({"store_damaged", "visit " + id, (*row)->store_seq});
   return SavedVisit{summary_of(**row), (*row)->entry_id, std::move(*document)};
 }
 
@@ -100,7 +98,7 @@ Result<SavedVisit> save_new(World& world, const wire::Json& document, const wire
                             const std::string& entry) {
   return id_for(world, entry).and_then([&](const std::string& id) {
     return keepable(document, sources).and_then([&](const wire::Json& kept) {
-      return append(world, {id, id, 0, world.now(), kind_visit, wire::print(kept)}, kept);
+      return save(world, {id, id, 0, world.now(), wire::print(kept), ""}, kept);
     });
   });
 }
@@ -112,17 +110,16 @@ Result<SavedVisit> save_change(World& world, const std::string& id, std::int64_t
       const auto row = world.store->visit(id);
       if (!row) return problem_of(row.error());
       if (!*row) return tl::unexpected(Problems{{"visit_not_found", "", {{"id", id}}}});
-      return append(world, {entry_id, id, seen_seq, world.now(), kind_visit, wire::print(kept)}, kept,
-                    (*row)->opened_at);
+      return save(world, {entry_id, id, seen_seq, world.now(), wire::print(kept), ""}, kept, (*row)->opened_at);
     });
   });
 }
 
 Result<std::vector<Change>> changes(World& world, std::int64_t after) {
-  const auto entries = world.store->changes(after);
-  if (!entries) return problem_of(entries.error());
+  const auto saves = world.store->changes(after);
+  if (!saves) return problem_of(saves.error());
   std::vector<Change> out;
-  for (const store::Entry& e : *entries) out.push_back({e.store_seq, e.visit_id, e.seq, e.made_at, e.kind});
+  for (const store::Save& s : *saves) out.push_back({s.store_seq, s.visit_id, s.seq, s.made_at, "visit"});
   return out;
 }
 
@@ -141,7 +138,7 @@ Result<int> open_demo_salon(World& world, const std::filesystem::path& folder, c
             .and_then([](const std::string& text) { return wire::parse(text); })
             .and_then([&](const wire::Json& document) { return keepable(document, sources); })
             .and_then([&](const wire::Json& kept) {
-              return append(world, {id + "-1", id, 0, "2026-03-09T09:00:00Z", kind_visit, wire::print(kept)}, kept);
+              return save(world, {id + "-1", id, 0, "2026-03-09T09:00:00Z", wire::print(kept), ""}, kept);
             });
     if (!saved) return tl::unexpected(saved.error());
   }

@@ -42,10 +42,15 @@ TEST_F(Ailing, HealthAsksTheStore) {
 class Changed : public Running {
  protected:
   struct Journal : store::Store {
-    store::Expected<store::Entry> append(const store::NewEntry&) override { return store::Entry{}; }
+    store::Expected<std::vector<store::Fact>> hand_in(const std::vector<store::NewFact>&, const std::string&) override {
+      return {};
+    }
+    store::Expected<std::vector<store::Fact>> facts(const store::FactsAsked&) override { return {}; }
+    store::Expected<store::Save> save(const store::NewDraft&) override { return store::Save{}; }
+    store::Expected<void> erase(const std::string&) override { return {}; }
     store::Expected<std::optional<store::VisitRow>> visit(const std::string&) override { return std::nullopt; }
     store::Expected<std::vector<store::VisitRow>> visits(const store::VisitsAsked&) override { return {}; }
-    store::Expected<std::vector<store::Entry>> changes(std::int64_t, int) override { return {}; }
+    store::Expected<std::vector<store::Save>> changes(std::int64_t, int) override { return {}; }
     store::Expected<std::optional<std::int64_t>> verify(const std::stop_token&) override { return 3; }
   };
   void SetUp() override {

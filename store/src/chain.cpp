@@ -15,17 +15,19 @@ void add(crypto_generichash_state& state, const std::string& field) {
 
 }  // namespace
 
-std::string chain_hash(const std::string& before, const Entry& e) {
+std::string hash_of(std::initializer_list<std::string> fields) {
   constexpr std::size_t bytes = 32;
   crypto_generichash_state state;
   crypto_generichash_init(&state, nullptr, 0, bytes);
-  for (const std::string& field :
-       {before, std::to_string(e.store_seq), e.id, e.visit_id, std::to_string(e.seq), e.made_at, e.kind, e.body}) {
-    add(state, field);
-  }
+  for (const std::string& field : fields) add(state, field);
   std::string out(bytes, '\0');
   crypto_generichash_final(&state, reinterpret_cast<unsigned char*>(out.data()), bytes);
   return out;
+}
+
+std::string chain_hash(const std::string& before, const Fact& f) {
+  return hash_of({before, std::to_string(f.store_seq), f.id, f.stream, std::to_string(f.seq), f.made_at, f.kind,
+                  std::to_string(f.version), f.about, f.key, f.body});
 }
 
 std::string hexadecimal(const std::string& bytes) {

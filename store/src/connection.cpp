@@ -2,8 +2,6 @@
 
 #include <new>
 
-#include "plain.h"
-
 namespace strandline::store {
 
 namespace {
@@ -16,17 +14,6 @@ int bind(sqlite3_stmt* statement, int index, const Value& v) {
     return sqlite3_bind_blob64(statement, index, v.text.data(), v.text.size(), SQLITE_TRANSIENT);
   }
   return sqlite3_bind_text64(statement, index, v.text.data(), v.text.size(), SQLITE_TRANSIENT, SQLITE_UTF8);
-}
-
-// plain(text) in SQL.
-void plain_of(sqlite3_context* context, int, sqlite3_value** values) {
-  const auto* text = reinterpret_cast<const char*>(sqlite3_value_text(values[0]));
-  try {
-    const std::string out = text ? plain({text, static_cast<std::size_t>(sqlite3_value_bytes(values[0]))}) : "";
-    sqlite3_result_text64(context, out.data(), out.size(), SQLITE_TRANSIENT, SQLITE_UTF8);
-  } catch (const std::bad_alloc&) {  // not through SQLite's own frames
-    sqlite3_result_error_nomem(context);
-  }
 }
 
 // A value that could not be handed out is none that is empty.
@@ -65,9 +52,8 @@ Expected<std::unique_ptr<Connection>> Connection::open(const Options& options, b
   sqlite3_extended_result_codes(out->db_, 1);
   sqlite3_busy_timeout(out->db_, options.patience_ms);
   sqlite3_db_config(out->db_, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, reading ? 1 : 0, nullptr);
-  sqlite3_create_function_v2(out->db_, "plain", 1, SQLITE_UTF8 | SQLITE_DETERMINISTIC, nullptr, plain_of, nullptr,
-                             nullptr, nullptr);
-  const std::string rules = "PRAGMA cell_size_check = ON; PRAGMA synchronous = FULL;";
+  const std::string rules =
+      "PRAGMA cell_size_check = ON; PRAGMA synchronous = FULL; PRAGMA secure_delete = ON; PRAGMA temp_store = MEMORY;";
   if (auto set = out->script(rules + (reading ? "PRAGMA query_only = ON" : "")); !set) {
     const bool foreign = set.error().code == "store_foreign";
     return tl::unexpected(foreign ? Trouble{"store_foreign", options.path, 0} : set.error());

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "connection.h"
+#include "keys.h"
 
 namespace strandline::store {
 
@@ -8,7 +8,8 @@ inline constexpr std::int64_t application_id = 1400129108;  // "StrT", set by mi
 inline constexpr std::int64_t marked_since = 3;
 std::int64_t newest_migration();
 
-// Runs every embedded migration that the file has not seen, all in one transaction.
-Expected<void> migrate(Connection& db);
+// Runs every embedded migration that the file has not seen, claims it for the master key, and destroys again what was
+// erased, all in one transaction. `as_found` moves the entries of a file of before although their chain is broken.
+Expected<void> migrate(Connection& db, const Keys& keys, bool as_found);
 
 }  // namespace strandline::store

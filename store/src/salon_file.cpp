@@ -99,9 +99,10 @@ Expected<std::optional<Head>> read_anchor(const std::string& path) {
   Head head;
   int version = 0;
   std::istringstream words(line);
-  if (!(words >> word >> version >> head.store_seq) || word != mark || version != 1 || head.store_seq < 0) {
-    return tl::unexpected(file_trouble("store_head_unreadable", path));
-  }
+  // The first version knew no saves.
+  const bool read = words >> word >> version >> head.store_seq && word == mark && (version == 1 || version == 2) &&
+                    (version == 1 || words >> head.saves) && head.store_seq >= 0 && head.saves >= 0;
+  if (!read) return tl::unexpected(file_trouble("store_head_unreadable", path));
   words >> head.hash;
   return std::optional(head);
 }
@@ -119,7 +120,8 @@ Expected<void> sync_folder(const std::string& path) {
 Expected<void> SalonFile::anchor(const Head& head, bool durable) const {
   // Always as long, so that it is one write inside one sector that needs no new room.
   std::ostringstream text;
-  text << mark << " 1 " << std::setw(20) << head.store_seq << ' ' << std::setw(64) << head.hash << '\n';
+  text << mark << " 2 " << std::setw(20) << head.store_seq << ' ' << std::setw(20) << head.saves << ' ' << std::setw(64)
+       << head.hash << '\n';
   const std::string line = text.str();
   if (::pwrite(head_, line.data(), line.size(), 0) != static_cast<ssize_t>(line.size())) return failed(path_ + "-head");
   if (!durable) return {};

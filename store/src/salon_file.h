@@ -1,5 +1,5 @@
-// The files of a salon: the database at PATH, SQLite's PATH-wal, and PATH-head, which holds the newest entry that was
-// acknowledged and is locked while a program serves the file.
+// The files of a salon: the database at PATH, SQLite's PATH-wal, and PATH-head, which holds the newest fact and save
+// that were acknowledged and is locked while a program serves the file.
 #pragma once
 
 #include <sys/types.h>
@@ -13,10 +13,12 @@
 
 namespace strandline::store {
 
-// The newest entry of a journal: its store_seq and hash (hexadecimal); 0 and "" = none.
+// The newest fact of a journal: its store_seq and hash (hexadecimal); 0 and "" = none. And how many saves there were.
 struct Head {
   std::int64_t store_seq = 0;
   std::string hash;
+  std::int64_t saves = 0;
+  bool operator==(const Head&) const = default;
 };
 
 class SalonFile {
@@ -56,9 +58,9 @@ class SalonFile {
   std::array<std::optional<Identity>, 3> opened_;
 };
 
-// The newest acknowledged entry as PATH-head tells it, without a lock; nothing when there is none.
+// What was acknowledged as PATH-head tells it, without a lock; nothing when there is none.
 Expected<std::optional<Head>> read_anchor(const std::string& path);
-// Whether the database says that it was in use while its PATH-wal, which holds the newest entries then, is not there or
+// Whether the database says that it was in use while its PATH-wal, which holds the newest facts then, is not there or
 // empty.
 bool lacks_wal(const std::string& path);
 std::string real_path(const std::string& path);

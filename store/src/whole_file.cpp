@@ -10,6 +10,8 @@
 
 #include "checks.h"
 #include "connection.h"
+#include "drafts.h"
+#include "key_file.h"
 #include "open_file.h"
 #include "salon_file.h"
 
@@ -26,11 +28,18 @@ Expected<void> Store::make(const Options& options, const std::function<Expected<
   }
   Options aside = options;
   aside.path = making;
+  aside.key = key_path(options);
+  const bool had_key = std::filesystem::exists(aside.key, error);
+  const auto undo = [&] {
+    for (const char* suffix : {"", "-wal", "-shm", "-head"}) ::unlink((making + suffix).c_str());
+    if (!had_key) ::unlink(aside.key.c_str());
+  };
   {
     auto store = open_file(aside, true);
     if (!store) return tl::unexpected(store.error());
     if (auto filled = fill(**store); !filled) {
-      for (const char* suffix : {"", "-wal", "-shm", "-head"}) ::unlink((making + suffix).c_str());
+      store->reset();
+      undo();
       return filled;
     }
   }
@@ -44,7 +53,7 @@ Expected<void> Store::make(const Options& options, const std::function<Expected<
   return sync_folder(path);
 }
 
-Expected<Verified> Store::verify_file(const std::string& given) {
+Expected<Verified> Store::verify_file(const std::string& given, const std::string& key) {
   const std::string path = real_path(given);
   std::error_code error;
   if (!std::filesystem::is_regular_file(path, error)) return tl::unexpected(file_trouble("store_missing", path));
@@ -60,7 +69,16 @@ Expected<Verified> Store::verify_file(const std::string& given) {
   if (!broken) return tl::unexpected(broken.error());
   const auto head = read_head(**db);
   if (!head) return tl::unexpected(head.error());
-  return Verified{head->store_seq, head->hash, anchored->has_value(), *broken};
+  const auto master = read_key(key_path({.path = path, .fails = {}, .key = key}));
+  if (!master) return tl::unexpected(master.error());
+  const auto sealed = has_facts(**db);
+  if (!sealed) return tl::unexpected(sealed.error());
+  if (*master && *sealed) {
+    const Keys keys(**master, key_path({.path = path, .fails = {}, .key = key}), {});
+    if (auto ours = keys.recognise(**db); !ours) return tl::unexpected(ours.error());
+    if (auto drafts = check_drafts(**db, keys); !drafts) return tl::unexpected(drafts.error());
+  }
+  return Verified{head->store_seq, head->hash, anchored->has_value(), *master && *sealed, *broken};
 }
 
 }  // namespace strandline::store

@@ -24,9 +24,14 @@ TEST(File, IsMadeOnRequestOnlyAndIsThereAfterReopening) {
   EXPECT_FALSE(fs::exists(salon.path()));
   EXPECT_FALSE(fs::exists(salon.path() + "-head"));
   salon.make();
-  salon.open()->append(entry("a", "v", 0));
+  {
+    const auto store = salon.open();
+    EXPECT_TRUE(store->append(fact("a", "v", 0)));
+    EXPECT_TRUE(store->save(draft("d", "v", 0)));
+  }
   const auto again = salon.open();
   EXPECT_EQ((*again->visit("v"))->seq, 1);
+  EXPECT_EQ(again->facts()->size(), 1u);
   EXPECT_FALSE(*again->verify());
   EXPECT_EQ(Store::make(salon.options(), [](Store&) { return Expected<void>{}; }).error().code, "store_exists");
 }
@@ -54,8 +59,9 @@ TEST(File, IsItsOwnersAlone) {
   salon.make();
   fs::permissions(salon.path(), fs::perms::group_read, fs::perm_options::add);
   const auto store = salon.open();
-  store->append(entry("a", "v", 0));
-  for (const char* suffix : {"", "-wal", "-shm", "-head"}) EXPECT_EQ(mode_of(salon.path() + suffix), 0600u) << suffix;
+  store->append(fact("a", "v", 0));
+  for (const char* suffix : {"", "-wal", "-shm", "-head", "-key"})
+    EXPECT_EQ(mode_of(salon.path() + suffix), 0600u) << suffix;
 }
 
 TEST(File, IsServedByOneProgramAtATime) {
@@ -65,7 +71,7 @@ TEST(File, IsServedByOneProgramAtATime) {
   const auto store = salon.open();
   EXPECT_EQ(salon.refusal(), "store_open_elsewhere");
   EXPECT_EQ(Store::open({.path = salon.path("other-name"), .fails = {}}).error().code, "store_open_elsewhere");
-  EXPECT_TRUE(store->append(entry("a", "v", 0))) << "who was refused has taken nothing from the first";
+  EXPECT_TRUE(store->append(fact("a", "v", 0))) << "who was refused has taken nothing from the first";
 }
 
 TEST(File, OfAnotherProgramOrANewerOneIsRefusedUnchanged) {
@@ -93,46 +99,22 @@ TEST(File, OfAnotherProgramOrANewerOneIsRefusedUnchanged) {
   EXPECT_EQ(salon.refusal(), "store_newer");
 }
 
-// Files of the first two versions bear no mark, were never anchored, and say that they are in use even when they are
-// not.
-TEST(File, OfTheFirstProgramsIsBroughtUpToDate) {
-  for (int version : {1, 2}) {
-    const SalonFolder salon, cut;
-    std::string tables;
-    for (const char* name : {"0001_journal.sql", "0002_visits.sql"}) {
-      std::ifstream file(std::string(STRANDLINE_SOURCE_DIR "/store/migrations/") + name);
-      tables += std::string(std::istreambuf_iterator<char>(file), {});
-      if (version == 1) break;
-    }
-    salon.sql("PRAGMA journal_mode = WAL; " + tables + "; PRAGMA user_version = " + std::to_string(version));
-    fs::copy(salon.path(), cut.path());
-    const Entry first = *(*Store::open({":memory:", {}}))->append(entry("early", "v", 0));
-    salon.sql("INSERT INTO entries VALUES (1, 'early', 'v', 1, '" + first.made_at + "', 'visit', '" + first.body +
-              "', x'" + first.hash + "')");
-    EXPECT_FALSE(Store::verify_file(salon.path())->anchored);
-    const auto store = salon.open();
-    ASSERT_TRUE(store);
-    EXPECT_TRUE(store->append(entry("late", "v", 1)));
-    EXPECT_FALSE(*store->verify());
-    EXPECT_EQ(store->visits()->size(), 1u);
-    EXPECT_EQ(cut.refusal(), "store_without_wal") << "looks like an empty salon, and may be one that was copied in use";
-  }
-}
-
 TEST(File, DeletedOrReplacedWhileOpenIsNoticed) {
   for (const char* suffix : {"", "-wal", "-head"}) {
     const SalonFolder salon;
     salon.make(1);
     const auto store = salon.open();
-    ASSERT_TRUE(store->append(entry("a", "v", 1)));
+    ASSERT_TRUE(store->append(fact("a", "v", 1)));
     fs::rename(salon.path() + suffix, salon.path("away"));
-    EXPECT_EQ(store->append(entry("b", "v", 2)).error().code, "store_moved") << suffix;
+    EXPECT_EQ(store->append(fact("b", "v", 2)).error().code, "store_moved") << suffix;
+    EXPECT_EQ(store->save(draft("b", "v", 1)).error().code, "store_moved") << suffix;
+    EXPECT_EQ(store->facts().error().code, "store_moved") << suffix;
     EXPECT_EQ(store->visit("v").error().code, "store_moved") << suffix;
     EXPECT_EQ(store->visits().error().code, "store_moved") << suffix;
     fs::copy(salon.path("away"), salon.path() + suffix);
-    EXPECT_EQ(store->append(entry("b", "v", 2)).error().code, "store_moved") << suffix;
+    EXPECT_EQ(store->append(fact("b", "v", 2)).error().code, "store_moved") << suffix;
     fs::rename(salon.path("away"), salon.path() + suffix);
-    EXPECT_TRUE(store->append(entry("b", "v", 2))) << suffix;
+    EXPECT_TRUE(store->append(fact("b", "v", 2))) << suffix;
   }
 }
 
@@ -150,10 +132,11 @@ TEST(File, CopiedWithoutItsWalIsToldFromAnEmptySalon) {
   salon.make();
   {
     const auto store = salon.open();
-    for (int i = 0; i < 5; ++i) ASSERT_TRUE(store->append(entry("e" + std::to_string(i), "v", i)));
+    for (int i = 0; i < 5; ++i) ASSERT_TRUE(store->append(fact("e" + std::to_string(i), "v", i)));
     fs::copy(salon.path(), copy.path());
     fs::copy(salon.path(), whole.path());
     fs::copy(salon.path() + "-wal", whole.path() + "-wal");
+    for (const SalonFolder* one : {&copy, &whole}) fs::copy(salon.path() + "-key", one->path() + "-key");
   }
   EXPECT_EQ(copy.refusal(), "store_without_wal");
   EXPECT_EQ(Store::verify_file(copy.path()).error().code, "store_without_wal");
@@ -161,25 +144,30 @@ TEST(File, CopiedWithoutItsWalIsToldFromAnEmptySalon) {
   taken.as_found = true;
   EXPECT_TRUE(Store::open(taken));
   EXPECT_EQ(copy.refusal(), "opened") << "once it was taken it is the salon file";
-  EXPECT_EQ(whole.open()->changes(0)->size(), 5u);
+  EXPECT_EQ(whole.open()->facts()->size(), 5u);
   // Closed as it should be, one file is all of it.
   fs::copy_file(salon.path(), copy.path(), fs::copy_options::overwrite_existing);
   fs::remove(copy.path() + "-head");
-  EXPECT_EQ(copy.open()->changes(0)->size(), 5u);
+  EXPECT_EQ(copy.open()->facts()->size(), 5u);
 }
 
 TEST(File, OlderOrOtherThanWhatWasAcknowledgedIsRefused) {
   const SalonFolder salon, other;
   salon.make(3);
   const std::string older = salon.bytes();
-  salon.open()->append(entry("late", "v", 3));
+  salon.open()->save(draft("late", "v", 3));
+  const std::string saved = salon.bytes();
+  salon.write(older);
+  EXPECT_EQ(salon.refusal(), "store_incomplete") << "a save is missing";
+  salon.write(saved);
+  salon.open()->append(fact("late", "v", 3));
   salon.write(older);
   EXPECT_EQ(salon.refusal(), "store_incomplete");
   EXPECT_EQ(Store::verify_file(salon.path()).error().code, "store_incomplete");
   other.make();
   {
     const auto store = other.open();
-    for (int i = 0; i < 9; ++i) store->append(entry("o" + std::to_string(i), "w", i));
+    for (int i = 0; i < 9; ++i) store->append(fact("o" + std::to_string(i), "w", i));
   }
   salon.write(other.bytes());
   EXPECT_EQ(salon.refusal(), "store_other");
@@ -190,13 +178,14 @@ TEST(File, OlderOrOtherThanWhatWasAcknowledgedIsRefused) {
 TEST(File, ChangesBehindOurBackAreFound) {
   const SalonFolder salon;
   salon.make(3);
-  salon.sql("DROP TRIGGER entries_are_not_changed; UPDATE entries SET body = '{}' WHERE store_seq = 2");
+  salon.sql("DROP TRIGGER facts_are_not_changed; UPDATE facts SET body = x'7b7d' WHERE store_seq = 2");
   EXPECT_EQ(*salon.open()->verify(), std::optional<std::int64_t>(2));
   EXPECT_EQ(Store::verify_file(salon.path())->broken, std::optional<std::int64_t>(2));
-  const SalonFolder listed;
-  listed.make(3);
-  listed.sql("UPDATE visits SET client = 'B'");
-  EXPECT_EQ(*listed.open()->verify(), std::optional<std::int64_t>(3));
+  const SalonFolder older;
+  older.make(3);
+  older.sql("UPDATE drafts SET seq = 2");
+  EXPECT_EQ(older.open()->verify().error().code, "store_damaged");
+  EXPECT_EQ(Store::verify_file(older.path()).error().code, "store_damaged");
 }
 
 TEST(File, TheCheckEndsWhenAsked) {
@@ -217,7 +206,7 @@ TEST(File, AChainWrittenAnewIsFoundByWhatWasAcknowledged) {
   forged.make();
   {
     const auto store = forged.open();
-    for (int i = 0; i < 3; ++i) store->append(entry("e" + std::to_string(i), "v", i, R"({"client":"Z"})"));
+    for (int i = 0; i < 3; ++i) store->append(fact("e" + std::to_string(i), "v", i, R"({"client":"Z"})"));
   }
   salon.write(forged.bytes());
   EXPECT_FALSE(Store::verify_file(forged.path())->broken);
@@ -236,12 +225,12 @@ TEST(File, AWriterElsewhereDoesNotHoldUpReaders) {
     work();
     return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
   };
-  std::thread writer([&] { EXPECT_EQ(store->append(entry("a", "v", 3)).error().code, "store_unavailable"); });
+  std::thread writer([&] { EXPECT_EQ(store->append(fact("a", "v", 3)).error().code, "store_unavailable"); });
   EXPECT_LT(seconds([&] { EXPECT_EQ(store->visits()->size(), 1u); }), 0.15);
   writer.join();
   sqlite3_exec(db, "ROLLBACK", nullptr, nullptr, nullptr);
   sqlite3_close(db);
-  EXPECT_TRUE(store->append(entry("a", "v", 3)));
+  EXPECT_TRUE(store->append(fact("a", "v", 3)));
   EXPECT_EQ(Store::verify_file(salon.path())->entries, 4) << "may be read whole while it is in use";
 }
 
@@ -255,15 +244,14 @@ TEST(File, IsNeverHalfMade) {
     options.fails = [&] { return ++calls == n; };
     const auto made = Store::make(options, [](Store& store) -> Expected<void> {
       for (int i = 0; i < 3; ++i) {
-        if (auto kept = store.append(entry("e" + std::to_string(i), "v", i)); !kept)
-          return tl::unexpected(kept.error());
+        if (auto kept = store.append(fact("e" + std::to_string(i), "v", i)); !kept) return tl::unexpected(kept.error());
       }
       return {};
     });
     failures += !made;
     EXPECT_EQ(static_cast<bool>(made), fs::exists(salon.path())) << "call " << n;
     if (!made) salon.make(3);
-    EXPECT_EQ(salon.open()->changes(0)->size(), 3u) << "call " << n;
+    EXPECT_EQ(salon.open()->facts()->size(), 3u) << "call " << n;
     if (calls < n) break;
   }
   EXPECT_GT(failures, 2);

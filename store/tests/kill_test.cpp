@@ -17,7 +17,8 @@ namespace {
   const auto store = Store::open(options);
   if (!store) _exit(2);
   for (;; ++next) {
-    if (!(*store)->append(entry("e" + std::to_string(next), "v", next))) _exit(3);
+    if (!(*store)->append(fact("e" + std::to_string(next), "v", next, "{}", "p"))) _exit(3);
+    if (!(*store)->save(draft("d" + std::to_string(next), "v", next))) _exit(3);
     if (::write(tell, &next, sizeof next) != sizeof next) _exit(4);
   }
 }
@@ -53,8 +54,13 @@ TEST(Kill, LosesNothingAndDoublesNothing) {
     ::close(pipe_ends[0]);
     const auto store = salon.open();
     ASSERT_TRUE(store) << "kill " << k;
+    const auto told = *store->facts({.after = std::max(0, acknowledged - 1), .stream = {}, .key = {}, .kind = {}});
+    const auto kept = told.empty() ? 0 : told.back().seq;
+    for (const Fact& f : told) EXPECT_FALSE(f.closed) << "kill " << k;
     const auto visit = *store->visit("v");
-    const auto kept = visit ? visit->seq : 0;
+    const auto saved = visit ? visit->seq : 0;
+    EXPECT_GE(saved, acknowledged + 1) << "kill " << k;
+    EXPECT_LE(saved, kept) << "kill " << k;
     EXPECT_GE(kept, acknowledged + 1) << "kill " << k;
     EXPECT_LE(kept, acknowledged + 2) << "kill " << k;
     unanswered_but_kept += kept == acknowledged + 2;

@@ -11,9 +11,15 @@ namespace {
 std::string id(int n) { return "e" + std::to_string(n); }
 
 // From a few bytes to some dozen pages, so that checkpoints come soon.
-NewEntry numbered(int n) {
+NewFact numbered(int n) {
   const auto size = static_cast<std::size_t>(n % 7 == 3 ? 70000 : n * 389 % 2000);
-  return entry(id(n), "v", n, R"({"client":"A","fill":")" + std::string(size, static_cast<char>('a' + n % 26)) + "\"}");
+  const std::string body = R"({"fill":")" + std::string(size, static_cast<char>('a' + n % 26)) + "\"}";
+  return fact(id(n), "v", n, body, n % 2 ? "p" : "");
+}
+
+// A fact and the next save of a draft, both handed in again until both were acknowledged.
+bool both(Store& store, int n) {
+  return store.append(numbered(n)) && store.save(draft("d" + std::to_string(n), "v", n, numbered(n).body));
 }
 
 // Entries 0, 1, 2 … as they were acknowledged, each handed in again until it is.
@@ -21,7 +27,7 @@ struct Device {
   int acknowledged = 0;
   void save(Store& store, int until, int tries = 1, const std::function<void()>& then = {}) {
     for (int tried = 0; acknowledged < until && tried < tries; ++tried) {
-      if (!store.append(numbered(acknowledged))) continue;
+      if (!both(store, acknowledged)) continue;
       ++acknowledged;
       tried = -1;
       if (then) then();
@@ -34,10 +40,10 @@ void expect_kept(Store& store, int acknowledged, const std::string& when) {
   EXPECT_EQ(*store.verify(), std::nullopt) << when;
   int n = 0;
   for (std::int64_t after = 0;;) {
-    const auto page = store.changes(after);
+    const auto page = store.facts({.after = after, .stream = {}, .key = {}, .kind = {}});
     ASSERT_TRUE(page) << when << ' ' << page.error().detail;
     if (page->empty()) break;
-    for (const Entry& e : *page) {
+    for (const Fact& e : *page) {
       EXPECT_EQ(e.id, id(n)) << when;
       EXPECT_EQ(e.body, numbered(n).body) << when;
       ++n;
@@ -46,6 +52,12 @@ void expect_kept(Store& store, int acknowledged, const std::string& when) {
   }
   EXPECT_GE(n, acknowledged) << when;
   EXPECT_LE(n, acknowledged + 1) << when;
+  const auto row = store.visit("v");
+  ASSERT_TRUE(row) << when << ' ' << row.error().detail;
+  const std::int64_t saves = *row ? (*row)->seq : 0;
+  EXPECT_GE(saves, acknowledged) << when;
+  EXPECT_LE(saves, n) << when << ": its fact comes first";
+  if (*row) EXPECT_EQ((*row)->body, numbered(static_cast<int>(saves) - 1).body) << when;
 }
 
 // The folder as it is found after the power came back; `heads` are the states of the -head that may have lasted.
@@ -168,9 +180,9 @@ TEST(Power, FailingCallsLoseAndDoubleNothing) {
       heads.push_back(salon.there("-head"));
       device.save(**store, 40, 60, [&] { heads.push_back(salon.there("-head")); });
       disk.fails = {};
-      const auto more = (*store)->append(numbered(device.acknowledged));
-      EXPECT_TRUE(more) << when << ": still fails after the disk has recovered: " << more.error().detail;
-      device.acknowledged += more.has_value();
+      const bool more = both(**store, device.acknowledged);
+      EXPECT_TRUE(more) << when << ": still fails after the disk has recovered";
+      device.acknowledged += more;
       expect_kept(**store, device.acknowledged, when);
       heads.push_back(salon.there("-head"));
       if (round % 2) {

@@ -17,9 +17,14 @@
 
 namespace strandline::store {
 
-inline NewEntry entry(const std::string& id, const std::string& visit, std::int64_t after,
-                      const std::string& body = R"({"client":"A"})") {
-  return {id, visit, after, "2026-03-09T09:00:00Z", "visit", body};
+inline NewFact fact(const std::string& id, const std::string& stream, std::int64_t after,
+                    const std::string& body = R"({"grams":30})", const std::string& key = "") {
+  return {id, stream, after, "2026-03-09T09:00:00Z", "mixed", body, key};
+}
+
+inline NewDraft draft(const std::string& id, const std::string& visit, std::int64_t after,
+                      const std::string& body = R"({"client":"A"})", const std::string& person = "") {
+  return {id, visit, after, "2026-03-09T09:00:00Z", body, person};
 }
 
 // How often to try; STRANDLINE_STORE_TIMES asks for that many times more.
@@ -45,11 +50,12 @@ class SalonFolder {
   std::string path(const std::string& name = "salon.sqlite") const { return (folder_ / name).string(); }
   Options options() const { return {.path = path(), .fails = {}, .patience_ms = 200}; }
 
+  // With so many facts, and as many saves of one draft.
   void make(int entries = 0) const {
     const auto made = Store::make(options(), [&](Store& store) -> Expected<void> {
       for (int i = 0; i < entries; ++i) {
-        if (auto kept = store.append(entry("e" + std::to_string(i), "v", i)); !kept)
-          return tl::unexpected(kept.error());
+        if (auto kept = store.append(fact("e" + std::to_string(i), "v", i)); !kept) return tl::unexpected(kept.error());
+        if (auto kept = store.save(draft("d" + std::to_string(i), "v", i)); !kept) return tl::unexpected(kept.error());
       }
       return {};
     });

@@ -13,11 +13,11 @@ std::unique_ptr<Store> memory(std::function<bool()> fails = {}) {
   return std::move(*opened);
 }
 
-TEST(Journal, AppendsAndShowsTheNewest) {
+TEST(Drafts, AreSavedAndShowTheNewest) {
   const auto store = memory();
-  EXPECT_EQ(store->append(entry("a", "v", 0))->seq, 1);
-  EXPECT_EQ(store->append(entry("b", "v", 1, R"({"client":"B","date":"2026-03-09"})"))->seq, 2);
-  EXPECT_EQ(store->append(entry("c", "w", 0))->store_seq, 3);
+  EXPECT_EQ(store->save(draft("a", "v", 0))->seq, 1);
+  EXPECT_EQ(store->save(draft("b", "v", 1, R"({"client":"B","date":"2026-03-09"})"))->seq, 2);
+  EXPECT_EQ(store->save(draft("c", "w", 0))->store_seq, 3);
   const auto visit = *store->visit("v");
   ASSERT_TRUE(visit);
   EXPECT_EQ(visit->seq, 2);
@@ -31,8 +31,18 @@ TEST(Journal, AppendsAndShowsTheNewest) {
 
 TEST(Journal, RefusesAnEntryThatHasNotSeenTheNewest) {
   const auto store = memory();
-  store->append(entry("a", "v", 0));
-  const auto late = store->append(entry("b", "v", 0));
+  store->append(fact("a", "v", 0));
+  const auto late = store->append(fact("b", "v", 0));
+  ASSERT_FALSE(late);
+  EXPECT_EQ(late.error().code, "store_conflict");
+  EXPECT_EQ(late.error().seq, 1);
+  EXPECT_EQ(store->facts()->size(), 1u);
+}
+
+TEST(Drafts, RefusesAnEntryThatHasNotSeenTheNewest) {
+  const auto store = memory();
+  store->save(draft("a", "v", 0));
+  const auto late = store->save(draft("b", "v", 0));
   ASSERT_FALSE(late);
   EXPECT_EQ(late.error().code, "store_conflict");
   EXPECT_EQ(late.error().seq, 1);
@@ -41,27 +51,46 @@ TEST(Journal, RefusesAnEntryThatHasNotSeenTheNewest) {
 
 TEST(Journal, HandingInTwiceChangesNothing) {
   const auto store = memory();
-  const auto first = store->append(entry("a", "v", 0));
-  const auto again = store->append(entry("a", "v", 0));
+  const auto first = store->append(fact("a", "v", 0));
+  const auto again = store->append(fact("a", "v", 0));
   ASSERT_TRUE(again);
   EXPECT_EQ(again->hash, first->hash);
+  EXPECT_EQ(store->facts()->size(), 1u);
+  EXPECT_FALSE(store->append(fact("a", "v", 1, R"({"grams":31})")));
+}
+
+TEST(Drafts, HandingInTwiceChangesNothing) {
+  const auto store = memory();
+  const auto first = store->save(draft("a", "v", 0));
+  const auto again = store->save(draft("a", "v", 0));
+  ASSERT_TRUE(again);
+  EXPECT_EQ(again->store_seq, first->store_seq);
   EXPECT_EQ(store->changes(0)->size(), 1u);
-  EXPECT_FALSE(store->append(entry("a", "v", 1, R"({"client":"other"})")));
+  EXPECT_FALSE(store->save(draft("a", "v", 1, R"({"client":"other"})")));
 }
 
 TEST(Journal, GivesAnIdThatIsTakenAwayToNobodyElse) {
   const auto store = memory();
-  ASSERT_TRUE(store->append(entry("a", "v", 0)));
-  ASSERT_TRUE(store->append(entry("b", "v", 1)));
-  EXPECT_EQ(store->append(entry("a", "w", 0)).error().code, "store_id_taken");
+  ASSERT_TRUE(store->append(fact("a", "v", 0)));
+  ASSERT_TRUE(store->append(fact("b", "v", 1)));
+  EXPECT_EQ(store->append(fact("a", "w", 0)).error().code, "store_id_taken");
   // Handed in again after something else came: still what it was.
-  EXPECT_EQ(store->append(entry("a", "v", 0))->seq, 1);
+  EXPECT_EQ(store->append(fact("a", "v", 0))->seq, 1);
+}
+
+TEST(Drafts, GivesAnIdThatIsTakenAwayToNobodyElse) {
+  const auto store = memory();
+  ASSERT_TRUE(store->save(draft("a", "v", 0)));
+  ASSERT_TRUE(store->save(draft("b", "v", 1)));
+  EXPECT_EQ(store->save(draft("a", "w", 0)).error().code, "store_id_taken");
+  // Handed in again after something else came: still what it was.
+  EXPECT_EQ(store->save(draft("a", "v", 0))->seq, 1);
 }
 
 TEST(Lists, ReachEveryVisitByPage) {
   const auto store = memory();
-  for (int i = 0; i < 1203; ++i) ASSERT_TRUE(store->append(entry("e" + std::to_string(i), "v" + std::to_string(i), 0)));
-  ASSERT_TRUE(store->append(entry("again", "v7", 1)));
+  for (int i = 0; i < 1203; ++i) ASSERT_TRUE(store->save(draft("e" + std::to_string(i), "v" + std::to_string(i), 0)));
+  ASSERT_TRUE(store->save(draft("again", "v7", 1)));
   std::set<std::string> seen;
   VisitsAsked asked;
   for (;;) {
@@ -77,7 +106,7 @@ TEST(Lists, ReachEveryVisitByPage) {
 TEST(Lists, FindNamesWithoutCapitalsAndAccents) {
   const auto store = memory();
   for (const char* name : {"Édith M.", "EDITH m.", "Judith", "Ægir", "Straße", "100%", "日本"}) {
-    ASSERT_TRUE(store->append(entry(name, name, 0, R"({"client":")" + std::string(name) + "\"}")));
+    ASSERT_TRUE(store->save(draft(name, name, 0, R"({"client":")" + std::string(name) + "\"}")));
   }
   const auto found = [&](const std::string& text) { return store->visits({.find = text, .client = ""})->size(); };
   EXPECT_EQ(found(" edith"), 2u);
@@ -92,7 +121,11 @@ TEST(Lists, FindNamesWithoutCapitalsAndAccents) {
   EXPECT_EQ(store->visits({.find = "", .client = "edith"})->size(), 0u);
 }
 
-TEST(Journal, RefusesABodyThatIsNotJson) { EXPECT_FALSE(memory()->append(entry("a", "v", 0, "no json"))); }
+TEST(Journal, RefusesABodyThatIsNotJson) {
+  const auto store = memory();
+  EXPECT_EQ(store->append(fact("a", "v", 0, "no json")).error().code, "store_not_json");
+  EXPECT_EQ(store->save(draft("a", "v", 0, "no json")).error().code, "store_not_json");
+}
 
 // Whatever call of the database fails, the journal afterwards holds whole entries only, and the chain still
 // closes.
@@ -102,14 +135,17 @@ TEST(Journal, NothingIsHalfWrittenWhicheverCallFails) {
     int calls = 0;
     bool armed = false;
     const auto store = memory([&] { return armed && ++calls == n; });
-    ASSERT_TRUE(store->append(entry("a", "v", 0)));
+    ASSERT_TRUE(store->append(fact("a", "v", 0)));
+    ASSERT_TRUE(store->save(draft("da", "v", 0)));
     armed = true;
-    const auto second = store->append(entry("b", "v", 1));
+    // A visit handed in: two facts, and its draft is gone; or nothing of it.
+    const auto second = store->hand_in({fact("b", "v", 1, "{}", "p"), fact("c", "v", 2)}, "v");
     armed = false;
-    const auto entries = *store->changes(0);
-    EXPECT_EQ(entries.size(), second ? 2u : 1u) << "call " << n;
+    const auto entries = *store->facts();
+    EXPECT_EQ(entries.size(), second ? 3u : 1u) << "call " << n;
+    EXPECT_EQ(store->visit("v")->has_value(), !second) << "call " << n;
     EXPECT_FALSE(*store->verify()) << "call " << n;
-    EXPECT_TRUE(store->append(entry("c", "v", static_cast<std::int64_t>(entries.size())))) << "call " << n;
+    EXPECT_TRUE(store->append(fact("e", "v", static_cast<std::int64_t>(entries.size())))) << "call " << n;
     completed_without_failure += calls < n;
   }
   EXPECT_GT(completed_without_failure, 0) << "the loop must reach past the last call";
@@ -125,14 +161,14 @@ TEST(Journal, AnExceptionInATransactionEndsIt) {
     armed = true;
     bool thrown = false;
     try {
-      static_cast<void>(store->append(entry("a", "v", 0)));
+      static_cast<void>(store->append(fact("a", "v", 0)));
     } catch (const std::bad_alloc&) {
       thrown = true;
     }
     armed = false;
     if (n < 5) EXPECT_TRUE(thrown) << "call " << n;
-    EXPECT_TRUE(store->append(entry("a", "v", 0))) << "call " << n;
-    EXPECT_EQ(store->changes(0)->size(), 1u) << "call " << n;
+    EXPECT_TRUE(store->append(fact("a", "v", 0))) << "call " << n;
+    EXPECT_EQ(store->facts()->size(), 1u) << "call " << n;
   }
 }
 

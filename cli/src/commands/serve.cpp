@@ -15,7 +15,7 @@ namespace strandline::cli {
 namespace {
 
 struct ServeFlags {
-  std::string host = "127.0.0.1", db, web, knowledge;
+  std::string host = "127.0.0.1", db, key, web, knowledge;
   std::vector<std::string> allowed_hosts;
   int port = 7407, threads = 2;
   bool make = false, demo = false, as_found = false;
@@ -66,13 +66,16 @@ int serve(const ServeFlags& flags, Session& session) {
   std::error_code error;
   const bool fresh = (flags.make || flags.demo) && !std::filesystem::exists(db, error);
   if (fresh) {
-    const auto made = salon::make_salon(db, [&](salon::World& world) -> Result<void> {
-      if (!flags.demo) return {};
-      return salon::open_demo_salon(world, files.knowledge / "demo" / "visits", house->sources()).map([](int) {});
-    });
+    const auto made = salon::make_salon(
+        db,
+        [&](salon::World& world) -> Result<void> {
+          if (!flags.demo) return {};
+          return salon::open_demo_salon(world, files.knowledge / "demo" / "visits", house->sources()).map([](int) {});
+        },
+        flags.key);
     if (!made) return fail(made.error(), session);
   }
-  auto world = salon::real_world(db, flags.as_found);
+  auto world = salon::real_world(db, flags.as_found, flags.key);
   if (!world) return fail({{world.error().code, "", {{"detail", world.error().detail}}}}, session);
 
   std::filesystem::path web = flags.web;
@@ -110,6 +113,7 @@ void add_serve(CLI::App& app, Session& session) {
   command->add_option("--port", flags->port, "port, 0 = any free one")->check(CLI::Range(0, 65535));
   command->add_option("--host", flags->host, "address to listen on, of this machine only");
   command->add_option("--db", flags->db, "salon file; salon.sqlite unless said, demo.sqlite with --demo");
+  command->add_option("--key", flags->key, "file of the key that seals it; beside the salon file unless said");
   command->add_flag("--new", flags->make, "make the salon file, empty, when it is not there");
   command->add_flag("--demo", flags->demo, "the invented demo salon, made when it is not there");
   command->add_flag("--as-found", flags->as_found,

@@ -9,13 +9,16 @@ namespace strandline::cli {
 
 namespace {
 
-int verify(const std::string& db, Session& session) {
-  const auto found = salon::verify_salon(db);
+int verify(const std::string& db, const std::string& key, Session& session) {
+  const auto found = salon::verify_salon(db, key);
   if (!found) {
     print_problems(found.error(), "the salon", session.io.err);
     return failed;
   }
-  session.io.out << "Every one of " << found->entries << " entries is as it was written.\nNewest: " << found->hash
+  session.io.out << "Every one of " << found->entries << " facts"
+                 << (found->opened ? " and every draft is as it was written."
+                                   : " is as it was written; drafts stayed closed.")
+                 << "\nNewest: " << found->hash
                  << (found->anchored ? "\nIt holds what was acknowledged.\n"
                                      : "\nThere is no -head file beside it to compare with.\n");
   return done;
@@ -24,10 +27,11 @@ int verify(const std::string& db, Session& session) {
 }  // namespace
 
 void add_verify(CLI::App& app, Session& session) {
-  const auto db = std::make_shared<std::string>("salon.sqlite");
+  const auto db = std::make_shared<std::string>("salon.sqlite"), key = std::make_shared<std::string>();
   CLI::App* command = app.add_subcommand("verify", "reads a whole salon file and proves that no entry was changed");
   command->add_option("--db", *db, "salon file; may be in use");
-  command->callback([db, &session] { session.exit_code = verify(*db, session); });
+  command->add_option("--key", *key, "key file, beside the salon file unless said");
+  command->callback([db, key, &session] { session.exit_code = verify(*db, *key, session); });
 }
 
 }  // namespace strandline::cli

@@ -1,5 +1,5 @@
-// Visits as the salon keeps them: opened, saved, listed. A saved visit is a visit document in the journal; it
-// must have the right shape (wire), but may still be unfinished: what a plan needs is checked when one is
+// Visits as the salon keeps them: opened, saved, listed. A saved visit is a draft in the store; it must have the right
+// shape (wire), but may still be unfinished: what a plan needs is checked when one is
 // asked for.
 #pragma once
 
@@ -32,7 +32,7 @@ struct VisitsPage {
 
 struct SavedVisit {
   VisitSummary summary;
-  std::string entry;  // the id of the journal entry that the document is
+  std::string entry;  // the id of the save that the document is
   wire::Json document;
 };
 

@@ -17,13 +17,22 @@ struct World {
 };
 
 // The clock and the random device of this machine, and the salon file at `path`, which must be there; `as_found` takes
-// it although acknowledged entries are missing. ":memory:" = gone at the end.
-store::Expected<World> real_world(const std::string& path, bool as_found = false);
+// it although acknowledged entries are missing. ":memory:" = gone at the end. `key` "" = beside it, here and below.
+store::Expected<World> real_world(const std::string& path, bool as_found = false, const std::string& key = {});
 // A new salon file, with what `fill` writes into it: whole, or not there. Problems: store_exists, store_left_over,
 // those of `fill`.
-Result<void> make_salon(const std::string& path, const std::function<Result<void>(World&)>& fill);
+Result<void> make_salon(const std::string& path, const std::function<Result<void>(World&)>& fill,
+                        const std::string& key = {});
 
 // Reads all of a salon file, which may be in use. Problems: those of opening it, entry_broken {seq}.
-Result<store::Verified> verify_salon(const std::string& path);
+Result<store::Verified> verify_salon(const std::string& path, const std::string& key = {});
+
+// A copy of a salon file, which may be in use, read whole before it gets its name; and the salon file again from one.
+// Problems as of Store::back_up() and Store::restore(), entry_broken {seq}.
+Result<store::Verified> back_up_salon(const std::string& path, const std::string& to, const std::string& key = {});
+Result<store::Verified> restore_salon(const std::string& path, const std::string& from, const std::string& key = {});
+// The words of the master key, and its file again from them.
+Result<std::string> recovery_words(const std::string& path, const std::string& key = {});
+Result<void> recover_key(const std::string& path, const std::string& words, const std::string& key = {});
 
 }  // namespace strandline::salon

@@ -126,6 +126,7 @@ export const problems: Part<typeof english> = {
     'Die Datei des Salons ist keine, die Strandline geschrieben hat. Beenden Sie den Server und legen Sie die letzte Kopie an ihre Stelle.',
   'problem.entry_broken': () =>
     'Ein Eintrag in der Datei des Salons wurde nachträglich verändert. Vergleichen Sie mit einer älteren Kopie.',
+  'problem.store_erased': () => 'Das wurde aus dem Salon gelöscht; es kann nichts mehr dazukommen.',
   'problem.store_newer': () =>
     'Die Datei des Salons stammt von einem neueren Programm. Starten Sie das neuere.',
   'problem.stock_short': (p) => `${of(p, 'product')}: nicht genug im Regal.`,

@@ -127,6 +127,7 @@ export const problems = {
     'The salon file is another one than Strandline writes. Stop the server and put the last copy in its place.',
   'problem.entry_broken': () =>
     'An entry of the salon file was changed after it was written. Compare with an older copy.',
+  'problem.store_erased': () => 'This was erased from the salon; nothing can be added to it.',
   'problem.store_newer': () => 'The salon file was written by a newer program. Start the newer one.',
   'problem.percentages_unknown': (p: P) =>
     `Bowl ${of(p, 'bowl')}: not every percentage is declared, so the legal check is incomplete.`,

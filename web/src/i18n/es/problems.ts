@@ -121,6 +121,7 @@ export const problems: Part<typeof english> = {
     'El archivo del salón no es de los que escribe Strandline. Pare el servidor y ponga la última copia en su lugar.',
   'problem.entry_broken': () =>
     'Una entrada del archivo del salón se cambió después de escribirse. Compare con una copia anterior.',
+  'problem.store_erased': () => 'Esto se borró del salón; no se le puede añadir nada.',
   'problem.store_newer': () =>
     'El archivo del salón lo escribió un programa más nuevo. Arranque ese programa.',
   'problem.stock_short': (p) => `${of(p, 'product')}: no hay bastante en el estante.`,

@@ -136,6 +136,7 @@ export const problems = {
     'Le fichier du salon n’a pas été écrit par Strandline. Arrêter le serveur et remettre la dernière copie.',
   'problem.entry_broken': () =>
     'Une entrée du fichier du salon a été modifiée après coup. Comparer avec une copie plus ancienne.',
+  'problem.store_erased': () => 'Ceci a été effacé du salon ; rien ne peut y être ajouté.',
   'problem.store_newer': () => 'Le fichier du salon vient d’un programme plus récent. Lancer le plus récent.',
   'problem.percentages_unknown': (p: P) =>
     `Bol ${of(p, 'bowl')} : tous les pourcentages ne sont pas déclarés, le contrôle légal est incomplet.`,

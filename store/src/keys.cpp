@@ -1,0 +1,71 @@
+#include "keys.h"
+
+#include "key_file.h"
+
+namespace strandline::store {
+
+namespace {
+
+constexpr std::string_view claimed = "strandline salon";
+
+}  // namespace
+
+Expected<void> Keys::recognise(Connection& db) const {
+  bool wrong = false;
+  const auto read = db.run("SELECT box FROM master", {},
+                           [&](const Row& r) { wrong = master_.open(r.blob(0), beside({"master"})) != claimed; });
+  if (!read) return read;
+  return wrong ? tl::unexpected(Trouble{"store_key_wrong", key_path_, 0}) : Expected<void>();
+}
+
+Expected<void> Keys::claim(Connection& db) const {
+  if (auto ours = recognise(db); !ours) return ours;
+  return db.run("INSERT INTO master SELECT 1, $box WHERE NOT EXISTS (SELECT 1 FROM master)",
+                {{"$box", Value::blob(master_.seal(claimed, beside({"master"})))}});
+}
+
+Expected<Key> Keys::made_for(Connection& db, const std::string& owner) const {
+  if (erased_.contains(owner)) return tl::unexpected(Trouble{"store_erased", owner, 0});
+  std::optional<std::string> wrapped;
+  const auto read = db.run("SELECT wrapped FROM keys WHERE owner = $owner", {{"$owner", owner}},
+                           [&](const Row& r) { wrapped = r.blob(0); });
+  if (!read) return tl::unexpected(read.error());
+  if (wrapped) {
+    const auto known = unwrapped(owner, *wrapped);
+    return known ? Expected<Key>(*known) : tl::unexpected(Trouble{"store_damaged", "key of " + owner, 0});
+  }
+  const Key made = Key::made();
+  const auto kept =
+      db.run("INSERT INTO keys VALUES ($owner, $wrapped)",
+             {{"$owner", owner}, {"$wrapped", Value::blob(master_.seal(made.bytes(), beside({"key", owner})))}});
+  if (!kept) return tl::unexpected(kept.error());
+  return made;
+}
+
+std::optional<Key> Keys::unwrapped(const std::string& owner, const std::string& wrapped) const {
+  const auto bytes = master_.open(wrapped, beside({"key", owner}));
+  return bytes ? Key::of(*bytes) : std::nullopt;
+}
+
+Expected<void> Keys::list_erased(const std::string& owner) {
+  if (!key_path_.empty()) {
+    if (auto listed = add_erased(key_path_, owner); !listed) return listed;
+  }
+  erased_.insert(owner);
+  return {};
+}
+
+Expected<void> Keys::destroy_erased(Connection& db) const {
+  for (const std::string& owner : erased_) {
+    for (const char* sql :
+         {"DELETE FROM keys WHERE owner IN (SELECT visit_id FROM drafts WHERE person = $owner)",
+          "DELETE FROM saves WHERE visit_id = $owner OR visit_id IN (SELECT visit_id FROM drafts WHERE person = "
+          "$owner)",
+          "DELETE FROM drafts WHERE visit_id = $owner OR person = $owner", "DELETE FROM keys WHERE owner = $owner"}) {
+      if (auto gone = db.run(sql, {{"$owner", owner}}); !gone) return gone;
+    }
+  }
+  return {};
+}
+
+}  // namespace strandline::store
