@@ -83,7 +83,7 @@ Plainness as_plain(Plainness p) {
   constexpr size_t kTubes = 4;  // its row
   int finer = 0;
   for (size_t r = kTubes + 1; r < tables::plainness.size(); ++r)
-    finer += std::bit_width(static_cast<Plainness>(tables::plainness[r][0]));
+    finer += static_cast<int>(std::bit_width(static_cast<Plainness>(tables::plainness[r][0])));
   return p | ((Plainness{1} << finer) - 1);
 }
 

@@ -30,8 +30,8 @@ Visit two_steps() {
   a.zones = {"crown/regrowth"};
   Bowl b = a;
   b.label = "B", b.step = 2;
-  v.bowls = {b, a};                                                  // the order of the document does not matter
-  for (Area& a : v.head.areas) a.spans[0].wet_stretch_percent = 45;  // both steps find it sound
+  v.bowls = {b, a};                                                        // the order of the document does not matter
+  for (Area& area : v.head.areas) area.spans[0].wet_stretch_percent = 45;  // both steps find it sound
   return cleared(v);
 }
 
