@@ -99,7 +99,8 @@ TEST(DemoSalon, IsTheSameEveryTime) {
   ASSERT_TRUE(made) << wire::print(wire::problems_json(made.error()));
   EXPECT_GE(*made, 6);
   ASSERT_TRUE(open_demo_salon(b, knowledge / "demo" / "visits", sources));
-  for (const store::VisitRow& row : *a.store->visits()) {
+  const auto rows = *a.store->visits();
+  for (const store::VisitRow& row : rows) {
     EXPECT_EQ((*a.store->visit(row.visit_id))->body, (*b.store->visit(row.visit_id))->body) << row.visit_id;
   }
   const auto listed = list_visits(a);
