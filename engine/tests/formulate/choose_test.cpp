@@ -83,6 +83,10 @@ TEST(Choose, FindsTheCheapestCover) {
     for (size_t mask = 1; mask < best.size(); ++mask) {
       const auto list = exact_list(in, all.best[mask], zones[mask]);
       best[mask] = list.empty() ? 1e9 : list[0].objective;
+      for (int a : zones[mask])
+        for (int b : zones[mask])
+          if (apart_by_white(p.search_zones[static_cast<size_t>(a)], p.search_zones[static_cast<size_t>(b)]))
+            best[mask] = 1e9;  // never one bowl
       // What a list of recipes alone, paid and judged afterwards, would have missed.
       const auto after = exact_list(in, bare.best[mask], zones[mask]);
       if (!list.empty() && !after.empty()) dear += after[0].objective > list[0].objective + 1e-6;
