@@ -181,6 +181,8 @@ constexpr std::array sentences{
     Sentence{"target_below_minimum", "The planned time is shorter than the shortest development.",
              "Use a time within the range's window."},
     Sentence{"unknown_bowl", "An application names a bowl that is not there.", "Name one of the bowls."},
+    Sentence{"basin_taken", "The basin is never free for as long as the rinse takes.",
+             "Free it for longer, or rinse elsewhere."},
     Sentence{"window_backwards", "A time window ends before it starts.", "Swap its ends."},
 };
 

@@ -54,6 +54,7 @@ const std::set<std::string> not_codes = {"as_listed",
                                          "outside_unused",
                                          "own_simulation",
                                          "second_step",
+                                         "valid_months",  // a figure of a rule
                                          "bad_request",
                                          "store_id_taken"};
 

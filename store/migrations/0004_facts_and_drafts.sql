@@ -28,7 +28,7 @@ BEGIN
   SELECT RAISE(ABORT, 'the journal is append-only');
 END;
 
--- Keys of people and of visits, each sealed by the master key, which is not in this file.
+-- Keys of people and of visits, each sealed by the master key, which is not in this file; a destroyed one is empty.
 CREATE TABLE keys (
   owner   TEXT PRIMARY KEY,
   wrapped BLOB NOT NULL

@@ -171,6 +171,7 @@ Expected<std::vector<Save>> read_saves(Connection& db, std::int64_t after, int l
 }
 
 Expected<void> check_drafts(Connection& db, const Keys& keys) {
+  if (auto known = keys.check(db); !known) return known;
   std::vector<std::string> visits;
   std::string astray;
   auto read = db.run("SELECT visit_id FROM drafts", {}, [&](const Row& r) { visits.push_back(r.text(0)); });

@@ -30,6 +30,7 @@ Expected<Key> Keys::made_for(Connection& db, const std::string& owner) const {
   const auto read = db.run("SELECT wrapped FROM keys WHERE owner = $owner", {{"$owner", owner}},
                            [&](const Row& r) { wrapped = r.blob(0); });
   if (!read) return tl::unexpected(read.error());
+  if (wrapped && wrapped->empty()) return tl::unexpected(Trouble{"store_erased", owner, 0});
   if (wrapped) {
     const auto known = unwrapped(owner, *wrapped);
     return known ? Expected<Key>(*known) : tl::unexpected(Trouble{"store_damaged", "key of " + owner, 0});
@@ -58,14 +59,28 @@ Expected<void> Keys::list_erased(const std::string& owner) {
 Expected<void> Keys::destroy_erased(Connection& db) const {
   for (const std::string& owner : erased_) {
     for (const char* sql :
-         {"DELETE FROM keys WHERE owner IN (SELECT visit_id FROM drafts WHERE person = $owner)",
+         {"UPDATE keys SET wrapped = x'' WHERE owner IN (SELECT visit_id FROM drafts WHERE person = $owner)",
           "DELETE FROM saves WHERE visit_id = $owner OR visit_id IN (SELECT visit_id FROM drafts WHERE person = "
           "$owner)",
-          "DELETE FROM drafts WHERE visit_id = $owner OR person = $owner", "DELETE FROM keys WHERE owner = $owner"}) {
+          "DELETE FROM drafts WHERE visit_id = $owner OR person = $owner",
+          "UPDATE keys SET wrapped = x'' WHERE owner = $owner"}) {
       if (auto gone = db.run(sql, {{"$owner", owner}}); !gone) return gone;
     }
   }
   return {};
+}
+
+Expected<void> Keys::check(Connection& db) const {
+  std::string lost;
+  const auto read = db.run(
+      "SELECT DISTINCT f.key, k.owner IS NULL, k.wrapped FROM facts AS f LEFT JOIN keys AS k ON k.owner = f.key WHERE "
+      "f.key <> ''",
+      {}, [&](const Row& r) {
+        const std::string wrapped = r.blob(2);
+        if (r.integer(1) != 0 || (!wrapped.empty() && !unwrapped(r.text(0), wrapped))) lost = r.text(0);
+      });
+  if (!read) return read;
+  return lost.empty() ? Expected<void>() : tl::unexpected(Trouble{"store_damaged", "key of " + lost, 0});
 }
 
 }  // namespace strandline::store

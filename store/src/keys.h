@@ -1,4 +1,4 @@
-// The keys of people and visits: random, each sealed by the master key in the table `keys`.
+// The keys of people and visits: random, each sealed by the master key in the table `keys`; empty there once destroyed.
 #pragma once
 
 #include <set>
@@ -27,6 +27,8 @@ class Keys {
   Expected<void> list_erased(const std::string& owner);
   // Inside a transaction: what is listed loses its keys and its drafts.
   Expected<void> destroy_erased(Connection& db) const;
+  // That no key of a fact is lost: each opens, or is empty as a destroyed one is. Trouble store_damaged.
+  Expected<void> check(Connection& db) const;
   bool none_erased() const { return erased_.empty(); }
 
  private:

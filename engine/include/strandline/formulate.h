@@ -32,6 +32,7 @@ struct FormulaPolicy {
   int visits_most = 3;        // a route takes no more
   // What no reading can tell apart, levels of expected loss: of all plans within it the plainest is taken, as long as
   // no zone is worse by more than the second.
+  double levels_apart_max = 1;  // of two shades in one bowl; clear and correctors have no level
   double indifference_levels = 0.15;
   double zone_indifference_levels = 0.25;
   double clear_max_share = 1;  // of the colour part; what the rules of the visit leave (limited())
@@ -98,8 +99,9 @@ struct PlannedBowl {
   double refined_objective = 0;  // of the best found beyond eighths and three shades; a local best
   Recipe runner_up;
   double runner_up_objective = 0;
-  std::vector<OtherRecipe> others;  // the best with other tubes or another strength, best first, ten at most
-  std::vector<Turn> turns;          // what would change the answer; empty where nothing tried does
+  std::vector<OtherRecipe>
+      others;               // other tubes or strength: the plainest that are as near, then by objective; ten at most
+  std::vector<Turn> turns;  // what would change the answer; empty where nothing tried does
   double grams = 0, cost = 0;
   double on_head_peroxide_percent = 0;
   law::LimitReport limits;  // every regulated row touched

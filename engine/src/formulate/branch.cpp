@@ -32,6 +32,10 @@ bool holds_recipes(const Ground& g, const Branch& b) {
       // Of two parts with the same share the first comes earlier in the tree's order.
       if (b.eighths[i] == b.eighths[j] && own.begin >= other.end - 1) return false;
       if (own.single() && other.single() && own.begin == other.begin) return false;
+      if (own.levelled && other.levelled &&
+          std::max(own.level_low - other.level_high, other.level_low - own.level_high) >
+              g.set->levels_apart_max() + 1e-9)
+        return false;
     }
   }
   if (correctors > g.set->range().corrector_max_share * kEighths + 1e-9) return false;

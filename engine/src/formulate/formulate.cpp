@@ -44,6 +44,35 @@ double least_apart(BowlSearch& search, const std::vector<SearchZone>& zones, dou
   return sum;
 }
 
+// Bowls that were to be kept apart and came out the same are mixed once.
+void mix_once(const ChoiceInput& in, Choice& choice) {
+  for (size_t a = 0; a < choice.bowls.size(); ++a)
+    for (size_t b = choice.bowls.size(); b-- > a + 1;) {
+      const Chosen &one = choice.bowls[a], &other = choice.bowls[b];
+      if (!same_recipe(one.best, other.best)) continue;
+      Chosen both;
+      both.zones = one.zones;
+      both.zones.insert(both.zones.end(), other.zones.begin(), other.zones.end());
+      std::sort(both.zones.begin(), both.zones.end());
+      std::vector<Candidate> known = one.list;
+      for (const Candidate& c : other.list)
+        if (std::none_of(known.begin(), known.end(), [&](const Candidate& seen) { return same_recipe(c, seen); }))
+          known.push_back(c);
+      both.list = exact_list(in, std::move(known), both.zones);
+      const auto same = std::find_if(both.list.begin(), both.list.end(),
+                                     [&](const Candidate& c) { return same_recipe(c, one.best); });
+      if (same == both.list.end()) continue;  // the tubes do not hold so much at once
+      both.certified = both.list.front();
+      std::rotate(both.list.begin(), same, same + 1);
+      both.best = both.list.front();
+      both.others = other_formulas(in, both.list, both.best);
+      choice.objective += both.best.objective - one.best.objective - other.best.objective - Constants{}.price_bowl;
+      choice.bowls[a] = std::move(both);
+      choice.bowls.erase(choice.bowls.begin() + static_cast<std::ptrdiff_t>(b));
+    }
+  choice.bound = std::min(choice.bound, choice.objective);
+}
+
 // The chosen zones of each bowl with the best recipe of the same range for minutes that are given; none where the rules
 // leave nothing open for so long.
 std::optional<Choice> in_given_minutes(const ChoiceInput& in, BowlSearch& search, const Choice& free) {
@@ -132,6 +161,7 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
   Chooser chooser(in, groups, [&](const Wish& wish) { return search.find(wish); });
   Plan plan;
   Choice choice = chooser.choose(policy.bowls_max);
+  mix_once(in, choice);
   if (from.clock && !choice.bowls.empty() && !search.counts().cancelled) keep_the_clock(in, search, choice, from.clock);
   even_out(in, choice);
   for (const std::string& id : share_out(in, choice))

@@ -1,6 +1,9 @@
 #include "formulate/recipes.h"
 
 #include <algorithm>
+#include <map>
+
+#include "formulate/habits.h"
 
 namespace strandline {
 namespace {
@@ -13,7 +16,9 @@ bool lifts(ProductClass c) { return c == ProductClass::permanent || c == Product
 }  // namespace
 
 RecipeSet::RecipeSet(const Range& range, const Shelf& shelf, const FormulaPolicy& policy)
-    : range_(range), clear_max_share_(lifts(range.cls) ? policy.clear_max_share : 1) {
+    : range_(range),
+      clear_max_share_(lifts(range.cls) ? policy.clear_max_share : 1),
+      levels_apart_max_(policy.levels_apart_max) {
   for (const Product& p : shelf.products)
     if (p.range == range.id && in_a_recipe(p) && p.stock_g >= policy.part_min_g) {
       products_.push_back(&p);
@@ -50,55 +55,70 @@ std::vector<Shares> RecipeSet::shares() const {
   return all;
 }
 
-// One product of each kind stands for all of its kind: only the kinds decide what is allowed.
+// One product of each kind stands for all of its kind: only the kinds, levels among them, decide what is allowed.
 long long RecipeSet::count() const {
-  constexpr int kKinds = 3;  // colour, corrector, clear
-  long long of_kind[kKinds] = {0, 0, 0};
-  short example[kKinds] = {0, 0, 0};
+  struct Kind {
+    long long left = 0;
+    short example = 0;
+  };
+  std::vector<Kind> kinds;
+  std::map<std::pair<int, double>, size_t> place_of;
   for (size_t i = 0; i < products_.size(); ++i) {
-    const ProductClass c = products_[i]->cls;
-    const int kind = c == ProductClass::corrector ? 1 : c == ProductClass::clear ? 2 : 0;
-    of_kind[kind]++;
-    example[kind] = static_cast<short>(i);
+    const Product& p = *products_[i];
+    const int what = p.cls == ProductClass::corrector ? 1 : p.cls == ProductClass::clear ? 2 : 0;
+    const auto [own, fresh] = place_of.emplace(std::pair(what, counts_for_levels(p) ? p.level : 0), kinds.size());
+    if (fresh) kinds.push_back({0, static_cast<short>(i)});
+    kinds[own->second].left++;
   }
   // Ordered choices of products for ordered shares; each recipe of m products is met m! times.
   long long total = 0;
-  long long left[kKinds] = {of_kind[0], of_kind[1], of_kind[2]};
   auto place = [&](auto&& self, Shares s, int parts, int eighths, long long ways) -> void {
+    if (parts > 0 && levels_apart(s) > levels_apart_max_ + 1e-9) return;
     if (eighths == 0) {
       constexpr long long kSixth[] = {0, 6, 3, 1};  // 6/m!
       if (allowed(s)) total += kSixth[parts] * ways;
       return;
     }
     if (parts == 3) return;
-    for (int kind = 0; kind < kKinds; ++kind) {
-      if (left[kind] == 0) continue;
-      const long long own = left[kind]--;
+    for (Kind& kind : kinds) {
+      if (kind.left == 0) continue;
+      const long long own = kind.left--;
       for (int e = 1; e <= eighths; ++e) {
         Shares next = s;
-        next.product[parts] = example[kind];
+        next.product[parts] = kind.example;
         next.eighths[parts] = static_cast<signed char>(e);
         self(self, next, parts + 1, eighths - e, ways * own);
       }
-      left[kind]++;
+      kind.left++;
     }
   };
   place(place, {}, 0, kEighths, 1);
   return total / 6;
 }
 
-// Correctors stay within their share; a bowl of nothing but clear and correctors is no colour.
+double RecipeSet::levels_apart(const Shares& s) const {
+  double lightest = level_lowest, darkest = level_highest;
+  for (int i = 0; i < 3; ++i) {
+    if (s.eighths[i] == 0) continue;
+    const Product& p = *products_[static_cast<size_t>(s.product[i])];
+    if (counts_for_levels(p)) lightest = std::max(lightest, p.level), darkest = std::min(darkest, p.level);
+  }
+  return lightest - darkest;
+}
+
+// Correctors stay within their share; a bowl of nothing but clear and correctors is no colour; of two shades far apart
+// a colourist takes the one between.
 bool RecipeSet::allowed(const Shares& s) const {
   int correctors = 0, clear = 0, colours = 0;
   for (int i = 0; i < 3; ++i) {
     if (s.eighths[i] == 0) continue;
-    const ProductClass c = products_[static_cast<size_t>(s.product[i])]->cls;
-    if (c == ProductClass::corrector)
+    const Product& p = *products_[static_cast<size_t>(s.product[i])];
+    if (p.cls == ProductClass::corrector)
       correctors += s.eighths[i];
     else
-      (c == ProductClass::clear ? clear : colours) += s.eighths[i];
+      (p.cls == ProductClass::clear ? clear : colours) += s.eighths[i];
   }
-  return colours > 0 && clear <= clear_max_share_ * kEighths + 1e-9 &&
+  return colours > 0 && levels_apart(s) <= levels_apart_max_ + 1e-9 && clear <= clear_max_share_ * kEighths + 1e-9 &&
          correctors <= range_.corrector_max_share * kEighths + 1e-9;
 }
 

@@ -28,11 +28,13 @@ class RecipeSet {
   std::vector<Shares> shares() const;
   // Those of one and two products alone.
   std::vector<Shares> few() const;
-  // Correctors and clear within their shares, and a colour among the rest.
+  // Correctors and clear within their shares, a colour among the rest, and shades no further apart than the house
+  // mixes.
   bool allowed(const Shares& s) const;
   const std::vector<const Product*>& products() const { return products_; }
   const std::vector<Spectrum>& offers() const { return offers_; }  // of one part of the colour, before any dilution
   const Range& range() const { return range_; }
+  double levels_apart_max() const { return levels_apart_max_; }
   // The largest load any recipe can have in any band at this ratio.
   double load_most(double ratio) const;
   // Dye load of a recipe at this ratio (M8), capacity included.
@@ -41,9 +43,12 @@ class RecipeSet {
 
  private:
   long long count() const;
+  // Between the shades of a recipe that count for levels; negative where there is none.
+  double levels_apart(const Shares& s) const;
 
   const Range& range_;
   double clear_max_share_ = 1;
+  double levels_apart_max_ = 1;
   std::vector<const Product*> products_;
   std::vector<Spectrum> offers_;
   long long size_ = 0;

@@ -132,6 +132,18 @@ std::string recipe_text(const PlannedBowl& b) {
   return text;
 }
 
+// What comes out the same for zones that were kept apart is mixed once.
+TEST(White, TheSameFormulaIsMixedOnce) {
+  for (double top : {0.9, 0.7, 0.5, 0.35})
+    for (double nape : {0.0, 0.05, 0.15}) {
+      const Plan plan = plan_of(three(top, top, nape));
+      for (size_t a = 0; a < plan.bowls.size(); ++a)
+        for (size_t b = 0; b < a; ++b)
+          EXPECT_NE(recipe_text(plan.bowls[a]), recipe_text(plan.bowls[b])) << top << ' ' << nape;
+      EXPECT_GE(plan.report.gap, -1e-9);
+    }
+}
+
 // In which order areas are told changes no recipe; nor does an area that nobody asks for.
 TEST(White, OrderAndUntouchedAreasChangeNoRecipe) {
   const Head head = three(0.7, 0.65, 0.1);

@@ -127,6 +127,7 @@ TEST(Review, ALaterBowlIsJudgedOnTheHairItFinds) {
   // Dark first, then a toner of the wish: over the first bowl it cannot lift, on the hair as it was read it would be
   // fine.
   Visit v = small_visit(7);
+  v.head.areas[0].spans = v.head.areas[1].spans;  // one bowl serves what is alike
   const auto planned = plan(v);
   ASSERT_TRUE(planned);
   ASSERT_EQ(planned->plan.bowls.size(), 1u);

@@ -44,6 +44,7 @@ struct Fields<FormulaPolicy> {
                       field("porosity_max", &P::porosity_max, {.min = 0, .max = 3}),
                       field("visits_most", &P::visits_most, {.min = 1, .max = 6}),
                       field("weeks_between_visits", &P::weeks_between_visits, {.min = 0, .max = 52}),
+                      field("levels_apart_max", &P::levels_apart_max, {.min = 0, .max = 10}),
                       field("indifference_levels", &P::indifference_levels, {.min = 0, .max = 2}),
                       field("zone_indifference_levels", &P::zone_indifference_levels, {.min = 0, .max = 2}));
 };
