@@ -147,8 +147,8 @@ export const why: Part<typeof english> = {
   'why.areas_of_the_house': () => 'In der Reihenfolge der Partien dieses Hauses.',
   'why.hairline_last': () => 'Die Stirnkontur zuletzt.',
   'why.parting_by_parting': () => 'Passée für Passée.',
-  'why.needs_longest': (p: P) => `Was am längsten braucht, zuerst: ${of(p, 'minutes')} Minuten.`,
-  'why.needs_less': (p: P) => `Später: es braucht nur ${of(p, 'minutes')} Minuten.`,
+  'why.needs_longest': (p) => `Was am längsten braucht, zuerst: ${of(p, 'minutes')} Minuten.`,
+  'why.needs_less': (p) => `Später: es braucht nur ${of(p, 'minutes')} Minuten.`,
   'why.porous_last': () => 'Das porösere Haar später: es nimmt schneller an.',
   'why.time_is_over': () => 'Die Einwirkzeit ist um.',
   'why.away_from_scalp_first': () =>
@@ -159,23 +159,23 @@ export const why: Part<typeof english> = {
   'why.small_mix': () => 'Eine kleine frische Mischung: die erste wäre zu alt.',
   'why.one_basin_time': () => 'Alles auf der Kopfhaut wird zusammen ausgespült.',
   // After the visit.
-  'why.after_line_shows': (p: P) =>
+  'why.after_line_shows': (p) =>
     `Der Nachwuchs zeigt nach ${of(p, 'from')} bis ${of(p, 'until')} Wochen eine Linie.`,
-  'why.after_short_hair_grows_out': (p: P) =>
+  'why.after_short_hair_grows_out': (p) =>
     `So kurzes Haar ist nach ${of(p, 'from')} bis ${of(p, 'until')} Wochen herausgewachsen.`,
-  'why.after_fades_softly': (p: P) =>
+  'why.after_fades_softly': (p) =>
     `Es verblasst weich innerhalb von ${of(p, 'from')} bis ${of(p, 'until')} Wochen.`,
-  'why.after_blended_not_covered': (p: P) =>
+  'why.after_blended_not_covered': (p) =>
     `Weiß wird angeglichen, nicht abgedeckt; es verblasst weich innerhalb von ${of(p, 'from')} bis ${of(p, 'until')} Wochen.`,
-  'why.after_red_fades_first': (p: P) =>
+  'why.after_red_fades_first': (p) =>
     `Rot verblasst zuerst: nach ${of(p, 'from')} bis ${of(p, 'until')} Wochen auffrischen.`,
-  'why.after_copper_fades': (p: P) =>
+  'why.after_copper_fades': (p) =>
     `Kupfer verblasst: nach ${of(p, 'from')} bis ${of(p, 'until')} Wochen eine Glanztönung.`,
-  'why.after_toner_lasts': (p: P) =>
+  'why.after_toner_lasts': (p) =>
     `Eine Abmattierung hält ${of(p, 'from')} bis ${of(p, 'until')} Wochen, nicht für immer.`,
-  'why.after_shadow_fades': (p: P) =>
+  'why.after_shadow_fades': (p) =>
     `Der Schatten verblasst innerhalb von ${of(p, 'from')} bis ${of(p, 'until')} Wochen und wird warm.`,
-  'why.after_direct_fades': (p: P) =>
+  'why.after_direct_fades': (p) =>
     `Direktziehende Farbe verblasst über acht bis zehn Wäschen, ${of(p, 'from')} bis ${of(p, 'until')} Wochen.`,
   'why.after_direct_stains': () => 'Sie färbt auf Wäsche und Haut ab und ist schwer wieder herauszubekommen.',
   'why.after_ends_take_and_fade': () => 'Poröse Spitzen nehmen sofort mehr an und verblassen zuerst.',

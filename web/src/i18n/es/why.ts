@@ -140,8 +140,8 @@ export const why: Part<typeof english> = {
   'why.areas_of_the_house': () => 'En el orden de zonas de la casa.',
   'why.hairline_last': () => 'El contorno al final.',
   'why.parting_by_parting': () => 'Partición por partición.',
-  'why.needs_longest': (p: P) => `Primero lo que más tarda: ${of(p, 'minutes')} minutos.`,
-  'why.needs_less': (p: P) => `Después: solo necesita ${of(p, 'minutes')} minutos.`,
+  'why.needs_longest': (p) => `Primero lo que más tarda: ${of(p, 'minutes')} minutos.`,
+  'why.needs_less': (p) => `Después: solo necesita ${of(p, 'minutes')} minutos.`,
   'why.porous_last': () => 'El cabello más poroso después: toma antes.',
   'why.time_is_over': () => 'Se cumplió su tiempo.',
   'why.away_from_scalp_first': () =>
@@ -152,23 +152,22 @@ export const why: Part<typeof english> = {
   'why.small_mix': () => 'Una mezcla pequeña y fresca: la primera ya estaría pasada.',
   'why.one_basin_time': () => 'Todo lo que toca el cuero cabelludo se retira a la vez.',
   // After the visit.
-  'why.after_line_shows': (p: P) =>
+  'why.after_line_shows': (p) =>
     `El crecimiento marca una línea tras ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
-  'why.after_short_hair_grows_out': (p: P) =>
+  'why.after_short_hair_grows_out': (p) =>
     `Un cabello tan corto ya ha crecido tras ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
-  'why.after_fades_softly': (p: P) =>
-    `Se desvanece suavemente en ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
-  'why.after_blended_not_covered': (p: P) =>
+  'why.after_fades_softly': (p) => `Se desvanece suavemente en ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
+  'why.after_blended_not_covered': (p) =>
     `Las canas se matizan, no se cubren; se desvanece suavemente en ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
-  'why.after_red_fades_first': (p: P) =>
+  'why.after_red_fades_first': (p) =>
     `El rojo se va primero: refrescar tras ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
-  'why.after_copper_fades': (p: P) =>
+  'why.after_copper_fades': (p) =>
     `El cobre se apaga: un baño de brillo tras ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
-  'why.after_toner_lasts': (p: P) =>
+  'why.after_toner_lasts': (p) =>
     `Un matiz dura de ${of(p, 'from')} a ${of(p, 'until')} semanas, no para siempre.`,
-  'why.after_shadow_fades': (p: P) =>
+  'why.after_shadow_fades': (p) =>
     `La sombra se desvanece en ${of(p, 'from')} a ${of(p, 'until')} semanas y se vuelve cálida.`,
-  'why.after_direct_fades': (p: P) =>
+  'why.after_direct_fades': (p) =>
     `El color directo se va en ocho a diez lavados, de ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
   'why.after_direct_stains': () => 'Mancha la ropa y la piel, y cuesta volver a quitarlo.',
   'why.after_ends_take_and_fade': () => 'Las puntas porosas toman más de golpe y se apagan antes.',
