@@ -56,6 +56,7 @@ export type ProductClass = Schemas['ProductClass'];
 export type AssessAnswer = Schemas['AssessAnswer'];
 export type AimAnswer = Schemas['AimAnswer'];
 export type PlanAnswer = Schemas['PlanAnswer'];
+export type Band = Schemas['Band'];
 export type AlternativeView = Schemas['AlternativeView'];
 export type ReachAnswer = Schemas['ReachAnswer'];
 export type ReachCellView = Schemas['ReachCellView'];

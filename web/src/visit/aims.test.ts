@@ -41,6 +41,14 @@ describe('wishes', () => {
     expect(wishFor(pruned({ ...areaBecame(visit, became), head }), 'low nape/regrowth')).toEqual(ash);
   });
 
+  it('that match another zone follow its new name, and go with it', () => {
+    const visit = withWish(start, { area: 'top' }, { match: 'nape/lengths' });
+    const { head, became } = renameArea(visit.head, 'nape', 'low nape');
+    const renamed = pruned({ ...areaBecame(visit, became), head });
+    expect(wishFor(renamed, 'top/regrowth')).toEqual({ match: 'low nape/lengths' });
+    expect(pruned({ ...visit, head: removeArea(visit.head, 'nape') }).aims).toEqual([]);
+  });
+
   it('leave a visit alone that has nothing stale', () => {
     const visit = withWish(start, {}, gold);
     expect(pruned(visit)).toBe(visit);

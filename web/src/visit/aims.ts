@@ -50,11 +50,12 @@ export function withWish(visit: Visit, scope: Scope, wish: Wish): Visit {
   return { ...visit, aims: [...others, ...zones.map((zone) => ({ zone, ...wish }))] };
 }
 
-/** `visit` without wishes and bowls for zones that its head no longer has. */
+/** `visit` without wishes and bowls for zones that its head no longer has, and without wishes to match one of them. */
 export function pruned(visit: Visit): Visit {
   const zones = new Set(zonesIn(visit.head, {}));
   const stale = (zone: string) => zone !== everywhere && !zones.has(zone);
-  const aims = visit.aims?.some((a) => stale(a.zone)) ? visit.aims.filter((a) => !stale(a.zone)) : visit.aims;
+  const lost = (aim: ZoneAim) => stale(aim.zone) || (aim.match !== undefined && stale(aim.match));
+  const aims = visit.aims?.some(lost) ? visit.aims.filter((aim) => !lost(aim)) : visit.aims;
   const bowls = visit.bowls?.some((b) => b.zones.some(stale))
     ? visit.bowls
         .map((b) => ({ ...b, zones: b.zones.filter((z) => !stale(z)) }))
@@ -71,7 +72,11 @@ export function areaBecame(visit: Visit, became: ReadonlyMap<string, readonly st
   };
   return {
     ...visit,
-    aims: visit.aims?.flatMap((a) => carried(a.zone).map((zone) => ({ ...a, zone }))),
+    // A part of what was matched serves as well as the whole did.
+    aims: visit.aims?.flatMap((a) => {
+      const match = a.match === undefined ? {} : { match: carried(a.match)[0] ?? a.match };
+      return carried(a.zone).map((zone) => ({ ...a, ...match, zone }));
+    }),
     bowls: visit.bowls
       ?.map((b) => ({ ...b, zones: b.zones.flatMap(carried) }))
       .filter((b) => b.zones.length > 0),

@@ -23,6 +23,7 @@ const task = (
   latest: start,
   reason: '',
   during: '',
+  needs_min: 0,
   ...more,
 });
 const on = (zone: string, first: number, last: number) => ({

@@ -1,3 +1,5 @@
+import { n } from './count';
+
 export const aim = {
   'aim.lead': 'En haut : aujourd’hui. En bas : objectif.',
   'aim.wish': 'objectif',
@@ -76,4 +78,18 @@ export const aim = {
   'hull.nearest': 'au plus près',
   'hull.today': 'aujourd’hui',
   'hull.title': 'Contour de ce qui est à portée',
+  'aim.by_today': 'raccorder',
+  'wish.match': 'Raccorder à',
+  'wish.brighten': 'Éclaircir',
+  'wish.by_levels': 'Tons plus clairs qu’aujourd’hui',
+  'wish.in_tone': 'Reflet',
+  'wish.blend': 'Fondre les cheveux blancs',
+  'wish.blend_share': 'Part du blanc qui disparaît',
+  'wish.cover': 'Couvrir les cheveux blancs ton sur ton',
+  'wish.shadow': 'Ombrer la racine',
+  'wish.darker_levels': 'Tons plus foncés que les cheveux au-dessous',
+  'wish.note': 'Tout part des cheveux tels qu’ils sont lus. Ce qui n’est pas demandé reste tel quel.',
+  'wish.as_zone': (zone: string) => `comme ${zone}`,
+  'wish.brighter_by': (levels: string) => `plus clair de ${n.tons(levels)}`,
+  'wish.blended': (share: string) => `blancs fondus, ${share}`,
 };
