@@ -29,14 +29,21 @@ bool pourable(const ChoiceInput& in, const Choice& choice, const Candidate& a, c
   });
 }
 
-// Two bowls whose bests hold one tube in common, which has less than both need.
+// Wishes for two bowls whose bests hold one tube in common, which has less than both need.
 struct Scarce {
-  TwoBowls roomy{two_spans(), 5.3, 5.6};
+  double at_scalp = 0, below = 0;
   std::string product;
   double grams = 0;
   Scarce() {
+    for (double regrowth : {5.3, 4.5, 5.0, 5.8})
+      for (double lengths : {5.6, 5.2, 4.8, 4.5})
+        if (product.empty()) look(regrowth, lengths);
+  }
+  void look(double regrowth, double lengths) {
+    TwoBowls roomy(two_spans(), regrowth, lengths);
     const Choice c = roomy.best();
-    EXPECT_EQ(c.bowls.size(), 2u);
+    if (c.bowls.size() != 2) return;
+    at_scalp = regrowth, below = lengths;
     for (const Product& p : roomy.in.shelf.products) {
       const double a = needed(roomy.in, c.bowls[0], c.bowls[0].best, p.id),
                    b = needed(roomy.in, c.bowls[1], c.bowls[1].best, p.id);
@@ -48,7 +55,7 @@ struct Scarce {
 TEST(ShareOut, TheCheapestCombinationThatCanBePoured) {
   const Scarce scarce;
   ASSERT_FALSE(scarce.product.empty()) << "both bests are to hold one tube in common";
-  TwoBowls t(two_spans(), 5.3, 5.6, [&](Shelf& s) {
+  TwoBowls t(two_spans(), scarce.at_scalp, scarce.below, [&](Shelf& s) {
     for (Product& p : s.products)
       if (p.id == scarce.product) p.stock_g = scarce.grams;
   });
@@ -82,8 +89,8 @@ TEST(ShareOut, APlanPoursWhatTheShelfHoldsAndSaysSo) {
     if (p.id == scarce.product) p.stock_g = scarce.grams;
   const Head head = two_spans();
   ZoneAim one, other;
-  one.zone = "crown/regrowth", one.level = 5.3;
-  other.zone = "crown/lengths", other.level = 5.6;
+  one.zone = "crown/regrowth", one.level = scarce.at_scalp;
+  other.zone = "crown/lengths", other.level = scarce.below;
   const auto plan = formulate(head, *aim(head, {one, other}, shelf), shelf, {});
   ASSERT_TRUE(plan);
   std::map<std::string, double> poured;

@@ -194,7 +194,7 @@ TEST(Review, NeedsBowlsAndAWish) {
 TEST(Convert, TheSameSwatchesGiveTheSameResult) {
   Visit v = small_visit();
   v.shelf = with_second_range(v.shelf, v.shelf.ranges[0].maker);
-  v.bowls = {bowl_of({{"shade-1", 20}, {"shade-3", 20}, {"developer-6", 40}}, both)};
+  v.bowls = {bowl_of({{"shade-2", 20}, {"shade-3", 20}, {"developer-6", 40}}, both)};
   const auto r = convert(v, "second");
   ASSERT_TRUE(r);
   ASSERT_EQ(r->size(), 1u);

@@ -737,6 +737,7 @@ export interface components {
             porosity_max?: number;
             visits_most?: number;
             weeks_between_visits?: number;
+            levels_apart_max?: number;
             indifference_levels?: number;
             zone_indifference_levels?: number;
         };
