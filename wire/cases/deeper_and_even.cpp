@@ -189,7 +189,7 @@ Case blend() {
       {{"4.S1", [=](const Offer& o) { return o.colours(all, {{}, {}, {}, {}, {6.5, 7}}); }},
        {"4.S2", [](const Offer& o) { return o.starts_before("top/all", "sides/all"); }},
        {"4.S3", [](const Offer& o) { return rebook(o, {6, 8}); }}},
-      [](Visit&) {},  // a document cannot say yet that white is to be blended, so the flip is what it says now
+      [](Visit& v) { v.aims[0].blend.reset(), v.aims[0].level = 6; },  // not one white hair
       {{"4.M8", [=](const Offer& o) {
           return o.colours(all, {{C::permanent}, {6, 6}, {}, {35, 45}, {6, 6}, {{T::natural, {0.25, 0.45}}}}) &&
                  o.says("after_line_shows") && line(o, {2, 5});
