@@ -1,6 +1,6 @@
 import { expect, expectAccessible, expectNoSideScroll, open, test } from '../support/test';
 
-const id = 'demo-toner_on_lightened';
+const id = 'demo-half_white_three_to_seven';
 
 // What the visit can hold can be told on screen, and nothing is told by looking.
 test('the rarer questions are answered one by one, and looking answers none', async ({ page, salon }) => {
