@@ -49,12 +49,11 @@ export async function expectAccessible(page: Page): Promise<void> {
   expect(lines).toEqual([]);
 }
 
-/** Nothing sticks out sideways. */
+/** Nothing sticks out sideways, once strips and ruler have measured their place. */
 export async function expectNoSideScroll(page: Page): Promise<void> {
-  const wide = await page.evaluate(
-    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-  );
-  expect(wide, 'pixels that stick out').toBeLessThanOrEqual(0);
+  const wide = () =>
+    page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  await expect.poll(wide, { message: 'pixels that stick out' }).toBeLessThanOrEqual(0);
 }
 
 /** Opens a page of the app by its hash and waits until its heading is there. */

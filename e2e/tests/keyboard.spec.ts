@@ -1,6 +1,6 @@
 import { expect, open, test } from '../support/test';
 
-const visit = 'demo-half_white_three_to_seven';
+const visit = 'demo-toner_on_lightened';
 const pages = {
   home: '',
   gate: `#/visits/${visit}/gate`,

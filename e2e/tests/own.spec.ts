@@ -1,7 +1,7 @@
 import { asked } from '../support/asked';
 import { expect, expectAccessible, open, test } from '../support/test';
 
-const hash = '#/visits/demo-half_white_three_to_seven/plan';
+const hash = '#/visits/demo-toner_on_lightened/plan';
 
 test('two shades and a developer are judged in at most eight taps, before any plan', async ({
   page,
@@ -36,7 +36,7 @@ test('two shades and a developer are judged in at most eight taps, before any pl
 
   // Kept on this device, beside what the search will find; nothing of the visit changes.
   await page.reload();
-  const kept = page.getByRole('region', { name: 'Your own bowl' });
+  const kept = page.getByRole('region', { name: 'Yours, beside the suggestion' });
   await expect(kept).toContainText('5 natural');
   await expect(kept).toContainText('Not as it is', { timeout: 60_000 });
   await expect(page.getByText('Your own bowls', { exact: true })).toBeHidden();

@@ -2,7 +2,7 @@ import { gzipSync } from 'node:zlib';
 import type { Page } from '@playwright/test';
 import { expect, expectAccessible, expectNoSideScroll, open, test } from '../support/test';
 
-const visit = 'demo-half_white_three_to_seven';
+const visit = 'demo-toner_on_lightened';
 const pages = {
   home: '',
   kit: '#/kit',

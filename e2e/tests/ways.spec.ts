@@ -1,8 +1,8 @@
 import type { Page } from '@playwright/test';
 import { expect, expectAccessible, expectNoSideScroll, open, test } from '../support/test';
 
-// One zone, so the search is quick.
-const hash = '#/visits/demo-half_white_three_to_seven/plan';
+// Two zones and a target near what is there, so the search is quick.
+const hash = '#/visits/demo-toner_on_lightened/plan';
 const title = { en: 'Other ways', fr: 'Autres chemins' };
 
 async function openWays(page: Page, language: 'en' | 'fr' = 'en') {
