@@ -26,9 +26,8 @@ const within = (visit: Visit, seconds: number): Visit => ({
 /** What plans look at: the clock that runs is no part of it. */
 function alike(a: Visit | undefined, b: Visit): boolean {
   if (!a || a === b) return a === b;
-  const keys = new Set([...Object.keys(a), ...Object.keys(b)] as (keyof Visit)[]);
-  keys.delete('running');
-  return [...keys].every((key) => a[key] === b[key]);
+  const keys = [...Object.keys(a), ...Object.keys(b)] as (keyof Visit)[];
+  return keys.every((key) => key === 'running' || a[key] === b[key]);
 }
 
 /** What a search has found. */
