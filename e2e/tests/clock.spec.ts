@@ -26,7 +26,7 @@ test('the plan runs on by itself, and a mark moves it', async ({ page, salon }) 
   await expect(page.getByText(/^Mix bowl A$/).first()).toBeVisible();
   // Back-dated: it was done two minutes ago.
   await page.getByRole('button', { name: 'It was earlier …' }).click();
-  await page.getByText('1 min ago', { exact: true }).click();
+  await page.getByRole('radio', { name: '1 min ago', exact: true }).check({ force: true });
   await page.getByRole('button', { name: 'It was done then' }).click();
   await expect(page.getByText(/^Bowl A on /).first()).toBeVisible();
   await saved(page);

@@ -177,7 +177,7 @@ std::vector<Edit> Judge::edits(const Edit& from) const {
   }
   const std::vector<const Product*> tubes = tubes_of(*o.range, shelf_, policy_);
   auto holds = [&](const Product* p) {
-    return std::any_of(o.shares.begin(), o.shares.end(), [&](const auto& s) { return s.first == p; });
+    return std::any_of(o.shares.begin(), o.shares.end(), [&](const auto& s) { return s.first->id == p->id; });
   };
   for (size_t i = 0; i < o.shares.size(); ++i) {
     for (const Product* p : tubes) {

@@ -1,6 +1,8 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <set>
+#include <string>
 
 #include "engine/tests/review/own_bowls.h"
 
@@ -21,6 +23,19 @@ TEST(Substitute, AnEmptyTubeIsReplacedWithinTheMaker) {
   EXPECT_EQ(f.range, "tint") << "another maker would re-ask the skin test";
   EXPECT_TRUE(r->front().notes.empty());
   EXPECT_FALSE(r->front().changes.empty());
+}
+
+TEST(Substitute, NoTubeIsWeighedTwice) {
+  for (double level : {4.5, 5.0, 5.5, 6.0, 6.5})
+    for (const char* gone : {"shade-2", "shade-3"}) {
+      Visit v = small_visit(level);
+      v.bowls = {bowl_of({{"shade-2", 25}, {"shade-3", 15}, {"developer-6", 40}}, both)};
+      const auto r = substitute(v, {gone});
+      ASSERT_TRUE(r);
+      std::set<std::string> seen;
+      for (const Part& p : r->front().bowl.bowl.formula.parts)
+        EXPECT_TRUE(seen.insert(p.product).second) << level << ' ' << gone << ' ' << p.product;
+    }
 }
 
 TEST(Substitute, ADeveloperThatIsGoneIsNotPouredAgain) {
