@@ -77,7 +77,7 @@ export const aim = {
   'hull.nearest': 'nearest',
   'hull.today': 'today',
   'hull.title': 'Outline of what is within reach',
-  'aim.by_today': 'match, blend',
+  'aim.by_today': 'match',
   'wish.match': 'Match to',
   'wish.brighten': 'Brighten',
   'wish.by_levels': 'Levels lighter than today',
