@@ -22,12 +22,14 @@ VisitSummary summary_of(const store::VisitRow& row) {
   return {row.visit_id, row.seq, row.client, row.date, row.opened_at, row.changed_at};
 }
 
-// The shape is right; the options of one question are not kept.
+// The shape is right; the options of one question are not kept, what this head's days are like is.
 Result<wire::Json> keepable(const wire::Json& document, const wire::Sources& sources) {
   const auto read = wire::read_visit(document, sources);
   if (!read) return tl::unexpected(read.error());
   wire::Json out = document;
+  const wire::Json habit = out.contains("options") ? out["options"].value("habit", wire::Json()) : wire::Json();
   out.erase("options");
+  if (!habit.is_null()) out["options"]["habit"] = habit;
   return out;
 }
 

@@ -24,6 +24,16 @@ wire::Json document(int level) {
                       std::to_string(level) + "}]}]}}");
 }
 
+TEST(Visits, KeepWhatThisHeadsDaysAreLikeAndNoOptionOfOneQuestion) {
+  World w = world();
+  wire::Json told = document(5);
+  told["options"]["habit"]["washes_per_week"] = 4;
+  const auto saved = save_new(w, told, sources);
+  ASSERT_TRUE(saved);
+  EXPECT_EQ(open_saved(w, saved->summary.id)->document["options"],
+            *wire::parse(R"({"habit": {"washes_per_week": 4}})"));
+}
+
 TEST(Visits, AreSavedOpenedAndChanged) {
   World w = world();
   const auto saved = save_new(w, document(5), sources);
