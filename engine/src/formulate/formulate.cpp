@@ -44,7 +44,8 @@ double least_apart(BowlSearch& search, const std::vector<SearchZone>& zones, dou
   return sum;
 }
 
-// Bowls that were to be kept apart and came out the same are mixed once.
+// Bowls that were to be kept apart and came out the same are mixed once. The objective stays that of bowls kept apart,
+// as the bound is.
 void mix_once(const ChoiceInput& in, Choice& choice) {
   for (size_t a = 0; a < choice.bowls.size(); ++a)
     for (size_t b = choice.bowls.size(); b-- > a + 1;) {
@@ -66,11 +67,9 @@ void mix_once(const ChoiceInput& in, Choice& choice) {
       std::rotate(both.list.begin(), same, same + 1);
       both.best = both.list.front();
       both.others = other_formulas(in, both.list, both.best);
-      choice.objective += both.best.objective - one.best.objective - other.best.objective - Constants{}.price_bowl;
       choice.bowls[a] = std::move(both);
       choice.bowls.erase(choice.bowls.begin() + static_cast<std::ptrdiff_t>(b));
     }
-  choice.bound = std::min(choice.bound, choice.objective);
 }
 
 // The chosen zones of each bowl with the best recipe of the same range for minutes that are given; none where the rules
