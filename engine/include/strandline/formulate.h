@@ -27,12 +27,12 @@ struct FormulaPolicy {
   double part_min_g = 3;
   double gram_step = 0.5;
   double waste_share = 0.05;
-  double head_factor = 1;     // this client's last leftover: < 1 mixes less
-  double porosity_max = 2.8;  // condition ceiling: no lift beyond
-  int visits_most = 3;        // a route takes no more
+  double head_factor = 1;       // this client's last leftover: < 1 mixes less
+  double porosity_max = 2.8;    // condition ceiling: no lift beyond
+  int visits_most = 3;          // a route takes no more
+  double levels_apart_max = 1;  // of two shades in one bowl; clear and correctors have no level
   // What no reading can tell apart, levels of expected loss: of all plans within it the plainest is taken, as long as
   // no zone is worse by more than the second.
-  double levels_apart_max = 1;  // of two shades in one bowl; clear and correctors have no level
   double indifference_levels = 0.15;
   double zone_indifference_levels = 0.25;
   double clear_max_share = 1;  // of the colour part; what the rules of the visit leave (limited())
@@ -93,14 +93,14 @@ struct PlannedBowl {
   std::vector<OnZone> on;  // how long on each of its zones; what every prediction of them is made for
   Recipe recipe;
   double objective = 0;  // expected loss in levels, weighted over its zones
-  Recipe certified;      // that which costs least of all; the plainest near it is what is told
+  Recipe certified;  // that which costs least; `recipe` is the plainest near it. Without shares where bowls became one
   double certified_objective = 0;
   double rounded_objective = 0;  // the same after rounding to grams
   double refined_objective = 0;  // of the best found beyond eighths and three shades; a local best
   Recipe runner_up;
   double runner_up_objective = 0;
-  std::vector<OtherRecipe>
-      others;               // other tubes or strength: the plainest that are as near, then by objective; ten at most
+  // Other tubes or another strength: the plainest that are as near, then by objective; ten at most.
+  std::vector<OtherRecipe> others;
   std::vector<Turn> turns;  // what would change the answer; empty where nothing tried does
   double grams = 0, cost = 0;
   double on_head_peroxide_percent = 0;

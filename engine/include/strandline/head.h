@@ -199,4 +199,19 @@ double hair_factor(const Head& head, const Area& area);
 
 inline bool touches_scalp(const Span& span) { return span.from_cm <= 0.0; }
 
+// Share of a span's hair, 0…1, of which `counts(population)` holds.
+template <class Counts>
+double share_of(const Span& span, Counts&& counts) {
+  double sum = 0;
+  for (const Population& p : span.populations)
+    if (counts(p)) sum += p.share.value;
+  return sum;
+}
+inline double share_of(const Span& span, ColourOrigin origin) {
+  return share_of(span, [origin](const Population& p) { return p.origin == origin; });
+}
+inline double share_of(const Span& span, FibreKind kind) {
+  return share_of(span, [kind](const Population& p) { return p.kind == kind; });
+}
+
 }  // namespace strandline

@@ -50,7 +50,7 @@ struct Running {
 struct Replanned {
   Timeline timeline;                  // the past as it was, from the last mark on as planned anew
   std::vector<std::string> too_late;  // applications for which the longest time of what is on the hair leaves no room
-  // Where the client would leave too late: without these, last first, she leaves in time.
+  // Where the client would leave too late: without these, last first, it is in time.
   std::vector<std::string> fits_without;
   Problems notes;
 };

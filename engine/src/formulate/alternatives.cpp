@@ -92,7 +92,8 @@ Result<std::vector<Alternative>> alternatives(const ChoiceInput& in, const std::
                    .best = {},
                    .certified = bowl.certified,
                    .others = {},
-                   .list = plain_list(in, wish, bowl.certified)};
+                   .list = plain_list(in, wish, bowl.certified),
+                   .joined = bowl.joined};
       if (other.list.empty()) {
         const auto list = exact_list(in, search.best(wish), bowl.zones);
         if (list.empty()) return Choice{};

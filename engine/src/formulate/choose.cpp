@@ -13,7 +13,7 @@ namespace strandline {
 namespace {
 
 constexpr double kNever = std::numeric_limits<double>::infinity();
-constexpr int kPlainKept = 12;  // sets of tubes, the plainest first
+constexpr int kPlainKept = 12;  // formulas of other tubes, the plainest first
 
 std::vector<int> zones_of(const std::vector<ZoneGroup>& groups, int mask) {
   std::vector<int> all;
@@ -217,7 +217,6 @@ void Chooser::keep_apart(Kind& kind) {
         if (apart_by_white(in_.zones[static_cast<size_t>(a)], in_.zones[static_cast<size_t>(b)])) return true;
     return false;
   };
-  int alone = 0;  // groups that no other may join: at most so many bowls are needed for one span kind
   for (size_t mask = 1; mask < kind.closed.size(); ++mask)
     for (size_t g = 0; g < kind.groups.size() && !kind.closed[mask]; ++g)
       for (size_t h = 0; h < g && !kind.closed[mask]; ++h)
@@ -226,9 +225,10 @@ void Chooser::keep_apart(Kind& kind) {
   for (size_t mask = 0; mask < cost.size(); ++mask)
     if (kind.closed[mask]) cost[mask] = kNever;
   const std::vector<double> never(kind.groups.size(), kNever);
-  const int most = std::max(1, in_.policy.bowls_max - 1);
-  for (const Cover& c : covers(cost, never, most, 0)) alone += std::isfinite(c.cost);
-  if (alone == 0) kind.closed.assign(kind.closed.size(), false);
+  const int most = std::max(1, in_.policy.bowls_max - 1);  // the other span kind wants one too
+  const std::vector<Cover> all = covers(cost, never, most, 0);
+  if (std::none_of(all.begin(), all.end(), [](const Cover& c) { return std::isfinite(c.cost); }))
+    kind.closed.assign(kind.closed.size(), false);
   for (size_t mask = 1; mask < kind.closed.size(); ++mask)
     if (kind.closed[mask]) kind.found[mask] = true, kind.least[mask] = kNever;
 }

@@ -19,6 +19,7 @@ struct Chosen {
   Candidate certified;            // what costs least
   std::vector<Candidate> others;  // with other tubes or another strength, the plainest first
   std::vector<Candidate> list;    // all that was kept, the plainest first, the certified best among them
+  bool joined = false;            // bowls that became one: no recipe was certified for all of it, only what it costs
   double gap() const { return best.objective - certified.objective; }
 };
 

@@ -24,13 +24,6 @@ ProductClass product_class(Opening o) {
   }
 }
 
-double share(const Span& span, ColourOrigin origin) {
-  double sum = 0;
-  for (const Population& p : span.populations)
-    if (p.origin == origin) sum += p.share.value;
-  return sum;
-}
-
 std::vector<double> times(const Range& range, bool only_target) {
   std::vector<double> all = {range.minutes.target};
   if (!only_target)
@@ -83,7 +76,7 @@ bool has_a_place(Opening o, const SearchZone& z) {
     case Opening::fill:
       // Direct colour of a fashion tone needs no ground.
       return -z.asked > c.fill_from_levels && z.target->tone != Tone::violet && z.target->tone != Tone::green &&
-             (share(*z.span, ColourOrigin::lightened) > 0.5 || z.span->porosity.value >= c.fill_from_porosity);
+             (share_of(*z.span, ColourOrigin::lightened) > 0.5 || z.span->porosity.value >= c.fill_from_porosity);
     case Opening::remove:
       return asks_colour_to_lift_colour(z);
     default:

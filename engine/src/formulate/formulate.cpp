@@ -45,7 +45,7 @@ double least_apart(BowlSearch& search, const std::vector<SearchZone>& zones, dou
 }
 
 // Bowls that were to be kept apart and came out the same are mixed once. The objective stays that of bowls kept apart,
-// as the bound is.
+// as the bound is; no other formula is told as nearer, since none was certified for them together.
 void mix_once(const ChoiceInput& in, Choice& choice) {
   for (size_t a = 0; a < choice.bowls.size(); ++a)
     for (size_t b = choice.bowls.size(); b-- > a + 1;) {
@@ -63,9 +63,10 @@ void mix_once(const ChoiceInput& in, Choice& choice) {
       const auto same = std::find_if(both.list.begin(), both.list.end(),
                                      [&](const Candidate& c) { return same_recipe(c, one.best); });
       if (same == both.list.end()) continue;  // the tubes do not hold so much at once
-      both.certified = both.list.front();
       std::rotate(both.list.begin(), same, same + 1);
-      both.best = both.list.front();
+      both.best = both.certified = both.list.front();
+      both.certified.objective -= one.gap() + other.gap();  // what plainness cost stays what it was
+      both.joined = true;
       both.others = other_formulas(in, both.list, both.best);
       choice.bowls[a] = std::move(both);
       choice.bowls.erase(choice.bowls.begin() + static_cast<std::ptrdiff_t>(b));

@@ -11,9 +11,7 @@
 namespace strandline {
 namespace {
 
-constexpr double kDeveloperStep = 1.5;  // %, in which bottles are blended
-
-// The criteria in the order of the table; each takes as many bits as its largest count.
+// The criteria, a row of the table each, the first counting most; each takes as many bits as its largest count.
 class Digits {
  public:
   void add(double count) {
@@ -29,7 +27,7 @@ class Digits {
 
 // Steps between what a shade is and what the zones wish: half levels, and two for each step of tone.
 int distance(const Product& p, const PlainWish& wish) {
-  constexpr double kNoLevel = 2, kToneWeight = 2;
+  constexpr double kNoLevel = 2, kToneWeight = 2;  // half levels; by choice
   double sum = 0;
   for (const auto& [target, weight] : wish.wanted) {
     const double levels = counts_for_levels(p) ? 2 * std::abs(p.level - target->level) : kNoLevel;
@@ -50,8 +48,7 @@ int level_off(const Product& p, const PlainWish& wish) {
   if (!counts_for_levels(p) || wish.wanted.empty()) return 0;
   double least = level_highest;
   for (const auto& w : wish.wanted) least = std::min(least, std::abs(p.level - w.target->level));
-  return static_cast<int>(std::ceil(2 * (least - 1) - 1e-9)) > 0 ? static_cast<int>(std::ceil(2 * (least - 1) - 1e-9))
-                                                                 : 0;
+  return std::max(0, static_cast<int>(std::ceil(2 * (least - 1) - 1e-9)));
 }
 
 // Which class practice takes here: what lifts or covers is permanent, what only deposits is not.
@@ -101,12 +98,7 @@ PlainWish plain_wish(const std::vector<SearchZone>& zones, const std::vector<int
     w.needed_percent = std::max(w.needed_percent, zone.needed_percent);
     softly = softly && zone.target->blend;
     white += own * zone.white;
-    double natural = 0, all = 0;
-    for (const Population& p : zone.span->populations) {
-      all += p.share.value;
-      if (p.origin == ColourOrigin::natural) natural += p.share.value;
-    }
-    const bool bare = natural >= 0.5 * all;
+    const bool bare = share_of(*zone.span, ColourOrigin::natural) >= 0.5;
     coloured += bare ? 0 : own;
     w.lifts = w.lifts || (bare && zone.asked > tables::developer_need[0][0]);
     if (zone.target->tone == Tone::copper || zone.target->tone == Tone::red) warm += own;
@@ -142,34 +134,29 @@ PlainGround::PlainGround(const Ground& ground, const PlainWish& wish) : ground_(
 }
 
 Plainness PlainGround::least(const Setting& s, const Branch& b) const {
-  int distance = 0, natural_low = 0, natural_high = 0, others = 0, correctors = 0, clear = 0, apart = 0;
-  int level_off = 0;
+  int distance = 0, natural_low = 0, natural_high = 0, others = 0, correctors = 0, clear = 0, level_off = 0;
   const int parts = b.parts();
   for (int i = 0; i < parts; ++i) {
-    const ShadeNode& node = ground_.node(b, i);
-    level_off = std::max(level_off, nodes_[static_cast<size_t>(b.node[i])].level_off);
     const Ends& e = nodes_[static_cast<size_t>(b.node[i])];
+    level_off = std::max(level_off, e.level_off);
     const int own = b.eighths[i];
     distance += own * e.distance;
-    if (node.all_correctors) correctors += own;
+    if (ground_.node(b, i).all_correctors) correctors += own;
     if (e.all_clear) clear += own;
     if (e.some_natural)
       natural_high += own;
     else if (!e.some_thin)
       others += own;
     if (e.all_natural) natural_low += own;
-    for (int j = 0; j < parts && node.levelled; ++j)
-      if (const ShadeNode& other = ground_.node(b, j); j != i && other.levelled)
-        apart = std::max(apart, static_cast<int>(std::ceil(2 * (node.level_low - other.level_high - 1) - 1e-9)));
   }
   // Of the shades, correctors and clear left out; ends of that share over what the nodes may hold.
   const double most = static_cast<double>(natural_high) / std::max(1, natural_high + others);
   const double least = static_cast<double>(natural_low) / std::max(1, kEighths - correctors - clear);
   const double off = std::max({0.0, wish_.natural_low - most, least - wish_.natural_high});
   constexpr int kClearMost = kEighths / 2, kCorrectorMost = kEighths / 4;
-  const double never = level_off + apart + std::max(0, correctors - kCorrectorMost) +
-                       (wish_.covers ? clear : std::max(0, clear - kClearMost));
-  const double percent = std::abs(s.developer_percent - wish_.needed_percent) / kDeveloperStep;
+  const double never =
+      level_off + std::max(0, correctors - kCorrectorMost) + (wish_.covers ? clear : std::max(0, clear - kClearMost));
+  const double percent = std::abs(s.developer_percent - wish_.needed_percent) / kBlendStep;
   const bool usual = s.developer_percent <= 0 || std::abs(s.ratio - reference(*s.range).ratio) < 1e-9;
   Digits d;
   d.add(never);

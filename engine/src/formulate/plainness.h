@@ -1,5 +1,6 @@
 // M19: of all recipes that no reading can tell apart, the plainest. How plain a recipe is for some zones, as one number
-// whose leading digits are what a colourist looks at first (knowledge/loss/plainness.json gives the order).
+// whose leading digits are what a colourist looks at first (knowledge/loss/plainness.json tells them and how far each
+// counts).
 #pragma once
 
 #include <cstdint>

@@ -29,7 +29,7 @@ PlannedBowl planned(const ChoiceInput& in, const Chosen& chosen, char label) {
   b.bowl.formula.minutes = *std::min_element(minutes.begin(), minutes.end());
   b.recipe = recipe_of(in.domain, chosen.best);
   b.objective = chosen.best.objective;
-  b.certified = recipe_of(in.domain, chosen.certified);
+  if (!chosen.joined) b.certified = recipe_of(in.domain, chosen.certified);
   b.certified_objective = chosen.certified.objective;
   constexpr size_t kTold = 10;
   for (const Candidate& c : chosen.others)

@@ -9,7 +9,6 @@ namespace strandline {
 namespace {
 
 constexpr double kSame = 1e-9;
-constexpr double kBlendStep = 1.5;  // %, the steps in which bottles are blended
 
 std::vector<const Product*> developers(const Shelf& shelf) {
   std::vector<const Product*> all;

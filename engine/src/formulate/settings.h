@@ -8,6 +8,8 @@
 
 namespace strandline {
 
+inline constexpr double kBlendStep = 1.5;  // %, in which bottles are blended (common practice)
+
 struct Setting {
   const Range* range = nullptr;
   double developer_percent = 0;  // a bottle of the shelf, or a blend of two in 1.5 % steps

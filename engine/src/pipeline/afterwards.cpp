@@ -21,20 +21,6 @@ void sooner(Weeks& all, Weeks one) {
   if (all.until <= 0 || one.until < all.until) all = one;
 }
 
-double share(const Span& s, ColourOrigin origin) {
-  double sum = 0;
-  for (const Population& p : s.populations)
-    if (p.origin == origin) sum += p.share.value;
-  return sum;
-}
-
-double white(const Span& s) {
-  double sum = 0;
-  for (const Population& p : s.populations)
-    if (p.kind == FibreKind::white) sum += p.share.value;
-  return sum;
-}
-
 const Service* had(const Span& s, ServiceKind kind) {
   const auto own = std::find_if(s.services.begin(), s.services.end(), [&](const Service& v) { return v.kind == kind; });
   return own == s.services.end() ? nullptr : &*own;
@@ -134,7 +120,7 @@ class Teller {
     if (had(s, ServiceKind::minerals)) say("after_metal_comes_back");
     if (had(s, ServiceKind::home_colour)) say("after_no_more_home_colour");
     if (!t) return;
-    const double lift = asked_lift(s, *t), lightened = share(s, ColourOrigin::lightened);
+    const double lift = asked_lift(s, *t), lightened = share_of(s, ColourOrigin::lightened);
     fresh_colour(s, lift, b);
     if (t->tone == Tone::violet && lightened > kMost && level(s) < c_.yellow_below_level)
       say("after_violet_on_yellow_dulls");
@@ -144,7 +130,7 @@ class Teller {
     if (lift < -kLevel) say("after_lighter_needs_more");
     if (lift < 0 && s.porosity.value >= c_.fill_from_porosity) say("after_ends_take_and_fade");
     if (lift > kLevel && cls(*b) != ProductClass::lightener) say("after_warmth_stays");
-    if (touches_scalp(s) && (t->tone == Tone::red || t->tone == Tone::copper) && white(s) < kMost)
+    if (touches_scalp(s) && (t->tone == Tone::red || t->tone == Tone::copper) && share_of(s, FibreKind::white) < kMost)
       say("after_growth_may_glow");
     taken_out(z, s);
   }
@@ -157,7 +143,7 @@ class Teller {
   }
 
   void fades(const PlannedBowl& b, const Target& t, const Span& s, double lift) {
-    const bool lightened = share(s, ColourOrigin::lightened) > kMost;
+    const bool lightened = share_of(s, ColourOrigin::lightened) > kMost;
     if (cls(b) == ProductClass::direct) {
       lasts("after_direct_fades", c_.direct_lasts_from, c_.direct_lasts_until);
       say("after_direct_stains");
@@ -170,7 +156,7 @@ class Teller {
     } else if (cls(b) == ProductClass::demi && lightened) {
       lasts("after_shadow_fades", c_.blend_lasts_from, c_.blend_lasts_until);
     } else if (cls(b) == ProductClass::demi) {
-      const bool blends = white(s) > white_counts_from();
+      const bool blends = share_of(s, FibreKind::white) > kScattered;
       lasts(blends ? "after_blended_not_covered" : "after_fades_softly", c_.blend_lasts_from, c_.blend_lasts_until);
     }
   }
@@ -179,7 +165,7 @@ class Teller {
   void fresh_colour(const Span& s, double lift, const PlannedBowl* b) {
     const Service* colour = had(s, ServiceKind::coloured);
     if (!colour || colour->weeks_ago.value_or(0) > c_.fresh_colour_weeks || lift <= 0) return;
-    if (share(s, ColourOrigin::tinted) > kMost && lift < c_.lighter_beyond_doubt && !b) {
+    if (share_of(s, ColourOrigin::tinted) > kMost && lift < c_.lighter_beyond_doubt && !b) {
       say("after_wash_and_wait");
       look_again_ = {1, c_.fresh_colour_weeks};
     }
@@ -187,7 +173,7 @@ class Teller {
 
   // Colour was taken out of this zone: it shows warm, and may come back.
   void taken_out(const ZoneRef& z, const Span& s) {
-    if (share(s, ColourOrigin::tinted) <= kMost) return;
+    if (share_of(s, ColourOrigin::tinted) <= kMost) return;
     for (const PlannedBowl& b : offered_.bowls) {
       if (!on(b, z.id) || (cls(b) != ProductClass::remover && cls(b) != ProductClass::lightener)) continue;
       const Service* colour = had(s, ServiceKind::coloured);
@@ -209,10 +195,7 @@ class Teller {
   }
 
   static constexpr double kMost = 0.5, kLevel = 1;
-  static double white_counts_from() {
-    constexpr double kScattered = 0.1;  // common practice: less is not worth naming
-    return kScattered;
-  }
+  static constexpr double kScattered = 0.1;  // share of white; common practice: less is not worth naming
   const Visit& visit_;
   const VisitPlan& plan_;
   const Offered offered_;

@@ -13,13 +13,6 @@ namespace {
 
 Duration around(double minutes) { return {minutes, minutes * Constants{}.apply_relative_sd}; }
 
-double white_share(const Span& span) {
-  double share = 0;
-  for (const Population& p : span.populations)
-    if (p.kind == FibreKind::white) share += p.share.value;
-  return share;
-}
-
 SpanKind kind_of(const Area& area, const Span& span) {
   if (touches_scalp(span)) return SpanKind::regrowth;
   return &span == &area.spans.back() && area.spans.size() > 1 && span.porosity.value > 1.5 ? SpanKind::ends
@@ -28,10 +21,8 @@ SpanKind kind_of(const Area& area, const Span& span) {
 
 // Natural hair that is to be lighter.
 bool lifts(const Span& span, const Target* target) {
-  double natural = 0;
-  for (const Population& p : span.populations)
-    if (p.origin == ColourOrigin::natural) natural += p.share.value;
-  return target && natural > 0.5 && asked_lift(span, *target) > Constants{}.lighter_beyond_doubt;
+  return target && share_of(span, ColourOrigin::natural) > 0.5 &&
+         asked_lift(span, *target) > Constants{}.lighter_beyond_doubt;
 }
 
 Application application(const Head& head, const ZoneRef& z, const PlannedBowl& bowl, const Range& range,
@@ -61,7 +52,7 @@ Application application(const Head& head, const ZoneRef& z, const PlannedBowl& b
       a.max = std::min(a.max, limits->minutes_max + a.apply.mean + kSlack);
   }
   a.lift = !a.lightening && range.cls == ProductClass::permanent && lifts(*z.span, target);
-  a.white_share = white_share(*z.span);
+  a.white_share = share_of(*z.span, FibreKind::white);
   a.resistance = z.span->resistance;
   a.porosity = z.span->porosity.value;
   return a;

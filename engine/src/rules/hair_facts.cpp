@@ -6,23 +6,11 @@
 namespace strandline {
 namespace {
 
-template <class Counts>
-double share(const Span& span, Counts&& counts) {
-  double sum = 0;
-  for (const Population& p : span.populations)
-    if (counts(p)) sum += p.share.value;
-  return sum;
-}
-
-double lightened(const Span& s) {
-  return share(s, [](const Population& p) { return p.origin == ColourOrigin::lightened; });
-}
-double dyed(const Span& s) {
-  return share(
-      s, [](const Population& p) { return p.origin == ColourOrigin::tinted || p.origin == ColourOrigin::direct; });
-}
+double lightened(const Span& s) { return share_of(s, ColourOrigin::lightened); }
+double dyed(const Span& s) { return share_of(s, ColourOrigin::tinted) + share_of(s, ColourOrigin::direct); }
 double white(const Span& s) {
-  return share(s, [](const Population& p) { return p.kind == FibreKind::white && p.origin == ColourOrigin::natural; });
+  return share_of(s,
+                  [](const Population& p) { return p.kind == FibreKind::white && p.origin == ColourOrigin::natural; });
 }
 
 bool altered(const Span& s) {
@@ -59,7 +47,7 @@ constexpr FactRow kFacts[] = {
     {"dyed", [](const Place& p) -> std::optional<double> { return dyed(p.span) > kHalf; }},
     {"direct_under",
      [](const Place& p) -> std::optional<double> {
-       return share(p.span, [](const Population& own) { return own.origin == ColourOrigin::direct; }) > 0;
+       return share_of(p.span, [](const Population& own) { return own.origin == ColourOrigin::direct; }) > 0;
      }},
     {"lightened", [](const Place& p) -> std::optional<double> { return lightened(p.span) > 0; }},
     {"some_lightened", [](const Place& p) -> std::optional<double> { return lightened(p.span) > 0; }},
