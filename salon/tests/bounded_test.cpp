@@ -63,7 +63,7 @@ double worked() {
   return static_cast<double>(now.tv_sec) + 1e-9 * static_cast<double>(now.tv_nsec);
 }
 
-#if defined(__SANITIZE_THREAD__) || defined(__SANITIZE_ADDRESS__)
+#ifdef STRANDLINE_SANITIZED
 constexpr double kSlower = 12;
 #else
 constexpr double kSlower = 1;

@@ -329,7 +329,7 @@ TEST_F(Running, StopsASearchWhoseClientHasGone) {
   server_->stop();
   thread_.join();
   // Stopping waits for the search: it must have been given up, not finished. Sanitizers make both many times slower.
-#if defined(__SANITIZE_THREAD__) || defined(__SANITIZE_ADDRESS__)
+#ifdef STRANDLINE_SANITIZED
   constexpr std::chrono::seconds kGivenUp(25);
 #else
   constexpr std::chrono::seconds kGivenUp(5);

@@ -8,7 +8,7 @@ namespace {
 
 using Clock = std::chrono::steady_clock;
 
-#if defined(__SANITIZE_THREAD__) || defined(__SANITIZE_ADDRESS__)
+#ifdef STRANDLINE_SANITIZED
 constexpr double kSlower = 10;
 #else
 constexpr double kSlower = 1;

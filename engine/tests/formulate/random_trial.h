@@ -14,7 +14,7 @@
 namespace strandline::testing_support {
 
 // A sanitizer slows each trial down so much that it gets a few of them.
-#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+#ifdef STRANDLINE_SANITIZED
 inline constexpr bool kSlowed = true;
 #else
 inline constexpr bool kSlowed = false;
