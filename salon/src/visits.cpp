@@ -1,25 +1,17 @@
 #include "strandline/salon/visits.h"
 
 #include <algorithm>
-#include <charconv>
 
+#include "handed_in.h"
+#include "of_store.h"
 #include "strandline/salon/knowledge.h"
 
 namespace strandline::salon {
 
 namespace {
 
-tl::unexpected<Problems> problem_of(const store::Trouble& trouble) {
-  if (trouble.code == "store_conflict") {
-    return tl::unexpected(Problems{{"visit_changed_elsewhere", "", {{"seq", std::to_string(trouble.seq)}}}});
-  }
-  if (trouble.code == "store_id_taken")
-    return tl::unexpected(Problems{{"entry_id_taken", "", {{"id", trouble.detail}}}});
-  return tl::unexpected(Problems{{trouble.code, "", {{"detail", trouble.detail}}}});
-}
-
 VisitSummary summary_of(const store::VisitRow& row) {
-  return {row.visit_id, row.seq, row.client, row.date, row.opened_at, row.changed_at};
+  return {row.visit_id, row.seq, row.client, row.date, row.opened_at, row.changed_at, row.person, ""};
 }
 
 // The shape is right; the options of one question are not kept, what this head's days are like is.
@@ -44,20 +36,17 @@ Result<SavedVisit> save(World& world, const store::NewDraft& draft, const wire::
   const auto written = world.store->save(draft);
   if (!written) return problem_of(written.error());
   return SavedVisit{{written->visit_id, written->seq, text_at(kept, "client"), text_at(kept, "date"),
-                     opened_at.empty() ? written->made_at : opened_at, written->made_at},
+                     opened_at.empty() ? written->made_at : opened_at, written->made_at, draft.person, ""},
                     written->id,
                     kept};
 }
 
-// The id given, or a new one.
-Result<std::string> id_for(World& world, const std::string& given) {
-  constexpr std::size_t shortest = 16, longest = 80;
-  constexpr std::string_view signs = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz-_";
-  if (given.empty()) return world.new_id();
-  if (given.size() < shortest || given.size() > longest || given.find_first_not_of(signs) != std::string::npos) {
-    return tl::unexpected(Problems{{"not_an_id", "", {{"id", given}}}});
-  }
-  return given;
+// Nothing is saved into a visit that was handed in.
+Result<void> not_over(World& world, const std::string& visit_id) {
+  const auto end = end_of(world, visit_id);
+  if (!end) return tl::unexpected(end.error());
+  if (*end) return tl::unexpected(Problems{{"visit_handed_in", "", {{"at", (*end)->made_at}}}});
+  return {};
 }
 
 }  // namespace
@@ -67,13 +56,9 @@ Result<VisitsPage> list_visits(World& world, const VisitsAsked& asked) {
   if (asked.limit < 1 || asked.limit > most) return tl::unexpected(Problems{{"bad_request", "", {{"what", "limit"}}}});
   // One more than asked tells whether another page follows.
   store::VisitsAsked of_store{.find = asked.find, .client = asked.client, .limit = asked.limit + 1};
-  if (!asked.cursor.empty()) {
-    const char* end = asked.cursor.data() + asked.cursor.size();
-    const auto read = std::from_chars(asked.cursor.data(), end, of_store.before);
-    if (read.ec != std::errc{} || read.ptr != end || of_store.before < 1) {
-      return tl::unexpected(Problems{{"bad_request", "", {{"what", "cursor"}}}});
-    }
-  }
+  const auto before = place_of(asked.cursor, of_store.before);
+  if (!before) return tl::unexpected(before.error());
+  of_store.before = *before;
   const auto rows = world.store->visits(of_store);
   if (!rows) return problem_of(rows.error());
   VisitsPage out;
@@ -90,17 +75,23 @@ Result<VisitsPage> list_visits(World& world, const VisitsAsked& asked) {
 Result<SavedVisit> open_saved(World& world, const std::string& id) {
   const auto row = world.store->visit(id);
   if (!row) return problem_of(row.error());
-  if (!*row) return tl::unexpected(Problems{{"visit_not_found", "", {{"id", id}}}});
+  if (!*row) {
+    const auto end = end_of(world, id);
+    if (!end) return tl::unexpected(end.error());
+    if (*end) return as_handed_in(**end);
+    return tl::unexpected(Problems{{"visit_not_found", "", {{"id", id}}}});
+  }
   auto document = wire::parse((*row)->body);
   if (!document) return problem_of({"store_damaged", "visit " + id, (*row)->store_seq});
   return SavedVisit{summary_of(**row), (*row)->entry_id, std::move(*document)};
 }
 
 Result<SavedVisit> save_new(World& world, const wire::Json& document, const wire::Sources& sources,
-                            const std::string& entry) {
+                            const std::string& entry, const std::string& person) {
   return id_for(world, entry).and_then([&](const std::string& id) {
-    return keepable(document, sources).and_then([&](const wire::Json& kept) {
-      return save(world, {id, id, 0, world.now(), wire::print(kept), ""}, kept);
+    return keepable(document, sources).and_then([&](const wire::Json& kept) -> Result<SavedVisit> {
+      if (const auto over = not_over(world, id); !over) return tl::unexpected(over.error());
+      return save(world, {id, id, 0, world.now(), wire::print(kept), person}, kept);
     });
   });
 }
@@ -111,8 +102,12 @@ Result<SavedVisit> save_change(World& world, const std::string& id, std::int64_t
     return keepable(document, sources).and_then([&](const wire::Json& kept) -> Result<SavedVisit> {
       const auto row = world.store->visit(id);
       if (!row) return problem_of(row.error());
-      if (!*row) return tl::unexpected(Problems{{"visit_not_found", "", {{"id", id}}}});
-      return save(world, {entry_id, id, seen_seq, world.now(), wire::print(kept), ""}, kept, (*row)->opened_at);
+      if (!*row) {
+        if (const auto over = not_over(world, id); !over) return tl::unexpected(over.error());
+        return tl::unexpected(Problems{{"visit_not_found", "", {{"id", id}}}});
+      }
+      return save(world, {entry_id, id, seen_seq, world.now(), wire::print(kept), (*row)->person}, kept,
+                  (*row)->opened_at);
     });
   });
 }

@@ -6,6 +6,7 @@
 #include "http.h"
 #include "static_files.h"
 #include "strandline/salon/desk.h"
+#include "strandline/salon/facts.h"
 #include "strandline/salon/knowledge.h"
 #include "strandline/salon/visits.h"
 #include "strandline/salon/watch.h"
@@ -25,6 +26,7 @@ struct Context {
   static constexpr int at_once = 2, waiting_most = 128;
   salon::Desk desk{at_once, waiting_most};
 
+  salon::Clients clients;
   salon::Watch watch;
 
   Context(salon::World w, salon::House h, const ServerOptions& options)
@@ -33,9 +35,11 @@ struct Context {
         sources(house.sources()),
         workers(options.search_threads, true),
         files(options.web),
+        clients(world),
         watch(world.store, options.tell) {}
 };
 
+void add_facts(httplib::Server& http, Context& context);   // /visits/{id}/facts, /visits/{id}/hand-in, /clients
 void add_health(httplib::Server& http, Context& context);  // /health
 void add_shelf(httplib::Server& http, Context& context);   // /shelf, /tones, /levels
 void add_verbs(httplib::Server& http, Context& context);   // /assess … /what-if

@@ -7,7 +7,7 @@ namespace strandline::server {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, int>, 30> statuses{{
+constexpr std::array<std::pair<std::string_view, int>, 35> statuses{{
     {"not_json", 400},
     {"not_a_number", 400},
     {"invalid_utf8", 400},
@@ -19,10 +19,15 @@ constexpr std::array<std::pair<std::string_view, int>, 30> statuses{{
     {"origin_not_allowed", 403},
     {"not_found", 404},
     {"visit_not_found", 404},
+    {"client_not_found", 404},
     {"unknown_verb", 404},
     {"method_not_allowed", 405},
     {"visit_changed_elsewhere", 409},
     {"entry_id_taken", 409},
+    {"visit_handed_in", 409},
+    {"client_same_name", 409},
+    {"visit_erased", 410},
+    {"store_erased", 410},
     {"document_too_large", 413},
     {"path_too_long", 414},
     {"not_json_content", 415},

@@ -20,7 +20,7 @@ bool known_path(const std::string& path) {
   static const std::regex paths(
       "/api/v1/(health|shelf|tones|levels|assess|aim|predict|formulate|schedule|plan|reach|fade|grow|what-if|review|"
       "convert|substitute|visits|changes|"
-      "visits/[A-Za-z0-9_-]{1,80})");
+      "visits/[A-Za-z0-9_-]{1,80}|visits/[A-Za-z0-9_-]{1,80}/(facts|hand-in)|clients|clients/[A-Za-z0-9_-]{1,80})");
   return std::regex_match(path, paths);
 }
 
@@ -105,6 +105,7 @@ Server::Server(ServerOptions options, salon::World world, salon::House house) {
     }
     reply(response, Problems{{code, "", {}}});
   });
+  add_facts(http, p.context);
   add_health(http, p.context);
   add_shelf(http, p.context);
   add_verbs(http, p.context);

@@ -42,7 +42,8 @@ TEST_F(Ailing, HealthAsksTheStore) {
 class Changed : public Running {
  protected:
   struct Journal : store::Store {
-    store::Expected<std::vector<store::Fact>> hand_in(const std::vector<store::NewFact>&, const std::string&) override {
+    store::Expected<std::vector<store::Fact>> hand_in(const std::vector<store::NewFact>&, const std::string&,
+                                                      std::int64_t) override {
       return {};
     }
     store::Expected<std::vector<store::Fact>> facts(const store::FactsAsked&) override { return {}; }

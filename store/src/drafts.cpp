@@ -1,7 +1,7 @@
 #include "drafts.h"
 
 #include "journal.h"
-#include "plain.h"
+#include "strandline/store/plain.h"
 
 namespace strandline::store {
 
@@ -115,7 +115,12 @@ Expected<Save> save_draft(Connection& db, const Keys& keys, const NewDraft& aske
   return Save{row.store_seq, row.entry_id, row.visit_id, row.seq, row.changed_at};
 }
 
-Expected<void> forget_draft(Connection& db, const std::string& visit_id) {
+Expected<void> forget_draft(Connection& db, const std::string& visit_id, std::int64_t seen) {
+  std::int64_t newest = 0;
+  const auto read = db.run("SELECT seq FROM drafts WHERE visit_id = $visit", {{"$visit", visit_id}},
+                           [&](const Row& r) { newest = r.integer(0); });
+  if (!read) return read;
+  if (newest != seen) return tl::unexpected(Trouble{"store_conflict", "changed meanwhile", newest});
   for (const char* sql : {"DELETE FROM drafts WHERE visit_id = $visit", "DELETE FROM saves WHERE visit_id = $visit",
                           "DELETE FROM keys WHERE owner = $visit AND NOT EXISTS (SELECT 1 FROM facts WHERE key = "
                           "$visit)"}) {

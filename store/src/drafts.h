@@ -8,7 +8,8 @@ namespace strandline::store {
 // Inside a transaction. Troubles: store_conflict, store_id_taken, store_erased.
 Expected<Save> save_draft(Connection& db, const Keys& keys, const NewDraft& asked);
 // Inside a transaction: gone with its saves; its key too, unless facts are sealed with it.
-Expected<void> forget_draft(Connection& db, const std::string& visit_id);
+// store_conflict when `seen` is not its newest save.
+Expected<void> forget_draft(Connection& db, const std::string& visit_id, std::int64_t seen);
 
 // Troubles: store_damaged where a box does not open beside what stands next to it.
 Expected<std::optional<VisitRow>> read_draft(Connection& db, const Keys& keys, const std::string& visit_id);

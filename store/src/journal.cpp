@@ -1,7 +1,7 @@
 #include "journal.h"
 
 #include "chain.h"
-#include "plain.h"
+#include "strandline/store/plain.h"
 
 namespace strandline::store {
 

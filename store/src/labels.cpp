@@ -1,6 +1,6 @@
 #include "labels.h"
 
-#include "plain.h"
+#include "strandline/store/plain.h"
 
 namespace strandline::store {
 

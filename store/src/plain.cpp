@@ -1,4 +1,4 @@
-#include "plain.h"
+#include "strandline/store/plain.h"
 
 #include <utf8proc.h>
 

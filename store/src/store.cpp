@@ -48,7 +48,8 @@ class SqliteStore : public Store {
     writer_->db.reset();
   }
 
-  Expected<std::vector<Fact>> hand_in(const std::vector<NewFact>& facts, const std::string& forget) override {
+  Expected<std::vector<Fact>> hand_in(const std::vector<NewFact>& facts, const std::string& forget,
+                                      std::int64_t seen) override {
     std::vector<Fact> made;
     const auto done = write([&](Connection& db) -> Expected<void> {
       made.clear();
@@ -57,7 +58,7 @@ class SqliteStore : public Store {
         if (!kept) return tl::unexpected(kept.error());
         made.push_back(std::move(*kept));
       }
-      return forget.empty() ? Expected<void>() : forget_draft(db, forget);
+      return forget.empty() ? Expected<void>() : forget_draft(db, forget, seen);
     });
     if (!forget.empty()) labels_.forget();
     if (!done) return tl::unexpected(done.error());
@@ -222,7 +223,7 @@ Expected<Keys> master_of(Connection& db, const std::string& path) {
 }  // namespace
 
 Expected<Fact> Store::append(const NewFact& fact) {
-  return hand_in({fact}, "").map([](std::vector<Fact> made) { return std::move(made.front()); });
+  return hand_in({fact}, "", 0).map([](std::vector<Fact> made) { return std::move(made.front()); });
 }
 
 std::string key_path(const Options& options) {

@@ -127,6 +127,21 @@ TEST(Journal, RefusesABodyThatIsNotJson) {
   EXPECT_EQ(store->save(draft("a", "v", 0, "no json")).error().code, "store_not_json");
 }
 
+// What another device saved meanwhile is not forgotten with the draft that this one has seen.
+TEST(Journal, HandsInOnlyTheDraftThatWasSeen) {
+  const auto store = memory();
+  ASSERT_TRUE(store->save(draft("a", "v", 0)));
+  ASSERT_TRUE(store->save(draft("b", "v", 1)));
+  const auto late = store->hand_in({fact("f", "v", 0)}, "v", 1);
+  ASSERT_FALSE(late);
+  EXPECT_EQ(late.error().code, "store_conflict");
+  EXPECT_EQ(late.error().seq, 2);
+  EXPECT_TRUE(store->facts()->empty());
+  EXPECT_TRUE(*store->visit("v"));
+  EXPECT_TRUE(store->hand_in({fact("f", "v", 0)}, "v", 2));
+  EXPECT_FALSE(*store->visit("v"));
+}
+
 // Whatever call of the database fails, the journal afterwards holds whole entries only, and the chain still
 // closes.
 TEST(Journal, NothingIsHalfWrittenWhicheverCallFails) {
@@ -139,7 +154,7 @@ TEST(Journal, NothingIsHalfWrittenWhicheverCallFails) {
     ASSERT_TRUE(store->save(draft("da", "v", 0)));
     armed = true;
     // A visit handed in: two facts, and its draft is gone; or nothing of it.
-    const auto second = store->hand_in({fact("b", "v", 1, "{}", "p"), fact("c", "v", 2)}, "v");
+    const auto second = store->hand_in({fact("b", "v", 1, "{}", "p"), fact("c", "v", 2)}, "v", 1);
     armed = false;
     const auto entries = *store->facts();
     EXPECT_EQ(entries.size(), second ? 3u : 1u) << "call " << n;

@@ -1,6 +1,7 @@
 #include "strandline/wire/openapi.h"
 
 #include "strandline/wire/advice_fields.h"
+#include "strandline/wire/happened_fields.h"
 #include "strandline/wire/later_fields.h"
 #include "strandline/wire/replan_fields.h"
 #include "strandline/wire/schema.h"
@@ -14,6 +15,17 @@ struct SavedSummary {
   std::string id;
   long long seq = 0;
   std::string client, date, opened_at, changed_at;
+  std::optional<std::string> person, handed_in_at;
+};
+
+struct ClientSummary {
+  std::string id, name;
+  int visits = 0;
+  std::string last_visit, last_date;
+};
+
+struct ClientVisitLine {
+  std::string visit_id, date, handed_in_at;
 };
 
 struct JournalChange {
@@ -32,7 +44,26 @@ struct Fields<SavedSummary> {
   static constexpr auto list =
       std::make_tuple(field("id", &S::id, always), field("seq", &S::seq, always), field("client", &S::client, always),
                       field("date", &S::date, always), field("opened_at", &S::opened_at, always),
-                      field("changed_at", &S::changed_at, always));
+                      field("changed_at", &S::changed_at, always),
+                      field("person", &S::person, {.note = "whose visit it is; absent = nobody's yet"}),
+                      field("handed_in_at", &S::handed_in_at, {.note = "absent = it is still a draft"}));
+};
+
+template <>
+struct Fields<ClientSummary> {
+  static constexpr std::string_view name = "ClientLine";
+  using C = ClientSummary;
+  static constexpr auto list =
+      std::make_tuple(field("id", &C::id, always), field("name", &C::name, always), field("visits", &C::visits, always),
+                      field("last_visit", &C::last_visit, always), field("last_date", &C::last_date, always));
+};
+
+template <>
+struct Fields<ClientVisitLine> {
+  static constexpr std::string_view name = "ClientVisit";
+  using C = ClientVisitLine;
+  static constexpr auto list = std::make_tuple(field("visit_id", &C::visit_id, always), field("date", &C::date, always),
+                                               field("handed_in_at", &C::handed_in_at, always));
 };
 
 template <>
@@ -151,7 +182,7 @@ void add_visits(Printer& p, const Json& visit, Json& paths) {
                    parameter("client", "query", false, "string"), parameter("limit", "query", false, "integer")});
   all["post"] = with_body(operation("saveNewVisit", saved, 201), visit);
   const Json entry = parameter("entry", "query", false, "string");
-  all["post"]["parameters"] = Json::array({entry});
+  all["post"]["parameters"] = Json::array({entry, parameter("person", "query", false, "string")});
   Json& one = paths["/api/v1/visits/{id}"];
   one["parameters"] = Json::array({parameter("id", "path", true, "string")});
   one["get"] = operation("openVisit", saved);
@@ -160,6 +191,71 @@ void add_visits(Printer& p, const Json& visit, Json& paths) {
   Json& changes = paths["/api/v1/changes"]["get"] =
       operation("changes", with_schema_key("changes", list_of(p.type<JournalChange>())));
   changes["parameters"] = Json::array({parameter("after", "query", false, "integer")});
+}
+
+// One of the bodies, told apart by `kind`; `told` = as the salon keeps it.
+Json fact_schema(Printer& p, bool told) {
+  Json any = Json::array();
+  const auto add = [&](const std::string& kind, int version, Json body) {
+    Json properties{{"id", {{"type", "string"}}}, {"kind", {{"const", kind}}}, {"made_at", {{"type", "string"}}}};
+    properties["version"] = {{"type", "integer"}, {"description", "of the body; now " + std::to_string(version)}};
+    properties["body"] = std::move(body);
+    Json required{"id", "kind"};
+    if (told) {
+      for (const char* key : {"visit_id", "person", "by"}) properties[key] = {{"type", "string"}};
+      for (const char* key : {"store_seq", "seq"}) properties[key] = {{"type", "integer"}};
+      properties["erased"] = {{"type", "boolean"}, {"description", "its key was destroyed; there is no body"}};
+      for (const char* key : {"store_seq", "visit_id", "seq", "made_at", "version"}) required.push_back(key);
+    } else {
+      required.push_back("body");
+    }
+    any.push_back({{"type", "object"}, {"properties", std::move(properties)}, {"required", std::move(required)}});
+  };
+  std::apply(
+      [&](const auto&... each) {
+        (add(std::string(each.kind), each.version, p.type<typename std::remove_cvref_t<decltype(each)>::Body>()), ...);
+      },
+      happened_kinds);
+  if (told) add("visit.handed_in", 1, {{"type", "object"}});
+  const char* name = told ? "Fact" : "NewFact";
+  p.definitions()[name] = {{"anyOf", std::move(any)}};
+  Json out;
+  out["$ref"] = std::string("#/components/schemas/") + name;
+  return out;
+}
+
+void add_facts(Printer& p, Json& paths) {
+  const Json told = fact_schema(p, true), fresh = fact_schema(p, false);
+  const Json id = Json::array({parameter("id", "path", true, "string")});
+  Json& facts = paths["/api/v1/visits/{id}/facts"];
+  facts["parameters"] = id;
+  Json page = with_schema_key("facts", list_of(told));
+  page["properties"]["next"]["type"] = "string";
+  facts["get"] = operation("factsOfVisit", std::move(page));
+  facts["get"]["parameters"] =
+      Json::array({parameter("cursor", "query", false, "string"), parameter("limit", "query", false, "integer")});
+  facts["post"] = with_body(operation("tellFact", told, 201), fresh);
+  Json asked{{"type", "object"}};
+  for (const char* key : {"entry", "person"}) asked["properties"][key]["type"] = "string";
+  asked["properties"]["seq"]["type"] = "integer";
+  asked["properties"]["facts"] = list_of(fresh);
+  asked["required"] = Json::array({"entry", "seq"});
+  Json& end = paths["/api/v1/visits/{id}/hand-in"];
+  end["parameters"] = id;
+  Json saved;
+  saved["$ref"] = "#/components/schemas/SavedVisit";
+  end["post"] = with_body(operation("handInVisit", std::move(saved)), std::move(asked));
+  Json& all = paths["/api/v1/clients"]["get"] =
+      operation("findClients", with_schema_key("clients", list_of(p.type<ClientSummary>())));
+  all["parameters"] =
+      Json::array({parameter("find", "query", false, "string"), parameter("limit", "query", false, "integer")});
+  Json record = with_schema_key("history", list_of(p.type<ClientVisitLine>()));
+  for (const auto& [key, value] : p.definitions()["ClientLine"]["properties"].items()) {
+    record["properties"][key] = value;
+    record["required"].push_back(key);
+  }
+  paths["/api/v1/clients/{id}"]["parameters"] = id;
+  paths["/api/v1/clients/{id}"]["get"] = operation("openClient", std::move(record));
 }
 
 }  // namespace
@@ -175,6 +271,7 @@ Json openapi(const std::string& version) {
   paths["/api/v1/tones"]["get"] = operation("tones", with_schema_key("tones", list_of(p.type<Tone>())));
   add_verbs(p, visit, paths);
   add_visits(p, visit, paths);
+  add_facts(p, paths);
   Json problems{{"type", "object"}};
   problems["properties"]["problems"] = list_of(p.type<Problem>());
   problems["required"] = Json::array({"problems"});

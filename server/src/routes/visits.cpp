@@ -1,68 +1,16 @@
-#include <algorithm>
-#include <charconv>
-#include <initializer_list>
-#include <limits>
-
 #include "context.h"
-#include "reply.h"
+#include "of_visits.h"
 
 namespace strandline::server {
 
 namespace {
-
-wire::Json json_of(const salon::VisitSummary& s) {
-  return {{"id", s.id},
-          {"seq", s.seq},
-          {"client", s.client},
-          {"date", s.date},
-          {"opened_at", s.opened_at},
-          {"changed_at", s.changed_at}};
-}
-
-void reply_saved(httplib::Response& response, const Result<salon::SavedVisit>& saved, int status = 200) {
-  if (saved) response.set_header("ETag", '"' + std::to_string(saved->summary.seq) + '"');
-  reply_with(
-      response, saved,
-      [](const salon::SavedVisit& s) {
-        wire::Json out{{"schema", "strandline.saved-visit/1"}};
-        out.update(json_of(s.summary));
-        out["entry"] = s.entry;
-        out["document"] = s.document;
-        return out;
-      },
-      status);
-}
-
-// A whole number without sign, of the header `"7"` or the query `7`; nothing when it is none.
-std::optional<std::int64_t> whole(std::string text) {
-  if (text.size() >= 2 && text.front() == '"' && text.back() == '"') text = text.substr(1, text.size() - 2);
-  std::int64_t out = 0;
-  const auto parsed = std::from_chars(text.data(), text.data() + text.size(), out);
-  if (parsed.ec != std::errc{} || parsed.ptr != text.data() + text.size() || out < 0) return std::nullopt;
-  return out;
-}
-
-// Answers a query that asks for anything but these; true when it did: what is not understood is not left out unsaid.
-bool refused_query(const httplib::Request& request, httplib::Response& response,
-                   std::initializer_list<std::string_view> known) {
-  for (const auto& [name, value] : request.params) {
-    if (std::find(known.begin(), known.end(), name) != known.end() && request.get_param_value_count(name) == 1)
-      continue;
-    reply(response, Problems{{"bad_request", "", {{"what", "query parameter " + name}}}});
-    return true;
-  }
-  return false;
-}
 
 void get_visits(Context& context, const httplib::Request& request, httplib::Response& response) {
   if (refused_query(request, response, {"cursor", "find", "client", "limit"})) return;
   salon::VisitsAsked asked{.cursor = request.get_param_value("cursor"),
                            .find = request.get_param_value("find"),
                            .client = request.get_param_value("client")};
-  if (request.has_param("limit")) {
-    const auto limit = whole(request.get_param_value("limit"));
-    asked.limit = limit && *limit <= std::numeric_limits<int>::max() ? static_cast<int>(*limit) : 0;
-  }
+  asked.limit = limit_of(request, asked.limit);
   reply_with(response, salon::list_visits(context.world, asked), [](const salon::VisitsPage& page) {
     wire::Json out = wire::Json::array();
     for (const salon::VisitSummary& s : page.visits) out.push_back(json_of(s));
@@ -73,9 +21,13 @@ void get_visits(Context& context, const httplib::Request& request, httplib::Resp
 }
 
 void post_visit(Context& context, const httplib::Request& request, httplib::Response& response) {
-  if (refused_query(request, response, {"entry"})) return;
+  if (refused_query(request, response, {"entry", "person"})) return;
+  const std::string person = request.get_param_value("person");
+  if (!person.empty()) {
+    if (const auto known = context.clients.open(person); !known) return reply(response, known.error());
+  }
   const auto saved = wire::parse(request.body).and_then([&](const wire::Json& document) {
-    return salon::save_new(context.world, document, context.sources, request.get_param_value("entry"));
+    return salon::save_new(context.world, document, context.sources, request.get_param_value("entry"), person);
   });
   if (saved) response.set_header("Location", "/api/v1/visits/" + saved->summary.id);
   reply_saved(response, saved, 201);

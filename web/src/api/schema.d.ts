@@ -342,6 +342,76 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/visits/{id}/facts": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        get: operations["factsOfVisit"];
+        put?: never;
+        post: operations["tellFact"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/visits/{id}/hand-in": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["handInVisit"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/clients": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["findClients"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/clients/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        get: operations["openClient"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -1480,6 +1550,10 @@ export interface components {
             date: string;
             opened_at: string;
             changed_at: string;
+            /** @description whose visit it is; absent = nobody's yet */
+            person?: string;
+            /** @description absent = it is still a draft */
+            handed_in_at?: string;
         };
         SavedVisit: {
             id: string;
@@ -1488,6 +1562,10 @@ export interface components {
             date: string;
             opened_at: string;
             changed_at: string;
+            /** @description whose visit it is; absent = nobody's yet */
+            person?: string;
+            /** @description absent = it is still a draft */
+            handed_in_at?: string;
             document: components["schemas"]["Visit"];
             entry: string;
             schema: string;
@@ -1498,6 +1576,440 @@ export interface components {
             seq: number;
             made_at: string;
             kind: string;
+        };
+        GateAnswered: {
+            skin_test?: string;
+            test?: components["schemas"]["SkinTest"];
+            answers?: components["schemas"]["Answers"];
+        };
+        GateCorrected: {
+            corrects: string;
+            why: string;
+            skin_test?: string;
+            test?: components["schemas"]["SkinTest"];
+            answers?: components["schemas"]["Answers"];
+        };
+        Agreed: {
+            /** @description BCP 47 */
+            language: string;
+            interpreter?: string;
+            wished: components["schemas"]["WishedZone"][];
+            words: string[];
+            will_not?: string[];
+            alternatives?: string[];
+            risks?: string[];
+            upkeep?: string[];
+            raises?: string[];
+            minutes: number;
+            price_from: number;
+            price_to: number;
+            currency: string;
+            bowls?: components["schemas"]["Bowl"][];
+            signature: components["schemas"]["Signature"];
+        };
+        WishedZone: {
+            zone: string;
+            level: number;
+            tone: components["schemas"]["Tone"];
+            hex?: string;
+        };
+        Signature: {
+            /** @description x, y, x, y ... as shares of the width of the pad */
+            strokes?: number[][];
+            /** @description of the pad, as a share of its width */
+            height?: number;
+            /** @description where a hand cannot draw */
+            typed?: string;
+        };
+        AgreeWithdrawn: {
+            fact: string;
+            why: string;
+        };
+        Mixed: {
+            label: string;
+            range: string;
+            parts: components["schemas"]["Part"][];
+            /** @description from the last touch */
+            minutes: number;
+            damp_hair?: boolean;
+            zones: string[];
+            /** @description goes on when the bowls of the step before are rinsed out */
+            step?: number;
+            mix?: number;
+            /** @description of its parts, in their order */
+            names?: string[];
+            range_name?: string;
+            /** @description minutes since hands went on */
+            at_min?: number;
+        };
+        Applied: {
+            zone: string;
+            bowl: string;
+            /** @description minutes since hands went on */
+            from_min?: number;
+            /** @description minutes since hands went on */
+            until_min?: number;
+        };
+        StoppedNow: {
+            kind: components["schemas"]["IncidentKind"];
+            /** @description minutes since hands went on */
+            at_min?: number;
+            zones?: string[];
+            bowls?: string[];
+        };
+        IncidentRecord: {
+            kind: components["schemas"]["IncidentKind"];
+            serious: components["schemas"]["Serious"];
+            where?: components["schemas"]["Where"][];
+            inside_application?: boolean;
+            onset: string;
+            onset_note?: string;
+            signs: string;
+            first_aid?: string;
+            advice?: string;
+            doctor?: string;
+            history?: string;
+            /** @description its full name */
+            product: string;
+            maker?: string;
+            batch?: string;
+            used_before?: string;
+            birth_year?: string;
+            sex?: string;
+            country?: string;
+            confirmed_by_doctor?: components["schemas"]["YesNo"];
+            stopped_using?: components["schemas"]["YesNo"];
+            happened_again?: components["schemas"]["YesNo"];
+            course?: components["schemas"]["Course"];
+            told_whom?: string;
+            may_be_shared?: boolean;
+            corrects?: string;
+        };
+        /** @enum {string} */
+        Serious: "no" | "incapacity" | "disability" | "hospital" | "birth_defect" | "life" | "death";
+        /** @enum {string} */
+        Where: "scalp" | "hair" | "eyes" | "face" | "neck" | "hands" | "lips" | "airways" | "elsewhere";
+        /** @enum {string} */
+        Course: "not_known" | "over" | "better" | "the_same" | "worse";
+        VisitResult: {
+            zones: components["schemas"]["ReachedZone"][];
+            /** @description the head as it left */
+            after?: components["schemas"]["Head"];
+            pleased?: components["schemas"]["Pleased"];
+            said?: string;
+            note?: string;
+            redo?: components["schemas"]["Redo"];
+            cut_cm?: number;
+            corrects?: string;
+        };
+        ReachedZone: {
+            zone: string;
+            level: number;
+            tone: components["schemas"]["Tone"];
+            measured?: components["schemas"]["Lab"];
+        };
+        /** @enum {string} */
+        Pleased: "not_asked" | "yes" | "partly" | "no";
+        Redo: {
+            visit: string;
+            cause: components["schemas"]["RedoCause"];
+        };
+        /** @enum {string} */
+        RedoCause: "tone" | "level" | "patchy" | "white_shows" | "faded" | "broke" | "wish_changed" | "other";
+        AftercareGiven: {
+            /** @description BCP 47 */
+            language: string;
+            words: string[];
+        };
+        Rebooked: {
+            from?: string;
+            until?: string;
+            /** @description that was agreed; empty = none yet */
+            day?: string;
+            /** @description of the next skin test */
+            test_by?: string;
+        };
+        Fact: {
+            id: string;
+            /** @constant */
+            kind: "gate.answered";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["GateAnswered"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "gate.corrected";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["GateCorrected"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "agreed";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Agreed"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "agree.withdrawn";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["AgreeWithdrawn"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "mixed";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Mixed"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "applied";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Applied"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "stopped";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["StoppedNow"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "incident";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["IncidentRecord"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "result";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["VisitResult"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "aftercare.given";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["AftercareGiven"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "rebooked";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Rebooked"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "visit.handed_in";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: Record<string, never>;
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        };
+        NewFact: {
+            id: string;
+            /** @constant */
+            kind: "gate.answered";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["GateAnswered"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "gate.corrected";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["GateCorrected"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "agreed";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Agreed"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "agree.withdrawn";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["AgreeWithdrawn"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "mixed";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Mixed"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "applied";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Applied"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "stopped";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["StoppedNow"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "incident";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["IncidentRecord"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "result";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["VisitResult"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "aftercare.given";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["AftercareGiven"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "rebooked";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Rebooked"];
+        };
+        ClientLine: {
+            id: string;
+            name: string;
+            visits: number;
+            last_visit: string;
+            last_date: string;
+        };
+        ClientVisit: {
+            visit_id: string;
+            date: string;
+            handed_in_at: string;
         };
         Problems: {
             problems: components["schemas"]["Problem"][];
@@ -2144,6 +2656,7 @@ export interface operations {
         parameters: {
             query?: {
                 entry?: string;
+                person?: string;
             };
             header?: never;
             path?: never;
@@ -2265,6 +2778,193 @@ export interface operations {
                     "application/json": {
                         schema: string;
                         changes: components["schemas"]["Change"][];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    factsOfVisit: {
+        parameters: {
+            query?: {
+                cursor?: string;
+                limit?: number;
+            };
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        facts: components["schemas"]["Fact"][];
+                        next?: string;
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    tellFact: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewFact"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Fact"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    handInVisit: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    entry: string;
+                    person?: string;
+                    seq: number;
+                    facts?: components["schemas"]["NewFact"][];
+                };
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SavedVisit"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    findClients: {
+        parameters: {
+            query?: {
+                find?: string;
+                limit?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        clients: components["schemas"]["ClientLine"][];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    openClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        history: components["schemas"]["ClientVisit"][];
+                        id: string;
+                        name: string;
+                        visits: number;
+                        last_visit: string;
+                        last_date: string;
                     };
                 };
             };

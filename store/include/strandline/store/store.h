@@ -143,8 +143,10 @@ class Store {
   virtual ~Store() = default;
 
   Expected<Fact> append(const NewFact& fact);
-  // All of them or none; the draft of `forget` is gone with them.
-  virtual Expected<std::vector<Fact>> hand_in(const std::vector<NewFact>& facts, const std::string& forget) = 0;
+  // All of them or none; the draft of `forget` is gone with them. `seen` is its newest save that the writer has seen:
+  // store_conflict when there is a newer one, or none.
+  virtual Expected<std::vector<Fact>> hand_in(const std::vector<NewFact>& facts, const std::string& forget,
+                                              std::int64_t seen) = 0;
   // Each compared with its hash: store_damaged rather than one that is not as it was written.
   virtual Expected<std::vector<Fact>> facts(const FactsAsked& asked = {}) = 0;
 

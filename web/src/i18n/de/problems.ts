@@ -42,6 +42,21 @@ export const problems: Part<typeof english> = {
   'problem.too_many_areas': (p) => `Mehr Bereiche, als sich bearbeiten lassen (${of(p, 'max')}).`,
   'problem.head_too_fine': (p) =>
     `Mehr Haarsorten, als sich bearbeiten lassen (${of(p, 'max')}). Gleich gelesene Abschnitte zusammenlegen.`,
+  'problem.visit_handed_in': (p: P) =>
+    `Er wurde am ${of(p, 'at').slice(0, 10)} abgegeben und ändert sich nicht mehr. Notieren Sie den Fehler als Berichtigung.`,
+  'problem.visit_erased': () => 'Dieser Besuch wurde mit der Person gelöscht, der er gehörte.',
+  'problem.client_not_found': () => 'Diese Person ist nicht mehr da. Öffnen Sie eine andere aus der Liste.',
+  'problem.client_same_name': (p: P) =>
+    `Es gibt schon jemanden mit dem Namen ${of(p, 'name')}. Sagen Sie, ob es dieselbe Person ist.`,
+  'problem.redo_unknown': () => 'Der frühere Besuch steht nicht in der Geschichte. Wählen Sie einen anderen.',
+  'problem.unknown_fact_kind': (p: P) =>
+    `„${of(p, 'kind')}“ kann nicht notiert werden. Laden Sie die Seite neu.`,
+  'problem.fact_version': () => 'Diese Seite ist älter als das Programm des Salons. Laden Sie sie neu.',
+  'problem.bad_instant': (p: P) => `„${of(p, 'text')}“ ist keine Zeit.`,
+  'problem.left_empty': () => 'Hier fehlt noch ein Text.',
+  'problem.not_signed': () => 'Es steht noch kein Name darunter. Zeichnen oder tippen Sie ihn.',
+  'problem.price_range': () => 'Der Preis endet unter seinem Anfang. Schreiben Sie den niedrigeren zuerst.',
+  'problem.date_range': () => 'Die Tage enden vor ihrem Anfang. Schreiben Sie den früheren zuerst.',
   'problem.busy': () => 'Gerade wird zu viel auf einmal gerechnet. Gleich noch einmal fragen.',
   'problem.given_up': () => 'Die Arbeit wurde aufgegeben. Noch einmal fragen.',
   'problem.out_of_time': () => 'In der Zeit kam keine Antwort. Mehr Zeit geben oder Bereiche zusammenlegen.',

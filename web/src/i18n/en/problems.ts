@@ -40,6 +40,20 @@ export const problems = {
   'problem.too_many_areas': (p: P) => `More areas than can be worked with (${of(p, 'max')}).`,
   'problem.head_too_fine': (p: P) =>
     `More kinds of hair than can be worked with (${of(p, 'max')}). Merge spans that are read alike.`,
+  'problem.visit_handed_in': (p: P) =>
+    `It was handed in on ${of(p, 'at').slice(0, 10)} and changes no more. Tell what was wrong as a correction.`,
+  'problem.visit_erased': () => 'This visit was erased with the person whose it was.',
+  'problem.client_not_found': () => 'This client is not there any more. Open another from the list.',
+  'problem.client_same_name': (p: P) =>
+    `There is somebody named ${of(p, 'name')} already. Say whether it is the same person.`,
+  'problem.redo_unknown': () => 'The earlier visit is not in the history. Choose another.',
+  'problem.unknown_fact_kind': (p: P) => `“${of(p, 'kind')}” cannot be noted. Load the page again.`,
+  'problem.fact_version': () => 'This page is older than the salon’s program. Load it again.',
+  'problem.bad_instant': (p: P) => `“${of(p, 'text')}” is no time.`,
+  'problem.left_empty': () => 'Something still has to be written here.',
+  'problem.not_signed': () => 'There is no name under it yet. Draw or type it.',
+  'problem.price_range': () => 'The price ends below where it begins. Put the lower one first.',
+  'problem.date_range': () => 'The dates end before they begin. Put the earlier one first.',
   'problem.busy': () => 'Too much is being worked out at once. Ask again in a moment.',
   'problem.given_up': () => 'The work was given up. Ask again.',
   'problem.out_of_time': () => 'There was no answer in the time given. Allow more time, or merge areas.',

@@ -40,6 +40,20 @@ export const problems = {
   'problem.too_many_areas': (p: P) => `Trop de zones pour travailler (${of(p, 'max')}).`,
   'problem.head_too_fine': (p: P) =>
     `Trop de sortes de cheveux pour travailler (${of(p, 'max')}). Réunir les portions lues pareil.`,
+  'problem.visit_handed_in': (p: P) =>
+    `Elle a été remise le ${of(p, 'at').slice(0, 10)} et ne change plus. Notez l’erreur comme une correction.`,
+  'problem.visit_erased': () => 'Cette visite a été effacée avec la personne concernée.',
+  'problem.client_not_found': () => 'Cette personne n’est plus là. Ouvrez-en une autre dans la liste.',
+  'problem.client_same_name': (p: P) =>
+    `Il y a déjà quelqu’un du nom de ${of(p, 'name')}. Dites si c’est la même personne.`,
+  'problem.redo_unknown': () => 'La visite précédente n’est pas dans l’historique. Choisissez-en une autre.',
+  'problem.unknown_fact_kind': (p: P) => `« ${of(p, 'kind')} » ne peut pas être noté. Rechargez la page.`,
+  'problem.fact_version': () => 'Cette page est plus ancienne que le programme du salon. Rechargez-la.',
+  'problem.bad_instant': (p: P) => `« ${of(p, 'text')} » n’est pas une heure.`,
+  'problem.left_empty': () => 'Il manque encore un texte ici.',
+  'problem.not_signed': () => 'Il n’y a pas encore de nom dessous. Dessinez-le ou tapez-le.',
+  'problem.price_range': () => 'Le prix finit plus bas qu’il ne commence. Mettez le plus bas d’abord.',
+  'problem.date_range': () => 'Les dates finissent avant de commencer. Mettez la première d’abord.',
   'problem.busy': () => 'Trop de calculs en même temps. Redemander dans un instant.',
   'problem.given_up': () => 'Le travail a été abandonné. Redemander.',
   'problem.out_of_time': () =>

@@ -1,0 +1,136 @@
+#include "strandline/salon/clients.h"
+
+#include <algorithm>
+
+#include "of_store.h"
+#include "strandline/store/plain.h"
+#include "strandline/wire/json.h"
+
+namespace strandline::salon {
+
+namespace {
+
+constexpr const char* named_kind = "client.named";
+constexpr const char* seen_kind = "client.seen";
+
+std::string text_of(const wire::Json& body, const char* key) {
+  const auto found = body.find(key);
+  return found != body.end() && found->is_string() ? found->get<std::string>() : "";
+}
+
+// Every fact of one kind after `after`, which moves on; those of erased people are passed over.
+template <class Take>
+Result<void> read_on(World& world, store::FactsAsked asked, std::int64_t& after, Take&& take) {
+  constexpr int page = 1000;
+  asked.limit = page;
+  for (;;) {
+    asked.after = after;
+    const auto facts = world.store->facts(asked);
+    if (!facts) return problem_of(facts.error());
+    for (const store::Fact& fact : *facts) {
+      after = fact.store_seq;
+      if (fact.closed) continue;
+      const auto body = wire::parse(fact.body);
+      if (!body) return problem_of({"store_damaged", "entry " + std::to_string(fact.store_seq), fact.store_seq});
+      take(fact, *body);
+    }
+    if (facts->size() < static_cast<std::size_t>(page)) return {};
+  }
+}
+
+}  // namespace
+
+Result<void> Clients::catch_up() {
+  const auto names = read_on(world_, {.stream = "", .key = "", .kind = named_kind}, names_read_,
+                             [&](const store::Fact& fact, const wire::Json& body) {
+                               const auto [at, fresh] = place_.try_emplace(fact.stream, known_.size());
+                               if (fresh) known_.emplace_back().line.id = fact.stream;
+                               Known& one = known_[at->second];
+                               one.line.name = text_of(body, "name");
+                               one.plain = store::plain(one.line.name);
+                             });
+  if (!names) return names;
+  return read_on(world_, {.stream = "", .key = "", .kind = seen_kind}, visits_read_,
+                 [&](const store::Fact& fact, const wire::Json& body) {
+                   const auto at = place_.find(fact.stream);
+                   if (at == place_.end()) return;
+                   Known& one = known_[at->second];
+                   ++one.line.visits;
+                   one.line.last_visit = text_of(body, "visit");
+                   one.line.last_date = text_of(body, "date");
+                   one.newest = fact.store_seq;
+                 });
+}
+
+template <class Wanted>
+Result<std::vector<ClientLine>> Clients::those(int limit, Wanted&& wanted) {
+  const std::scoped_lock held(lock_);
+  if (const auto read = catch_up(); !read) return tl::unexpected(read.error());
+  std::vector<const Known*> found;
+  for (const Known& one : known_) {
+    if (wanted(one.plain)) found.push_back(&one);
+  }
+  const auto many = std::min(found.size(), static_cast<std::size_t>(limit));
+  std::partial_sort(found.begin(), found.begin() + static_cast<std::ptrdiff_t>(many), found.end(),
+                    [](const Known* a, const Known* b) { return a->newest > b->newest; });
+  std::vector<ClientLine> out;
+  for (std::size_t i = 0; i < many; ++i) out.push_back(found[i]->line);
+  return out;
+}
+
+Result<std::vector<ClientLine>> Clients::find(const std::string& text, int limit) {
+  constexpr int most = 500;
+  if (limit < 1 || limit > most) return tl::unexpected(Problems{{"bad_request", "", {{"what", "limit"}}}});
+  return those(limit, [part = store::plain(text)](const std::string& name) {
+    return part.empty() || name.find(part) != std::string::npos;
+  });
+}
+
+Result<std::vector<ClientLine>> Clients::named(const std::string& name) {
+  constexpr int most = 20;
+  return those(most, [whole = store::plain(name)](const std::string& known) { return known == whole; });
+}
+
+Result<ClientRecord> Clients::open(const std::string& id) {
+  ClientRecord out;
+  {
+    const std::scoped_lock held(lock_);
+    if (const auto read = catch_up(); !read) return tl::unexpected(read.error());
+    const auto at = place_.find(id);
+    if (at == place_.end()) return tl::unexpected(Problems{{"client_not_found", "", {{"id", id}}}});
+    out.client = known_[at->second].line;
+  }
+  std::int64_t from = 0;
+  bool any = false;
+  const auto read = read_on(world_, {.stream = id, .key = "", .kind = ""}, from,
+                            [&](const store::Fact& fact, const wire::Json& body) {
+                              any = true;
+                              if (fact.kind != seen_kind) return;
+                              out.visits.push_back({text_of(body, "visit"), text_of(body, "date"), fact.made_at});
+                            });
+  if (!read) return tl::unexpected(read.error());
+  // Erased since the names were read.
+  if (!any) return tl::unexpected(Problems{{"client_not_found", "", {{"id", id}}}});
+  std::reverse(out.visits.begin(), out.visits.end());
+  return out;
+}
+
+std::vector<store::NewFact> Clients::facts_for(const std::string& client, const std::string& name,
+                                               const std::string& visit_id, const std::string& date,
+                                               const std::string& made_at) {
+  std::vector<store::NewFact> out;
+  const auto add = [&](const char* kind, const std::string& id, const wire::Json& body) {
+    out.push_back({.id = id,
+                   .stream = client,
+                   .after_seq = store::NewFact::at_the_end,
+                   .made_at = made_at,
+                   .kind = kind,
+                   .body = wire::print(body),
+                   .key = client});
+  };
+  if (!name.empty()) add(named_kind, client + "-name", {{"name", name}});
+  add(seen_kind, visit_id + "-seen", {{"visit", visit_id}, {"date", date}});
+  return out;
+}
+
+}  // namespace strandline::salon

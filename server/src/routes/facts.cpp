@@ -1,0 +1,100 @@
+#include "of_visits.h"
+
+namespace strandline::server {
+
+namespace {
+
+wire::Json json_of(const salon::ToldFact& f) {
+  wire::Json out{{"store_seq", f.store_seq}, {"id", f.id},     {"visit_id", f.visit_id}, {"seq", f.seq},
+                 {"made_at", f.made_at},     {"kind", f.kind}, {"version", f.version}};
+  if (!f.person.empty()) out["person"] = f.person;
+  if (!f.by.empty()) out["by"] = f.by;
+  if (f.erased)
+    out["erased"] = true;
+  else
+    out["body"] = f.body;
+  return out;
+}
+
+wire::Json json_of(const salon::ClientLine& c) {
+  return {
+      {"id", c.id}, {"name", c.name}, {"visits", c.visits}, {"last_visit", c.last_visit}, {"last_date", c.last_date}};
+}
+
+void post_fact(Context& context, const httplib::Request& request, httplib::Response& response) {
+  if (refused_query(request, response, {})) return;
+  const auto kept = wire::parse(request.body).and_then([&](const wire::Json& told) {
+    return salon::tell(context.world, request.matches[1], told);
+  });
+  reply_with(
+      response, kept,
+      [](const salon::ToldFact& f) {
+        wire::Json out{{"schema", "strandline.fact/1"}};
+        out.update(json_of(f));
+        return out;
+      },
+      201);
+}
+
+void get_facts(Context& context, const httplib::Request& request, httplib::Response& response) {
+  if (refused_query(request, response, {"cursor", "limit"})) return;
+  constexpr int usual = 200;
+  const auto page =
+      salon::facts_of(context.world, request.matches[1], request.get_param_value("cursor"), limit_of(request, usual));
+  reply_with(response, page, [](const salon::FactsPage& p) {
+    wire::Json facts = wire::Json::array();
+    for (const salon::ToldFact& f : p.facts) facts.push_back(json_of(f));
+    wire::Json out{{"schema", "strandline.facts/1"}, {"facts", std::move(facts)}};
+    if (!p.next.empty()) out["next"] = p.next;
+    return out;
+  });
+}
+
+void post_hand_in(Context& context, const httplib::Request& request, httplib::Response& response) {
+  if (refused_query(request, response, {})) return;
+  const auto ended = wire::parse(request.body).and_then([&](const wire::Json& asked) {
+    return salon::hand_in(context.world, context.clients, request.matches[1], asked);
+  });
+  reply_saved(response, ended);
+}
+
+void get_clients(Context& context, const httplib::Request& request, httplib::Response& response) {
+  if (refused_query(request, response, {"find", "limit"})) return;
+  constexpr int usual = 50;
+  const auto found = context.clients.find(request.get_param_value("find"), limit_of(request, usual));
+  reply_with(response, found, [](const std::vector<salon::ClientLine>& list) {
+    wire::Json out = wire::Json::array();
+    for (const salon::ClientLine& c : list) out.push_back(json_of(c));
+    return wire::Json{{"schema", "strandline.clients/1"}, {"clients", std::move(out)}};
+  });
+}
+
+void get_client(Context& context, const httplib::Request& request, httplib::Response& response) {
+  if (refused_query(request, response, {})) return;
+  reply_with(response, context.clients.open(request.matches[1]), [](const salon::ClientRecord& record) {
+    wire::Json out{{"schema", "strandline.client/1"}};
+    out.update(json_of(record.client));
+    wire::Json list = wire::Json::array();
+    for (const salon::ClientVisit& v : record.visits)
+      list.push_back({{"visit_id", v.visit_id}, {"date", v.date}, {"handed_in_at", v.handed_in_at}});
+    out["history"] = std::move(list);
+    return out;
+  });
+}
+
+}  // namespace
+
+void add_facts(httplib::Server& http, Context& context) {
+  using httplib::Request, httplib::Response;
+  const char* facts = "/api/v1/visits/([A-Za-z0-9_-]{1,80})/facts";
+  http.Get(facts, [&](const Request& request, Response& response) { get_facts(context, request, response); });
+  http.Post(facts, [&](const Request& request, Response& response) { post_fact(context, request, response); });
+  http.Post("/api/v1/visits/([A-Za-z0-9_-]{1,80})/hand-in",
+            [&](const Request& request, Response& response) { post_hand_in(context, request, response); });
+  http.Get("/api/v1/clients",
+           [&](const Request& request, Response& response) { get_clients(context, request, response); });
+  http.Get("/api/v1/clients/([A-Za-z0-9_-]{1,80})",
+           [&](const Request& request, Response& response) { get_client(context, request, response); });
+}
+
+}  // namespace strandline::server

@@ -1,0 +1,82 @@
+#include "strandline/wire/happened.h"
+
+#include <algorithm>
+
+#include "strandline/wire/happened_fields.h"
+
+namespace strandline::wire {
+
+namespace {
+
+bool blank(const std::string& text) { return text.find_first_not_of(' ') == std::string::npos; }
+
+void said(const std::string& text, const char* key, const At& at) {
+  if (blank(text)) at.key(key).problem("left_empty", {{"key", key}});
+}
+
+// What the codec cannot say of one value alone.
+void look(const GateCorrected& g, const At& at) { said(g.why, "why", at); }
+void look(const AgreeWithdrawn& a, const At& at) { said(a.why, "why", at); }
+void look(const Agreed& a, const At& at) {
+  if (a.price_to < a.price_from) {
+    at.key("price_to")
+        .problem("price_range", {{"from", number_text(a.price_from)}, {"until", number_text(a.price_to)}});
+  }
+  const bool drawn = std::any_of(a.signature.strokes.begin(), a.signature.strokes.end(),
+                                 [](const std::vector<double>& stroke) { return stroke.size() >= 4; });
+  if (!drawn && blank(a.signature.typed)) at.key("signature").problem("not_signed");
+  for (std::size_t i = 0; i < a.signature.strokes.size(); ++i) {
+    const std::size_t numbers = a.signature.strokes[i].size();
+    if (numbers % 2 == 0) continue;
+    at.key("signature")
+        .key("strokes")
+        .item(i)
+        .problem("wrong_count", {{"expected", std::to_string(numbers + 1)}, {"found", std::to_string(numbers)}});
+  }
+}
+void look(const IncidentRecord& i, const At& at) {
+  said(i.signs, "signs", at);
+  said(i.product, "product", at);
+  said(i.onset, "onset", at);
+}
+void look(const Rebooked& r, const At& at) {
+  if (!r.from.empty() && !r.until.empty() && r.until < r.from)
+    at.key("until").problem("date_range", {{"from", r.from}, {"until", r.until}});
+}
+template <class T>
+void look(const T&, const At&) {}
+
+// Calls f(kind) for the one with this word; false when there is none.
+template <class F>
+bool with_kind(std::string_view word, F&& f) {
+  return std::apply([&](const auto&... each) { return ((each.kind == word && (f(each), true)) || ...); },
+                    happened_kinds);
+}
+
+}  // namespace
+
+std::optional<int> version_of(std::string_view kind) {
+  std::optional<int> out;
+  with_kind(kind, [&](const auto& k) { out = k.version; });
+  return out;
+}
+
+bool before_the_end(std::string_view kind) {
+  bool out = false;
+  with_kind(kind, [&](const auto& k) { out = k.before_the_end; });
+  return out;
+}
+
+Problems check_happened(std::string_view kind, const Json& body, const std::string& path) {
+  Problems problems;
+  const At at(problems, path);
+  const bool known = with_kind(kind, [&]<class T>(const Kind<T>&) {
+    T read{};
+    decode(body, read, at.key("body"));
+    if (problems.empty()) look(read, at.key("body"));
+  });
+  if (!known) at.key("kind").problem("unknown_fact_kind", {{"kind", std::string(kind)}});
+  return problems;
+}
+
+}  // namespace strandline::wire
