@@ -10,7 +10,8 @@ namespace {
 
 class Journal : public store::Store {
  public:
-  store::Expected<std::vector<store::Fact>> hand_in(const std::vector<store::NewFact>&, const std::string&, std::int64_t) override {
+  store::Expected<std::vector<store::Fact>> hand_in(const std::vector<store::NewFact>&, const std::string&,
+                                                    std::int64_t) override {
     return {};
   }
   store::Expected<std::vector<store::Fact>> facts(const store::FactsAsked&) override { return {}; }
