@@ -50,7 +50,10 @@ for (const { name, at, most } of [
   { name: 'the list of visits', at: pages.home, most: 160 },
   { name: 'a plan', at: pages.plan, most: 200 },
 ])
-  test(`the first load of ${name} carries at most ${most} KB of compressed script`, async ({ page, salon }) => {
+  test(`the first load of ${name} carries at most ${most} KB of compressed script`, async ({
+    page,
+    salon,
+  }) => {
     const scripts = new Map<string, number>();
     page.on('response', async (answer) => {
       if (!new URL(answer.url()).pathname.endsWith('.js')) return; // workers' own scripts too
