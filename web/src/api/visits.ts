@@ -2,6 +2,8 @@ import { call } from './client';
 import type {
   AimAnswer,
   AssessAnswer,
+  FadeAnswer,
+  GrowAnswer,
   LevelsAnswer,
   PlanAnswer,
   ReachAnswer,
@@ -21,6 +23,10 @@ export interface VisitLine {
   date: string;
   opened_at: string;
   changed_at: string;
+  /** Whose visit it is; absent = nobody's yet. */
+  person?: string;
+  /** Absent = it is still a draft. */
+  handed_in_at?: string;
 }
 
 /** A visit as the salon keeps it. `seq` goes back with each change, so that no device overwrites another unseen. */
@@ -46,8 +52,8 @@ export function listVisits(asked: VisitsAsked = {}, signal?: AbortSignal) {
 }
 
 /** `entry` names what is saved: handed in again under the same id it is stored once and answered as the first time. */
-export const createVisit = (visit: Visit, entry: string) =>
-  call<SavedVisit>('POST', `visits?entry=${entry}`, visit);
+export const createVisit = (visit: Visit, entry: string, person?: string) =>
+  call<SavedVisit>('POST', `visits?entry=${entry}${person ? `&person=${person}` : ''}`, visit);
 
 export const openVisit = (id: string, signal?: AbortSignal) =>
   call<SavedVisit>('GET', `visits/${encodeURIComponent(id)}`, undefined, signal);
@@ -90,5 +96,9 @@ export const substitute = (visit: Visit, product: string, signal?: AbortSignal) 
   call<RemadeAnswer>('POST', `substitute?product=${encodeURIComponent(product)}`, visit, signal);
 
 export const levels = (signal?: AbortSignal) => call<LevelsAnswer>('GET', 'levels', undefined, signal);
+
+/** How colour fades and hair grows in the weeks after the visit's own bowls. */
+export const fade = (visit: Visit, signal?: AbortSignal) => call<FadeAnswer>('POST', 'fade', visit, signal);
+export const grow = (visit: Visit, signal?: AbortSignal) => call<GrowAnswer>('POST', 'grow', visit, signal);
 
 export const shelf = (signal?: AbortSignal) => call<ShelfAnswer>('GET', 'shelf', undefined, signal);

@@ -1,4 +1,5 @@
 import type { Visit } from '../api/types';
+import type { NewFact } from '../api/facts';
 import { run } from '../back/back';
 
 /** A document that the server has not stored yet, and the journal entry it was changed from. */
@@ -32,9 +33,18 @@ export interface Drafts {
   drop(id: string): Promise<void>;
 }
 
+/** Facts of a visit that were not handed over yet, beside its draft. */
+export const waiting = {
+  keep: (id: string, facts: readonly NewFact[]): Promise<unknown> =>
+    facts.length
+      ? run('keepDraft', { id: `facts of ${id}`, draft: facts })
+      : run('dropDraft', `facts of ${id}`),
+  read: (id: string) => run('readDraft', `facts of ${id}`) as Promise<readonly NewFact[] | undefined>,
+};
+
 /** Unsaved documents in the browser's store; gone once the server has them. */
 export const drafts: Drafts = {
   keep: (id, draft) => run('keepDraft', { id, draft }),
-  read: (id) => run('readDraft', id),
+  read: (id) => run('readDraft', id) as Promise<Draft | undefined>,
   drop: (id) => run('dropDraft', id),
 };

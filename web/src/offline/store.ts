@@ -1,6 +1,4 @@
-import type { Draft } from './drafts';
-
-/** The device's own store: unsaved documents, sealed by a key that never leaves this device. Runs in the worker. */
+/** The device's own store: unsaved documents and facts, sealed by a key that never leaves this device. Runs in the worker. */
 
 const NAME = 'strandline';
 const KEYS = 'keys';
@@ -60,7 +58,7 @@ async function inStore<T>(work: (db: IDBDatabase) => Promise<T>, otherwise: T): 
 }
 
 /** Lays a document into the store; false where this browser gives none. */
-export const keep = ({ id, draft }: { id: string; draft: Draft }): Promise<boolean> =>
+export const keep = ({ id, draft }: { id: string; draft: unknown }): Promise<boolean> =>
   inStore(async (db) => {
     const key = await deviceKey(db);
     const iv = crypto.getRandomValues(new Uint8Array(12));
@@ -70,13 +68,13 @@ export const keep = ({ id, draft }: { id: string; draft: Draft }): Promise<boole
     return true;
   }, false);
 
-export const read = (id: string): Promise<Draft | undefined> =>
-  inStore<Draft | undefined>(async (db) => {
+export const read = (id: string): Promise<unknown> =>
+  inStore<unknown>(async (db) => {
     const sealed = await asked<Sealed | undefined>(store(db, DRAFTS).get(id));
     if (!sealed) return undefined;
     const key = await deviceKey(db);
     const plain = await crypto.subtle.decrypt({ name: 'AES-GCM', iv: sealed.iv }, key, sealed.body);
-    return JSON.parse(new TextDecoder().decode(plain)) as Draft;
+    return JSON.parse(new TextDecoder().decode(plain)) as unknown;
   }, undefined);
 
 export const drop = (id: string): Promise<void> =>

@@ -1,4 +1,5 @@
 import { Refused } from '../api/client';
+import { handIn, type NewFact } from '../api/facts';
 import { newId } from '../api/id';
 import type {
   AimAnswer,
@@ -83,8 +84,13 @@ export class Work {
   /** A change of this device that another one overtook: a person decides. */
   overtaken = $state.raw<Draft>();
 
+  /** When it was handed in; from then on it changes no more. */
+  handedInAt = $state<string>();
+  /** Whose visit it is, where that is known. */
+  readonly person: string | undefined;
+
   constructor(
-    stored: Pick<api.SavedVisit, 'id' | 'seq' | 'document'> & { entry?: string },
+    stored: Pick<api.SavedVisit, 'id' | 'seq' | 'document' | 'person' | 'handed_in_at'> & { entry?: string },
     drafts?: Drafts,
     draft?: Draft,
   ) {
@@ -93,7 +99,9 @@ export class Work {
     this.#seq = stored.seq;
     this.#visit = this.#base = stored.document;
     this.#drafts = drafts;
-    if (!draft) return;
+    this.person = stored.person;
+    this.handedInAt = stored.handed_in_at;
+    if (!draft || this.handedInAt) return;
     const onOwn = stored.entry !== undefined && draft.handed?.includes(stored.entry);
     if (stored.entry !== undefined && stored.entry === draft.entry) {
       this.#drop(); // stored, and its answer did not come
@@ -166,6 +174,7 @@ export class Work {
   }
 
   #change(next: Visit, route: RouteView | undefined): () => void {
+    if (this.handedInAt) return () => {};
     const was = this.#history.add({ document: this.#visit, route });
     this.#turn(next);
     return () => this.undo(was);
@@ -438,6 +447,18 @@ export class Work {
     // What came before it was ours.
     if (this.saving === 'waiting' && !this.saveTrouble) await this.save();
     await Promise.all([this.#keeping, this.#dropping]);
+  }
+
+  #ending: string | undefined;
+  /** Ends the visit with these facts; throws what the server refuses it for. False where its last change is not stored. */
+  async handIn(facts: readonly NewFact[], person?: string): Promise<boolean> {
+    await this.save();
+    if (this.saving !== 'saved') return false;
+    this.#ending ??= newId();
+    const asked = { entry: this.#ending, seq: this.#seq, facts: [...facts], ...(person ? { person } : {}) };
+    this.handedInAt = (await handIn(this.id, asked)).handed_in_at;
+    this.#drop();
+    return true;
   }
 
   /** Stores no more: whoever opens the visit next hands its draft in. */

@@ -42,17 +42,17 @@ export const problems: Part<typeof english> = {
   'problem.too_many_areas': (p) => `Mehr Bereiche, als sich bearbeiten lassen (${of(p, 'max')}).`,
   'problem.head_too_fine': (p) =>
     `Mehr Haarsorten, als sich bearbeiten lassen (${of(p, 'max')}). Gleich gelesene Abschnitte zusammenlegen.`,
-  'problem.visit_handed_in': (p: P) =>
+  'problem.visit_handed_in': (p) =>
     `Er wurde am ${of(p, 'at').slice(0, 10)} abgegeben und ändert sich nicht mehr. Notieren Sie den Fehler als Berichtigung.`,
   'problem.visit_erased': () => 'Dieser Besuch wurde mit der Person gelöscht, der er gehörte.',
   'problem.client_not_found': () => 'Diese Person ist nicht mehr da. Öffnen Sie eine andere aus der Liste.',
-  'problem.client_same_name': (p: P) =>
+  'problem.client_same_name': (p) =>
     `Es gibt schon jemanden mit dem Namen ${of(p, 'name')}. Sagen Sie, ob es dieselbe Person ist.`,
   'problem.redo_unknown': () => 'Der frühere Besuch steht nicht in der Geschichte. Wählen Sie einen anderen.',
-  'problem.unknown_fact_kind': (p: P) =>
+  'problem.unknown_fact_kind': (p) =>
     `„${of(p, 'kind')}“ kann nicht notiert werden. Laden Sie die Seite neu.`,
   'problem.fact_version': () => 'Diese Seite ist älter als das Programm des Salons. Laden Sie sie neu.',
-  'problem.bad_instant': (p: P) => `„${of(p, 'text')}“ ist keine Zeit.`,
+  'problem.bad_instant': (p) => `„${of(p, 'text')}“ ist keine Zeit.`,
   'problem.left_empty': () => 'Hier fehlt noch ein Text.',
   'problem.not_signed': () => 'Es steht noch kein Name darunter. Zeichnen oder tippen Sie ihn.',
   'problem.price_range': () => 'Der Preis endet unter seinem Anfang. Schreiben Sie den niedrigeren zuerst.',

@@ -40,16 +40,16 @@ export const problems: Part<typeof english> = {
   'problem.too_many_areas': (p) => `Son más zonas de las que se pueden manejar (${of(p, 'max')}).`,
   'problem.head_too_fine': (p) =>
     `Son más tipos de cabello de los que se pueden manejar (${of(p, 'max')}). Junte los tramos que se leen igual.`,
-  'problem.visit_handed_in': (p: P) =>
+  'problem.visit_handed_in': (p) =>
     `Se entregó el ${of(p, 'at').slice(0, 10)} y ya no cambia. Anote el error como corrección.`,
   'problem.visit_erased': () => 'Esta visita se borró junto con la persona a la que pertenecía.',
   'problem.client_not_found': () => 'Esta persona ya no está. Abra otra de la lista.',
-  'problem.client_same_name': (p: P) =>
+  'problem.client_same_name': (p) =>
     `Ya hay alguien con el nombre ${of(p, 'name')}. Diga si es la misma persona.`,
   'problem.redo_unknown': () => 'La visita anterior no está en el historial. Elija otra.',
-  'problem.unknown_fact_kind': (p: P) => `«${of(p, 'kind')}» no se puede anotar. Cargue la página de nuevo.`,
+  'problem.unknown_fact_kind': (p) => `«${of(p, 'kind')}» no se puede anotar. Cargue la página de nuevo.`,
   'problem.fact_version': () => 'Esta página es más antigua que el programa del salón. Cárguela de nuevo.',
-  'problem.bad_instant': (p: P) => `«${of(p, 'text')}» no es una hora.`,
+  'problem.bad_instant': (p) => `«${of(p, 'text')}» no es una hora.`,
   'problem.left_empty': () => 'Aquí falta todavía un texto.',
   'problem.not_signed': () => 'Aún no hay nombre debajo. Dibújelo o escríbalo.',
   'problem.price_range': () => 'El precio termina por debajo de donde empieza. Ponga primero el más bajo.',
