@@ -13,18 +13,6 @@ namespace strandline::cli {
 
 namespace {
 
-Result<std::string> read_text(const std::string& file, std::istream& in) {
-  const std::size_t bytes_max = wire::TextLimits{}.bytes;
-  if (file != "-") return salon::read_file(file, bytes_max);
-  std::string text;
-  char c;
-  while (in.get(c)) {
-    text += c;
-    if (text.size() > bytes_max) break;
-  }
-  return text;
-}
-
 bool outside_the_document(const Problems& problems) {
   for (const Problem& p : problems) {
     if (p.code == "cannot_read" || p.code == "not_a_file") return true;
@@ -38,6 +26,18 @@ bool stopped_by_rules(const Problems& problems) {
 }
 
 }  // namespace
+
+Result<std::string> read_text(const std::string& file, std::istream& in) {
+  const std::size_t bytes_max = wire::TextLimits{}.bytes;
+  if (file != "-") return salon::read_file(file, bytes_max);
+  std::string text;
+  char c;
+  while (in.get(c)) {
+    text += c;
+    if (text.size() > bytes_max) break;
+  }
+  return text;
+}
 
 CLI::Validator between(double from, double to) {
   const std::string range = "[" + number(from) + " - " + number(to) + "]";

@@ -21,6 +21,9 @@ struct VisitFlags {
   std::optional<double> seconds;
 };
 
+// All of a file, or of `in` where it is "-". Problems cannot_read, not_a_file, document_too_large.
+Result<std::string> read_text(const std::string& file, std::istream& in);
+
 // A number within `from` and `to`, both included; CLI::Range lets "nan" through.
 CLI::Validator between(double from, double to);
 

@@ -16,47 +16,18 @@ namespace {
 
 // Words with an underscore in the sources that are no codes: parameters, keys, forms and uses of the law
 // tables.
-const std::set<std::string> not_codes = {"as_listed",
-                                         "asked_tone",
-                                         "free_base",
-                                         "in_bowl",
-                                         "leave_on_hair",
-                                         "nail_hardener",
-                                         "non_oxidative_dye",
-                                         "other_order",
-                                         "oxidative_dye",
-                                         "practice_held_back",
-                                         "reached_tone",
-                                         "rinse_off_hair",
-                                         "second_pair_of_hands",
-                                         "shorter_development",
-                                         "straightening_general",
-                                         "straightening_professional",
-                                         "sum_of_ratios",
-                                         "waving_general",
-                                         "waving_professional",
-                                         "made_at",
-                                         "opened_at",
-                                         "changed_at",
-                                         "store_seq",
-                                         "visit_id",
-                                         "fewer_bowls",
-                                         "later_on_lengths",
-                                         "lighter_first",
-                                         "softer_line",
-                                         "remove_packet",
-                                         "not_searched",
-                                         "store_conflict",
-                                         "common_practice",
-                                         "high_lift",
-                                         "law_or_identity",
-                                         "outside_fitted",
-                                         "outside_unused",
-                                         "own_simulation",
-                                         "second_step",
-                                         "valid_months",  // a figure of a rule
-                                         "bad_request",
-                                         "store_id_taken"};
+const std::set<std::string> not_codes = {
+    "as_listed", "asked_tone", "free_base", "in_bowl", "leave_on_hair", "nail_hardener", "non_oxidative_dye",
+    "other_order", "oxidative_dye", "practice_held_back", "reached_tone", "rinse_off_hair", "second_pair_of_hands",
+    "shorter_development", "straightening_general", "straightening_professional", "sum_of_ratios", "waving_general",
+    "waving_professional", "made_at", "opened_at", "changed_at", "store_seq", "visit_id", "fewer_bowls",
+    "later_on_lengths", "lighter_first", "softer_line", "remove_packet", "not_searched", "store_conflict",
+    "common_practice", "high_lift", "law_or_identity", "outside_fitted", "outside_unused", "own_simulation",
+    "second_step",
+    "valid_months",  // a figure of a rule
+    "bad_request", "store_id_taken",
+    // kinds of facts
+    "shelf_chosen", "shelf_saved"};
 
 std::set<std::string> words_with_underscore(const std::filesystem::path& folder) {
   std::set<std::string> out;

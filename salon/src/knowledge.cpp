@@ -57,12 +57,18 @@ Result<House> open_house(const HouseFiles& files) {
   const auto or_default = [&](const std::filesystem::path& given, const char* folder, const char* name) {
     return given.empty() ? files.knowledge / folder / name : given;
   };
-  auto shelf = read_known<Shelf>(or_default(files.shelf, "demo", "shelf.json"), wire::read_shelf);
+  const auto shelf_file = or_default(files.shelf, "demo", "shelf.json");
+  const auto as_written = +[](const wire::Json& json) -> Result<wire::Json> { return json; };
+  auto shelf = read_known<Shelf>(shelf_file, wire::read_shelf);
+  auto written = read_known<wire::Json>(shelf_file, as_written);
+  auto classes = read_known<wire::Json>(files.knowledge / "shelf" / "classes.json", as_written);
   auto policy = read_known<Policy>(or_default(files.policy, "policy", "house.json"), wire::read_policy);
   if (shelf && check(*shelf).empty()) learn(*shelf);
-  if (shelf && policy) return House{std::move(*shelf), std::move(*policy)};
+  if (shelf && policy && classes && written)
+    return House{std::move(*shelf), std::move(*policy), std::move(*written), std::move(*classes)};
   Problems problems;
-  if (!shelf) problems = std::move(shelf.error());
+  if (!classes) problems = std::move(classes.error());
+  if (!shelf) problems.insert(problems.end(), shelf.error().begin(), shelf.error().end());
   if (!policy) problems.insert(problems.end(), policy.error().begin(), policy.error().end());
   return tl::unexpected(std::move(problems));
 }

@@ -20,6 +20,10 @@ Result<wire::Json> keepable(const wire::Json& document, const wire::Sources& sou
   if (!read) return tl::unexpected(read.error());
   wire::Json out = document;
   const wire::Json habit = out.contains("options") ? out["options"].value("habit", wire::Json()) : wire::Json();
+  // A name that follows the newest version is kept as the version it is today.
+  const std::string& version = read->visit.shelf.id;
+  const bool named = !out.contains("shelf") || out["shelf"].is_string();
+  if (named && version.find('@') != std::string::npos) out["shelf"] = version;
   out.erase("options");
   if (!habit.is_null()) out["options"]["habit"] = habit;
   return out;

@@ -8,6 +8,7 @@
 #include "strandline/salon/desk.h"
 #include "strandline/salon/facts.h"
 #include "strandline/salon/knowledge.h"
+#include "strandline/salon/shelves.h"
 #include "strandline/salon/visits.h"
 #include "strandline/salon/watch.h"
 #include "strandline/salon/workers.h"
@@ -18,6 +19,7 @@ namespace strandline::server {
 struct Context {
   salon::World world;
   salon::House house;
+  salon::Shelves shelves;
   wire::Sources sources;
   salon::Workers workers;
   StaticFiles files;
@@ -32,7 +34,8 @@ struct Context {
   Context(salon::World w, salon::House h, const ServerOptions& options)
       : world(std::move(w)),
         house(std::move(h)),
-        sources(house.sources()),
+        shelves(world, house),
+        sources(shelves.sources()),
         workers(options.search_threads, true),
         files(options.web),
         clients(world),
@@ -41,7 +44,8 @@ struct Context {
 
 void add_facts(httplib::Server& http, Context& context);   // /visits/{id}/facts, /visits/{id}/hand-in, /clients
 void add_health(httplib::Server& http, Context& context);  // /health
-void add_shelf(httplib::Server& http, Context& context);   // /shelf, /tones, /levels
+void add_shelf(httplib::Server& http,
+               Context& context);  // /shelf, /shelf/read, /shelf/classes, /shelves …, /tones, /levels
 void add_verbs(httplib::Server& http, Context& context);   // /assess … /what-if
 void add_visits(httplib::Server& http, Context& context);  // /visits, /visits/{id}, /changes
 

@@ -7,7 +7,7 @@ namespace strandline::server {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, int>, 35> statuses{{
+constexpr std::array<std::pair<std::string_view, int>, 39> statuses{{
     {"not_json", 400},
     {"not_a_number", 400},
     {"invalid_utf8", 400},
@@ -20,9 +20,13 @@ constexpr std::array<std::pair<std::string_view, int>, 35> statuses{{
     {"not_found", 404},
     {"visit_not_found", 404},
     {"client_not_found", 404},
+    {"shelf_not_found", 404},
     {"unknown_verb", 404},
     {"method_not_allowed", 405},
     {"visit_changed_elsewhere", 409},
+    {"shelf_changed_elsewhere", 409},
+    {"shelf_id_taken", 409},
+    {"shelf_is_demo", 409},
     {"entry_id_taken", 409},
     {"visit_handed_in", 409},
     {"client_same_name", 409},

@@ -18,7 +18,9 @@ using httplib::Request, httplib::Response;
 // A path of the API that knows other methods.
 bool known_path(const std::string& path) {
   static const std::regex paths(
-      "/api/v1/(health|shelf|tones|levels|assess|aim|predict|formulate|schedule|plan|reach|fade|grow|what-if|review|"
+      "/api/v1/(health|shelf|shelf/(read|classes|choose)|shelves(/[A-Za-z0-9_-]{1,40}(/"
+      "(history|tubes|table))?)?|tones|levels|assess|aim|predict|formulate|schedule|plan|reach|fade|grow|what-if|"
+      "review|"
       "convert|substitute|visits|changes|"
       "visits/[A-Za-z0-9_-]{1,80}|visits/[A-Za-z0-9_-]{1,80}/(facts|hand-in)|clients|clients/[A-Za-z0-9_-]{1,80})");
   return std::regex_match(path, paths);

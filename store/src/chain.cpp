@@ -37,4 +37,6 @@ std::string hexadecimal(const std::string& bytes) {
   return out;
 }
 
+std::string content_hash(const std::string& text) { return hexadecimal(hash_of({text})); }
+
 }  // namespace strandline::store

@@ -274,9 +274,10 @@ ShelfAnswer view(const Shelf& shelf) {
   ShelfAnswer out{shelf.id, shelf.title, shelf.currency, shelf.invented, shelf.ranges, {}};
   const Weights& w = weights(Light::daylight, Observer::cie_1964_10deg);
   for (const Product& p : shelf.products) {
-    ProductView v{
-        p.id,      p.range,      p.name, p.cls, p.level, p.tone, told(&p), p.swatch_on, {}, {}, p.peroxide_percent,
-        p.stock_g, p.price_per_g};
+    ProductView v{p.id,         p.range,      p.name,      "", p.cls, p.level,
+                  p.tone,       told(&p),     p.swatch_on, {}, {},    p.peroxide_percent,
+                  std::nullopt, p.price_per_g};
+    if (p.stock_g < kNotCounted) v.stock_g = p.stock_g;
     if (p.cls == ProductClass::clear) {
       // Clear has no colour of its own: what its swatch shows is the hair under it.
     } else if (p.swatch) {
@@ -287,6 +288,15 @@ ShelfAnswer view(const Shelf& shelf) {
       v.srgb = under_lights(*v.lab, p.level, p.tone);
     }
     out.products.push_back(std::move(v));
+  }
+  return out;
+}
+
+ShelfAnswer view(const ShelfDocument& document) {
+  ShelfAnswer out = view(shelf_of(document));
+  for (std::size_t i = 0; i < out.products.size(); ++i) {
+    out.products[i].name = document.products[i].product.name;
+    out.products[i].code = document.products[i].code;
   }
   return out;
 }

@@ -7,6 +7,9 @@ namespace strandline::wire {
 
 namespace {
 
+Policy taken(Policy policy) { return policy; }
+Shelf taken(const ShelfDocument& document) { return shelf_of(document); }
+
 // "demo", {"demo": true}, or the value itself.
 template <class Ref>
 void decode_ref(const Json& in, Ref& out, const At& at, const Rules& rules) {
@@ -20,12 +23,23 @@ void decode_ref(const Json& in, Ref& out, const At& at, const Rules& rules) {
     }
     return;
   }
-  decode(in, out.inlined.emplace(), at);
+  typename Special<Ref>::Written written;
+  decode(in, written, at);
+  out.inlined = taken(std::move(written));
+}
+
+// A shelf that came whole is told as whole: what only people read has been left out of it.
+Json written(const Policy& policy) { return encode(policy); }
+Json written(const Shelf& shelf) {
+  ShelfDocument out{shelf.id, shelf.title, shelf.currency, shelf.invented, shelf.ranges, {}};
+  out.products.resize(shelf.products.size());
+  for (std::size_t i = 0; i < shelf.products.size(); ++i) out.products[i].product = shelf.products[i];
+  return encode(out);
 }
 
 template <class Ref>
 Json encode_ref(const Ref& ref) {
-  if (ref.inlined) return encode(*ref.inlined);
+  if (ref.inlined) return written(*ref.inlined);
   return ref.name.empty() ? std::string(Special<Ref>::named) : ref.name;
 }
 
@@ -120,7 +134,8 @@ Problems place_in(const Json& document, Problems problems) {
   return problems;
 }
 
-Result<Shelf> read_shelf(const Json& document) { return read_whole<Shelf>(document); }
+Result<ShelfDocument> read_shelf_document(const Json& document) { return read_whole<ShelfDocument>(document); }
+Result<Shelf> read_shelf(const Json& document) { return read_shelf_document(document).map(shelf_of); }
 Result<Policy> read_policy(const Json& document) { return read_whole<Policy>(document); }
 
 }  // namespace strandline::wire

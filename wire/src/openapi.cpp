@@ -28,6 +28,26 @@ struct ClientVisitLine {
   std::string visit_id, date, handed_in_at;
 };
 
+struct ShelfLine {
+  std::string id;
+  long long seq = 0;
+  std::string name, title, saved_at;
+  int ranges = 0, products = 0;
+  bool invented = false, chosen = false;
+};
+
+struct ShelfEdit {
+  long long seq = 0;
+  std::string name, saved_at;
+  int ranges = 0, products = 0;
+  std::vector<std::string> added, removed, changed;
+};
+
+struct Tube {
+  std::string product;
+  bool empty = false;
+};
+
 struct JournalChange {
   long long store_seq = 0;
   std::string visit_id;
@@ -64,6 +84,34 @@ struct Fields<ClientVisitLine> {
   using C = ClientVisitLine;
   static constexpr auto list = std::make_tuple(field("visit_id", &C::visit_id, always), field("date", &C::date, always),
                                                field("handed_in_at", &C::handed_in_at, always));
+};
+
+template <>
+struct Fields<ShelfLine> {
+  static constexpr std::string_view name = "ShelfSummary";
+  using S = ShelfLine;
+  static constexpr auto list =
+      std::make_tuple(field("id", &S::id, always), field("seq", &S::seq, always), field("name", &S::name, always),
+                      field("title", &S::title, always), field("saved_at", &S::saved_at, always),
+                      field("ranges", &S::ranges, always), field("products", &S::products, always),
+                      field("invented", &S::invented, always), field("chosen", &S::chosen, always));
+};
+
+template <>
+struct Fields<ShelfEdit> {
+  static constexpr std::string_view name = "ShelfVersion";
+  using E = ShelfEdit;
+  static constexpr auto list = std::make_tuple(
+      field("seq", &E::seq, always), field("name", &E::name, always), field("saved_at", &E::saved_at, always),
+      field("ranges", &E::ranges, always), field("products", &E::products, always), field("added", &E::added, always),
+      field("removed", &E::removed, always), field("changed", &E::changed, always));
+};
+
+template <>
+struct Fields<Tube> {
+  static constexpr std::string_view name = "Tube";
+  static constexpr auto list =
+      std::make_tuple(field("product", &Tube::product, always), field("empty", &Tube::empty, always));
 };
 
 template <>
@@ -258,6 +306,63 @@ void add_facts(Printer& p, Json& paths) {
   paths["/api/v1/clients/{id}"]["get"] = operation("openClient", std::move(record));
 }
 
+// A named type made from one that is there, with more keys.
+Json extended(Printer& p, const char* name, Json definition, std::initializer_list<std::pair<const char*, Json>> more) {
+  for (const auto& [key, type] : more) {
+    definition["properties"][key] = type;
+    definition["required"].push_back(key);
+  }
+  tag(definition);
+  p.definitions()[name] = std::move(definition);
+  Json out;
+  out["$ref"] = std::string("#/components/schemas/") + name;
+  return out;
+}
+
+void add_shelves(Printer& p, Json& paths) {
+  const Json text{{"type", "string"}}, document = p.type<ShelfDocument>();
+  const auto entry = [](Json& op) { op["parameters"].push_back(parameter("entry", "query", false, "string")); };
+  Json& one_shelf = paths["/api/v1/shelf"]["get"] = operation("shelf", answer_of<ShelfAnswer>(p));
+  one_shelf["parameters"] = Json::array({parameter("name", "query", false, "string")});
+  p.type<ShelfLine>(), p.type<TableRead>(), p.type<TableAsked>();
+  const Json saved = extended(
+      p, "SavedShelf", p.definitions()["ShelfSummary"],
+      {{"entry", text}, {"document", document}, {"empty", list_of(text)}, {"gaps", list_of(p.type<Problem>())}});
+  const Json read = extended(p, "ReadTable", p.definitions()["TableRead"], {{"document", document}});
+  const Json asked = extended(p, "AskedTable", p.definitions()["TableAsked"], {{"document", document}, {"text", text}});
+  p.definitions()["AskedTable"]["properties"].erase("schema");
+  p.definitions()["AskedTable"]["required"] = Json::array({"document", "text"});
+  const Json list = with_schema_key("shelves", list_of(p.type<ShelfLine>()));
+  paths["/api/v1/shelf/read"]["post"] = with_body(operation("readTable", read), asked);
+  paths["/api/v1/shelf/classes"]["get"] = operation("shelfClasses", with_schema_key("document", document));
+  Json choice{{"type", "object"}, {"required", {"shelf"}}};
+  choice["properties"]["shelf"] = text;
+  paths["/api/v1/shelf/choose"]["post"] = with_body(operation("chooseShelf", list), choice);
+  Json& all = paths["/api/v1/shelves"];
+  all["get"] = operation("listShelves", list);
+  all["post"] = with_body(operation("saveNewShelf", saved, 201), document);
+  entry(all["post"]);
+  const Json id = parameter("id", "path", true, "string");
+  Json& one = paths["/api/v1/shelves/{id}"];
+  one["parameters"] = Json::array({id});
+  one["get"] = operation("openShelf", saved);
+  one["get"]["parameters"] = Json::array({parameter("version", "query", false, "string")});
+  one["put"] = with_body(operation("saveShelf", saved), document);
+  one["put"]["parameters"] = Json::array({parameter("If-Match", "header", true, "string")});
+  entry(one["put"]);
+  Json& tubes = paths["/api/v1/shelves/{id}/tubes"];
+  tubes["parameters"] = Json::array({id});
+  tubes["post"] = with_body(operation("setEmpty", saved), p.type<Tube>());
+  entry(tubes["post"]);
+  Json& history = paths["/api/v1/shelves/{id}/history"];
+  history["parameters"] = Json::array({id});
+  history["get"] = operation("shelfHistory", with_schema_key("versions", list_of(p.type<ShelfEdit>())));
+  Json& table = paths["/api/v1/shelves/{id}/table"];
+  table["parameters"] = Json::array({id});
+  table["get"] = operation("shelfTable", with_schema_key("csv", text));
+  table["get"]["parameters"] = Json::array({parameter("range", "query", false, "string")});
+}
+
 }  // namespace
 
 Json openapi(const std::string& version) {
@@ -266,7 +371,7 @@ Json openapi(const std::string& version) {
   Json paths = Json::object();
   Json up{{"type", "boolean"}};
   paths["/api/v1/health"]["get"] = operation("health", with_schema_key("up", std::move(up)));
-  paths["/api/v1/shelf"]["get"] = operation("shelf", answer_of<ShelfAnswer>(p));
+  add_shelves(p, paths);
   paths["/api/v1/levels"]["get"] = operation("levels", answer_of<LevelsAnswer>(p));
   paths["/api/v1/tones"]["get"] = operation("tones", with_schema_key("tones", list_of(p.type<Tone>())));
   add_verbs(p, visit, paths);

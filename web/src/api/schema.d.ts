@@ -36,6 +36,142 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/shelf/read": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["readTable"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/shelf/classes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["shelfClasses"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/shelf/choose": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["chooseShelf"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/shelves": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["listShelves"];
+        put?: never;
+        post: operations["saveNewShelf"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/shelves/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        get: operations["openShelf"];
+        put: operations["saveShelf"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/shelves/{id}/tubes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["setEmpty"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/shelves/{id}/history": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        get: operations["shelfHistory"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/shelves/{id}/table": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        get: operations["shelfTable"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/levels": {
         parameters: {
             query?: never;
@@ -746,11 +882,15 @@ export interface components {
             peroxide_percent?: number;
             declared?: components["schemas"]["Declared"][];
             fully_declared?: boolean;
+            /** @description 0 = the tube is empty; absent = not counted, taken to be enough */
             stock_g?: number;
             package_g?: number;
             price_per_g?: number;
             /** @description g/mL */
             density?: number;
+            /** @description as printed on the tube; never interpreted */
+            code?: string;
+            barcode?: string;
         };
         /** @enum {string} */
         KnownBy: "white_hair" | "stated_hair" | "name";
@@ -1028,6 +1168,7 @@ export interface components {
             id: string;
             range: string;
             name: string;
+            code: string;
             cls: components["schemas"]["ProductClass"];
             level: number;
             tone: components["schemas"]["Tone"];
@@ -1036,7 +1177,7 @@ export interface components {
             lab?: components["schemas"]["Lab"];
             srgb?: components["schemas"]["UnderLights"];
             peroxide_percent: number;
-            stock_g: number;
+            stock_g?: number;
             price_per_g: number;
         };
         UnderLights: {
@@ -1048,6 +1189,97 @@ export interface components {
         Rgb: {
             hex: string;
             out_of_gamut: boolean;
+        };
+        ShelfSummary: {
+            id: string;
+            seq: number;
+            name: string;
+            title: string;
+            saved_at: string;
+            ranges: number;
+            products: number;
+            invented: boolean;
+            chosen: boolean;
+        };
+        TableRead: {
+            separator: string;
+            columns: components["schemas"]["TableColumn"][];
+            by_heading: boolean;
+            lines: components["schemas"]["TableLine"][];
+        };
+        /** @enum {string} */
+        TableColumn: "code" | "name" | "level" | "tone" | "cls" | "strength" | "price" | "price_per_g" | "package_g" | "stock_g" | "density" | "barcode" | "unused";
+        TableLine: {
+            line: number;
+            text: string;
+            is: components["schemas"]["TableLineIs"];
+            product: string;
+            problems: components["schemas"]["Problem"][];
+        };
+        /** @enum {string} */
+        TableLineIs: "heading" | "added" | "changed" | "same" | "refused";
+        Problem: {
+            code: string;
+            path: string;
+            params: {
+                [key: string]: string;
+            };
+        };
+        TableAsked: {
+            /** @description of the document; empty = developers */
+            range?: string;
+            /** @description of products that say none */
+            package_g?: number;
+            /** @description empty = as they are understood */
+            columns?: components["schemas"]["TableColumn"][];
+        };
+        SavedShelf: {
+            id: string;
+            seq: number;
+            name: string;
+            title: string;
+            saved_at: string;
+            ranges: number;
+            products: number;
+            invented: boolean;
+            chosen: boolean;
+            entry: string;
+            document: components["schemas"]["Shelf"];
+            empty: string[];
+            gaps: components["schemas"]["Problem"][];
+            schema: string;
+        };
+        ReadTable: {
+            separator: string;
+            columns: components["schemas"]["TableColumn"][];
+            by_heading: boolean;
+            lines: components["schemas"]["TableLine"][];
+            document: components["schemas"]["Shelf"];
+            schema: string;
+        };
+        AskedTable: {
+            /** @description of the document; empty = developers */
+            range?: string;
+            /** @description of products that say none */
+            package_g?: number;
+            /** @description empty = as they are understood */
+            columns?: components["schemas"]["TableColumn"][];
+            document: components["schemas"]["Shelf"];
+            text: string;
+        };
+        Tube: {
+            product: string;
+            empty: boolean;
+        };
+        ShelfVersion: {
+            seq: number;
+            name: string;
+            saved_at: string;
+            ranges: number;
+            products: number;
+            added: string[];
+            removed: string[];
+            changed: string[];
         };
         LevelsAnswer: {
             swatches: components["schemas"]["ToneSwatch"][];
@@ -1102,13 +1334,6 @@ export interface components {
             warmth: number;
             level_spread: components["schemas"]["Spread"];
             reflectance: number[];
-        };
-        Problem: {
-            code: string;
-            path: string;
-            params: {
-                [key: string]: string;
-            };
         };
         AimAnswer: {
             targets: components["schemas"]["ZoneTarget"][];
@@ -2057,7 +2282,9 @@ export interface operations {
     };
     shelf: {
         parameters: {
-            query?: never;
+            query?: {
+                name?: string;
+            };
             header?: never;
             path?: never;
             cookie?: never;
@@ -2071,6 +2298,355 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["ShelfAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    readTable: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AskedTable"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ReadTable"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    shelfClasses: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        document: components["schemas"]["Shelf"];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    chooseShelf: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    shelf: string;
+                };
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        shelves: components["schemas"]["ShelfSummary"][];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    listShelves: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        shelves: components["schemas"]["ShelfSummary"][];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    saveNewShelf: {
+        parameters: {
+            query?: {
+                entry?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Shelf"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SavedShelf"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    openShelf: {
+        parameters: {
+            query?: {
+                version?: string;
+            };
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SavedShelf"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    saveShelf: {
+        parameters: {
+            query?: {
+                entry?: string;
+            };
+            header: {
+                "If-Match": string;
+            };
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Shelf"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SavedShelf"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    setEmpty: {
+        parameters: {
+            query?: {
+                entry?: string;
+            };
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Tube"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SavedShelf"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    shelfHistory: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        versions: components["schemas"]["ShelfVersion"][];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    shelfTable: {
+        parameters: {
+            query?: {
+                range?: string;
+            };
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        csv: string;
+                    };
                 };
             };
             /** @description problems */

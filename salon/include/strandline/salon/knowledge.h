@@ -16,6 +16,7 @@ std::filesystem::path default_knowledge();
 struct House {
   Shelf demo;
   Policy policy;
+  wire::Json demo_document, classes;  // as they are written: the demo shelf, and classes of products (no maker's)
 
   // Valid as long as this object.
   wire::Sources sources() const;

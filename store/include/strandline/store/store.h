@@ -101,6 +101,9 @@ struct VisitsAsked {
   std::string person = {};
 };
 
+// BLAKE2b-256 of a text, hexadecimal: what it is known by, wherever it is kept.
+std::string content_hash(const std::string& text);
+
 // What verify_file() found.
 struct Verified {
   std::int64_t entries = 0;

@@ -9,6 +9,7 @@ import { plan } from './plan';
 import { problems } from './problems';
 import { reading } from './reading';
 import { rules } from './rules';
+import { shelf } from './shelf';
 import { shell } from './shell';
 import { ui } from './ui';
 import { visit } from './visit';
@@ -18,6 +19,7 @@ import { why } from './why';
 export const en = {
   ...ui,
   ...shell,
+  ...shelf,
   ...kit,
   ...hair,
   ...visit,

@@ -10,6 +10,7 @@ import { plan } from './plan';
 import { problems } from './problems';
 import { reading } from './reading';
 import { rules } from './rules';
+import { shelf } from './shelf';
 import { shell } from './shell';
 import { ui } from './ui';
 import { visit } from './visit';
@@ -19,6 +20,7 @@ import { why } from './why';
 export const fr: Dictionary = {
   ...ui,
   ...shell,
+  ...shelf,
   ...kit,
   ...hair,
   ...visit,

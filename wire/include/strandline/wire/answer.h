@@ -12,6 +12,7 @@
 #include "strandline/running.h"
 #include "strandline/wire/decode.h"
 #include "strandline/wire/json.h"
+#include "strandline/wire/shelf_document.h"
 
 namespace strandline::wire {
 
@@ -253,7 +254,7 @@ LevelsAnswer levels_answer();
 
 // A product of the shelf as a screen lists it.
 struct ProductView {
-  std::string id, range, name;
+  std::string id, range, name, code;
   ProductClass cls = ProductClass::permanent;
   double level = 0;
   Tone tone = Tone::natural;
@@ -261,7 +262,9 @@ struct ProductView {
   std::optional<SwatchHair> swatch_on;
   std::optional<Lab> lab;  // of the swatch, or what the name promises; none for clear and for a hue without a level
   std::optional<UnderLights> srgb;
-  double peroxide_percent = 0, stock_g = 0, price_per_g = 0;
+  double peroxide_percent = 0;
+  std::optional<double> stock_g;  // absent = not counted
+  double price_per_g = 0;
 };
 struct ShelfAnswer {
   std::string id, title, currency;
@@ -270,6 +273,7 @@ struct ShelfAnswer {
   std::vector<ProductView> products;
 };
 ShelfAnswer view(const Shelf& shelf);
+ShelfAnswer view(const ShelfDocument& document);  // with the codes on the tubes
 
 // Each answer as JSON with "schema": "strandline.<verb>/1".
 Json answer_json(const AssessAnswer& answer);

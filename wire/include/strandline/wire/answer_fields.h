@@ -450,12 +450,12 @@ template <>
 struct Fields<ProductView> {
   static constexpr std::string_view name = "ProductView";
   using V = ProductView;
-  static constexpr auto list =
-      std::make_tuple(field("id", &V::id, always), field("range", &V::range, always), field("name", &V::name, always),
-                      field("cls", &V::cls, always), field("level", &V::level, always), field("tone", &V::tone, always),
-                      field("known_by", &V::known_by), field("swatch_on", &V::swatch_on), field("lab", &V::lab),
-                      field("srgb", &V::srgb), field("peroxide_percent", &V::peroxide_percent, always),
-                      field("stock_g", &V::stock_g, always), field("price_per_g", &V::price_per_g, always));
+  static constexpr auto list = std::make_tuple(
+      field("id", &V::id, always), field("range", &V::range, always), field("name", &V::name, always),
+      field("code", &V::code, always), field("cls", &V::cls, always), field("level", &V::level, always),
+      field("tone", &V::tone, always), field("known_by", &V::known_by), field("swatch_on", &V::swatch_on),
+      field("lab", &V::lab), field("srgb", &V::srgb), field("peroxide_percent", &V::peroxide_percent, always),
+      field("stock_g", &V::stock_g), field("price_per_g", &V::price_per_g, always));
 };
 
 template <>

@@ -3,6 +3,7 @@
 
 #include "strandline/shelf.h"
 #include "strandline/wire/encode.h"
+#include "strandline/wire/shelf_table.h"
 #include "strandline/wire/words.h"
 
 namespace strandline::wire {
@@ -80,20 +81,87 @@ struct Fields<Product> {
       field("swatch_on", &Product::swatch_on, {.note = "absent: white hair by the range's reference"}),
       field("peroxide_percent", &Product::peroxide_percent, {.min = 0, .max = 60, .note = "% w/w"}),
       field("declared", &Product::declared, {.max_items = 100}), field("fully_declared", &Product::fully_declared),
-      field("stock_g", &Product::stock_g, {.min = 0, .max = 1e7}),
+      field("stock_g", &Product::stock_g,
+            {.min = 0, .max = 1e7, .note = "0 = the tube is empty; absent = not counted, taken to be enough"}),
       field("package_g", &Product::package_g, {.min = 0, .max = 1e6}),
       field("price_per_g", &Product::price_per_g, {.min = 0, .max = 1e4}),
       field("density", &Product::density, {.min = 0.1, .max = 5, .note = "g/mL"}));
 };
 
 template <>
-struct Fields<Shelf> {
+struct Fields<ShelfProduct> {
+  static constexpr std::string_view name = "Product";
+  static constexpr auto list = std::make_tuple(
+      inlined(&ShelfProduct::product),
+      field("code", &ShelfProduct::code, {.max_length = 40, .note = "as printed on the tube; never interpreted"}),
+      field("barcode", &ShelfProduct::barcode, {.max_length = 60}));
+};
+
+template <>
+struct Fields<ShelfDocument> {
   static constexpr std::string_view name = "Shelf";
+  using D = ShelfDocument;
   static constexpr auto list =
-      std::make_tuple(field("id", &Shelf::id, {.max_length = 60}), field("title", &Shelf::title),
-                      field("currency", &Shelf::currency, {.max_length = 8}), field("invented", &Shelf::invented),
-                      field("ranges", &Shelf::ranges, {.required = true, .max_items = 200}),
-                      field("products", &Shelf::products, {.required = true, .max_items = 10000}));
+      std::make_tuple(field("id", &D::id, {.max_length = 60}), field("title", &D::title),
+                      field("currency", &D::currency, {.max_length = 8}), field("invented", &D::invented),
+                      field("ranges", &D::ranges, {.required = true, .max_items = 200}),
+                      field("products", &D::products, {.required = true, .max_items = 10000}));
+};
+
+template <>
+struct Words<TableColumn> {
+  static constexpr std::string_view name = "TableColumn";
+  static constexpr WordList<TableColumn, 13> list{{{TableColumn::code, "code"},
+                                                   {TableColumn::name, "name"},
+                                                   {TableColumn::level, "level"},
+                                                   {TableColumn::tone, "tone"},
+                                                   {TableColumn::cls, "cls"},
+                                                   {TableColumn::strength, "strength"},
+                                                   {TableColumn::price, "price"},
+                                                   {TableColumn::price_per_g, "price_per_g"},
+                                                   {TableColumn::package_g, "package_g"},
+                                                   {TableColumn::stock_g, "stock_g"},
+                                                   {TableColumn::density, "density"},
+                                                   {TableColumn::barcode, "barcode"},
+                                                   {TableColumn::unused, "unused"}}};
+};
+
+template <>
+struct Words<TableLineIs> {
+  static constexpr std::string_view name = "TableLineIs";
+  static constexpr WordList<TableLineIs, 5> list{{{TableLineIs::heading, "heading"},
+                                                  {TableLineIs::added, "added"},
+                                                  {TableLineIs::changed, "changed"},
+                                                  {TableLineIs::same, "same"},
+                                                  {TableLineIs::refused, "refused"}}};
+};
+
+// Beside "text" and "document", which are no plain fields: a text with line ends, and a shelf as it is written.
+template <>
+struct Fields<TableAsked> {
+  static constexpr std::string_view name = "TableAsked";
+  static constexpr auto list = std::make_tuple(
+      field("range", &TableAsked::range, {.max_length = 60, .note = "of the document; empty = developers"}),
+      field("package_g", &TableAsked::package_g, {.min = 0, .max = 1e5, .note = "of products that say none"}),
+      field("columns", &TableAsked::columns, {.max_items = 100, .note = "empty = as they are understood"}));
+};
+
+template <>
+struct Fields<TableLine> {
+  static constexpr std::string_view name = "TableLine";
+  static constexpr auto list = std::make_tuple(
+      field("line", &TableLine::line, {.required = true}), field("text", &TableLine::text, {.required = true}),
+      field("is", &TableLine::is, {.required = true}), field("product", &TableLine::product, {.required = true}),
+      field("problems", &TableLine::problems, {.required = true}));
+};
+
+template <>
+struct Fields<TableRead> {
+  static constexpr std::string_view name = "TableRead", verb = "table";
+  static constexpr auto list = std::make_tuple(field("separator", &TableRead::separator, {.required = true}),
+                                               field("columns", &TableRead::columns, {.required = true}),
+                                               field("by_heading", &TableRead::by_heading, {.required = true}),
+                                               field("lines", &TableRead::lines, {.required = true}));
 };
 
 }  // namespace strandline::wire

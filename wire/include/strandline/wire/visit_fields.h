@@ -112,7 +112,7 @@ struct Fields<AnswerOptions> {
 template <>
 struct Special<ShelfRef> {
   static constexpr bool exists = true;
-  using Written = Shelf;
+  using Written = ShelfDocument;
   static constexpr std::string_view named = "demo";
   static void decode(const Json& in, ShelfRef& out, const At& at, const Rules& rules);
   static Json encode(const ShelfRef& ref);
