@@ -1,6 +1,5 @@
 #include "strandline/salon/watch.h"
 
-#include <condition_variable>
 #include <new>
 
 namespace strandline::salon {
@@ -38,7 +37,6 @@ Problems Watch::found() const {
 }
 
 void Watch::run(const std::stop_token& stop) {
-  std::condition_variable_any asked;
   while (!stop.stop_requested()) {
     const Problems now = read_whole(*store_, stop);
     if (stop.stop_requested()) return;
@@ -47,7 +45,7 @@ void Watch::run(const std::stop_token& stop) {
     std::unique_lock lock(mutex_);
     // A file that could not be read just then may be whole; whoever asks it now is told by the file itself.
     if (lasting(now)) found_ = now;
-    asked.wait_for(lock, stop, every_, [] { return false; });
+    asked_.wait_for(lock, stop, every_, [] { return false; });
   }
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <chrono>
+#include <condition_variable>
 #include <functional>
 #include <memory>
 #include <mutex>
@@ -34,6 +35,7 @@ class Watch {
   std::chrono::milliseconds every_;
   mutable std::mutex mutex_;
   Problems found_;
+  std::condition_variable_any asked_;
   std::jthread thread_;
 };
 
