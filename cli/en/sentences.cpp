@@ -51,8 +51,8 @@ std::string filled(std::string_view text, const Problem& problem) {
 }  // namespace
 
 const Sentence* find(std::string_view code) {
-  for (const auto& table :
-       {document_sentences(), work_sentences(), reason_sentences(), after_sentences(), rule_sentences()}) {
+  for (const auto& table : {document_sentences(), work_sentences(), reason_sentences(), after_sentences(),
+                            rule_sentences(), door_sentences()}) {
     for (const Sentence& s : table) {
       if (s.code == code) return &s;
     }

@@ -46,6 +46,7 @@ int run(const std::vector<std::string>& arguments, Io& io) {
   add_backup(app, session);
   add_key(app, session);
   add_shelf(app, session);
+  add_people(app, session);
   add_version(app, session);
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
   try {

@@ -63,13 +63,15 @@ Result<House> open_house(const HouseFiles& files) {
   auto written = read_known<wire::Json>(shelf_file, as_written);
   auto classes = read_known<wire::Json>(files.knowledge / "shelf" / "classes.json", as_written);
   auto policy = read_known<Policy>(or_default(files.policy, "policy", "house.json"), wire::read_policy);
+  auto doors = read_known<DoorRules>(files.knowledge / "policy" / "doors.json", read_door_rules);
   if (shelf && check(*shelf).empty()) learn(*shelf);
-  if (shelf && policy && classes && written)
-    return House{std::move(*shelf), std::move(*policy), std::move(*written), std::move(*classes)};
+  if (shelf && policy && classes && written && doors)
+    return House{std::move(*shelf), std::move(*policy), std::move(*written), std::move(*classes), *doors};
   Problems problems;
   if (!classes) problems = std::move(classes.error());
   if (!shelf) problems.insert(problems.end(), shelf.error().begin(), shelf.error().end());
   if (!policy) problems.insert(problems.end(), policy.error().begin(), policy.error().end());
+  if (!doors) problems.insert(problems.end(), doors.error().begin(), doors.error().end());
   return tl::unexpected(std::move(problems));
 }
 

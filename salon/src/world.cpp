@@ -41,7 +41,8 @@ Result<store::Verified> whole(const store::Expected<store::Verified>& found) {
 store::Expected<World> real_world(const std::string& path, bool as_found, const std::string& key) {
   auto opened = store::Store::open({.path = path, .fails = {}, .as_found = as_found, .key = key});
   if (!opened) return tl::unexpected(opened.error());
-  return World{utc_now, random_id, std::shared_ptr<store::Store>(std::move(*opened))};
+  return World{utc_now, random_id, std::shared_ptr<store::Store>(std::move(*opened)),
+               [path, key] { return recovery_words(path, key); }};
 }
 
 Result<void> make_salon(const std::string& path, const std::function<Result<void>(World&)>& fill,
@@ -49,7 +50,7 @@ Result<void> make_salon(const std::string& path, const std::function<Result<void
   Problems problems;
   const auto made =
       store::Store::make({.path = path, .fails = {}, .key = key}, [&](store::Store& store) -> store::Expected<void> {
-        World world{utc_now, random_id, std::shared_ptr<store::Store>(&store, [](store::Store*) {})};
+        World world{utc_now, random_id, std::shared_ptr<store::Store>(&store, [](store::Store*) {}), {}};
         const auto filled = fill(world);
         if (filled) return {};
         problems = filled.error();

@@ -23,6 +23,8 @@ class Line {
   virtual ssize_t send(const char* bytes, size_t size, int milliseconds) = 0;
   // Whether the other end has closed.
   virtual bool gone() const = 0;
+  // The address at the other end; "" = this machine.
+  virtual std::string peer() const { return ""; }
 };
 
 class Connection : public httplib::Stream {
@@ -49,7 +51,7 @@ class Connection : public httplib::Stream {
   bool is_writable() const override { return !line_.gone(); }
   ssize_t read(char* out, size_t size) override;
   ssize_t write(const char* bytes, size_t size) override;
-  void get_remote_ip_and_port(std::string&, int&) const override {}
+  void get_remote_ip_and_port(std::string& ip, int&) const override { ip = line_.peer(); }
   void get_local_ip_and_port(std::string&, int&) const override {}
   // cpp-httplib refuses numbers over 1023; it needs none.
   socket_t socket() const override { return INVALID_SOCKET; }

@@ -8,6 +8,7 @@
 #include "strandline/salon/desk.h"
 #include "strandline/salon/facts.h"
 #include "strandline/salon/knowledge.h"
+#include "strandline/salon/people.h"
 #include "strandline/salon/shelves.h"
 #include "strandline/salon/visits.h"
 #include "strandline/salon/watch.h"
@@ -29,6 +30,7 @@ struct Context {
   salon::Desk desk{at_once, waiting_most};
 
   salon::Clients clients;
+  salon::People people{world, house.doors};
   salon::Watch watch;
 
   Context(salon::World w, salon::House h, const ServerOptions& options)
@@ -42,7 +44,14 @@ struct Context {
         watch(world.store, options.tell) {}
 };
 
-void add_facts(httplib::Server& http, Context& context);   // /visits/{id}/facts, /visits/{id}/hand-in, /clients
+void add_facts(httplib::Server& http, Context& context);  // /visits/{id}/facts, /visits/{id}/hand-in, /clients
+// The session that a request brings along; anybody() while the salon has no people.
+Result<salon::Who> asking(Context& context, const httplib::Request& request);
+// That whoever asks is told names of clients is a fact, once for each session.
+Result<void> names_opened(Context& context, const httplib::Request& request);
+
+void add_door(httplib::Server& http, Context& context);    // /door: who is in, sign-in, first start
+void add_people(httplib::Server& http, Context& context);  // /people, /devices
 void add_health(httplib::Server& http, Context& context);  // /health
 void add_shelf(httplib::Server& http,
                Context& context);  // /shelf, /shelf/read, /shelf/classes, /shelves …, /tones, /levels

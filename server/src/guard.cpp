@@ -35,11 +35,11 @@ Problems Guard::check(const httplib::Request& request) const {
            std::find(hosts.begin(), hosts.end(), without_port(name)) != hosts.end();
   };
   if (!ours(host)) return {one("host_not_allowed", "host", host)};
-  if (request.method == "GET" || request.method == "HEAD") return {};
   if (request.has_header("Origin")) {
     const std::string origin = lower(request.get_header_value("Origin"));
     if (origin != "http://" + host && origin != "https://" + host) return {one("origin_not_allowed", "origin", origin)};
   }
+  if (request.method == "GET" || request.method == "HEAD") return {};
   const std::string type = lower(request.get_header_value("Content-Type"));
   if (type != "application/json" && !type.starts_with("application/json;")) {
     return {one("not_json_content", "type", type)};

@@ -13,7 +13,7 @@ struct Guard {
   std::vector<std::string> hosts;  // lower case, with or without port
 
   // Problems: host_not_allowed (a name that is not ours: DNS rebinding), origin_not_allowed (another site's
-  // page asks for a change), not_json_content.
+  // page asks), not_json_content.
   Problems check(const httplib::Request& request) const;
 };
 

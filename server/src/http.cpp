@@ -1,12 +1,16 @@
 #include "http.h"
 
+#include <arpa/inet.h>
 #include <poll.h>
 #include <sys/socket.h>
 #include <unistd.h>
 
+#include <array>
 #include <cerrno>
 #include <exception>
 #include <iostream>
+
+#include "strandline/server/server.h"
 
 namespace strandline::server {
 
@@ -37,6 +41,17 @@ class SocketLine : public Line {
     char byte = 0;
     const ssize_t got = recv(socket_, &byte, 1, MSG_PEEK | MSG_DONTWAIT);
     return got == 0 || (got < 0 && errno != EAGAIN && errno != EWOULDBLOCK && errno != EINTR);
+  }
+  std::string peer() const override {
+    sockaddr_storage from{};
+    socklen_t size = sizeof from;
+    std::array<char, INET6_ADDRSTRLEN> text{};
+    if (getpeername(socket_, reinterpret_cast<sockaddr*>(&from), &size) != 0) return "unknown";
+    const void* address = from.ss_family == AF_INET6
+                              ? static_cast<const void*>(&reinterpret_cast<const sockaddr_in6&>(from).sin6_addr)
+                              : &reinterpret_cast<const sockaddr_in&>(from).sin_addr;
+    if (inet_ntop(from.ss_family, address, text.data(), text.size()) == nullptr) return "unknown";
+    return this_machine_only(text.data()) ? "" : text.data();
   }
   void finish() { shutdown(socket_, SHUT_WR); }
 

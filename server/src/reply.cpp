@@ -7,7 +7,7 @@ namespace strandline::server {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, int>, 39> statuses{{
+constexpr std::array<std::pair<std::string_view, int>, 47> statuses{{
     {"not_json", 400},
     {"not_a_number", 400},
     {"invalid_utf8", 400},
@@ -15,12 +15,18 @@ constexpr std::array<std::pair<std::string_view, int>, 39> statuses{{
     {"duplicate_key", 400},
     {"bad_request", 400},
     {"not_an_id", 400},
+    {"not_signed_in", 401},
+    {"wrong_secret", 401},
+    {"not_your_role", 403},
+    {"not_paired", 403},
     {"host_not_allowed", 403},
     {"origin_not_allowed", 403},
     {"not_found", 404},
     {"visit_not_found", 404},
     {"client_not_found", 404},
     {"shelf_not_found", 404},
+    {"person_not_found", 404},
+    {"device_not_found", 404},
     {"unknown_verb", 404},
     {"method_not_allowed", 405},
     {"visit_changed_elsewhere", 409},
@@ -32,11 +38,13 @@ constexpr std::array<std::pair<std::string_view, int>, 39> statuses{{
     {"client_same_name", 409},
     {"visit_erased", 410},
     {"store_erased", 410},
+    {"already_founded", 409},
     {"document_too_large", 413},
     {"path_too_long", 414},
     {"not_json_content", 415},
     {"packed_content", 415},
     {"seq_missing", 428},
+    {"try_later", 429},
     {"headers_too_large", 431},
     {"internal", 500},
     {"store_unavailable", 503},

@@ -100,7 +100,7 @@ std::optional<Problems> read_fields(std::string_view lines, Fields& fields) {
     const bool read = std::find(headers_read.begin(), headers_read.end(), name) != headers_read.end();
     if (!read) continue;
     if (!is_new && name != "accept-encoding" && name != "if-none-match") return bad("header_twice");
-    if (std::any_of(value.begin(), value.end(), beyond_ascii)) return bad("header_not_ascii");
+    if (name != "cookie" && std::any_of(value.begin(), value.end(), beyond_ascii)) return bad("header_not_ascii");
   }
   return std::nullopt;
 }
@@ -133,9 +133,28 @@ std::string guarded(std::string_view value) {
   return out;
 }
 
+// Our own of "a=b; c=d", if their values are tokens.
+std::string own_cookies(std::string_view value) {
+  constexpr std::string_view signs = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz-_";
+  std::string out;
+  while (!value.empty()) {
+    const std::string_view pair = trimmed(value.substr(0, value.find(';')));
+    value.remove_prefix(
+        std::min(value.size(), value.find(';') == std::string_view::npos ? value.size() : value.find(';') + 1));
+    const std::size_t equals = pair.find('=');
+    if (equals == std::string_view::npos) continue;
+    const std::string_view name = pair.substr(0, equals), token = pair.substr(equals + 1);
+    if (name != session_cookie && name != device_cookie) continue;
+    if (token.empty() || token.find_first_not_of(signs) != std::string_view::npos) continue;
+    out.append(out.empty() ? "" : "; ").append(pair);
+  }
+  return out;
+}
+
 // Brotli at the quality that the library sets takes 55 ms for an answer of 67 KB that gzip packs in 2: only gzip
 // is handed on. Of Expect only what the library knows.
 std::string handed_on(const std::string& name, const std::string& value) {
+  if (name == "cookie") return own_cookies(value);
   if (name == "accept-encoding") return lists(value, "gzip") ? "gzip" : "";
   if (name == "expect") return lower(value) == "100-continue" ? "100-continue" : "";
   return guarded(value);

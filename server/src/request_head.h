@@ -18,8 +18,12 @@ inline constexpr std::size_t head_bytes_max = 32u << 10;
 inline constexpr std::size_t target_bytes_max = 8000;  // RFC 9112 section 3 asks for at least that
 inline constexpr int head_lines_max = 100;
 
-inline constexpr std::array<std::string_view, 8> headers_read{
-    "host", "origin", "content-type", "content-length", "if-match", "if-none-match", "accept-encoding", "expect"};
+inline constexpr std::array<std::string_view, 9> headers_read{
+    "host",          "origin",          "content-type", "content-length", "if-match",
+    "if-none-match", "accept-encoding", "expect",       "cookie"};
+
+// Of the cookies, which other programs of this machine may have set too, those are handed on.
+inline constexpr std::string_view session_cookie = "strandline-session", device_cookie = "strandline-device";
 
 struct RequestHead {
   std::string text;            // request line and read headers, as cpp-httplib takes them, with the empty line

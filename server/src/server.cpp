@@ -2,6 +2,7 @@
 
 #include <arpa/inet.h>
 
+#include "access.h"
 #include "context.h"
 #include "guard.h"
 #include "memory.h"
@@ -15,30 +16,33 @@ constexpr std::size_t connections_max = 256;  // one thread each while it is ope
 
 using httplib::Request, httplib::Response;
 
-// A path of the API that knows other methods.
-bool known_path(const std::string& path) {
-  static const std::regex paths(
-      "/api/v1/(health|shelf|shelf/(read|classes|choose)|shelves(/[A-Za-z0-9_-]{1,40}(/"
-      "(history|tubes|table))?)?|tones|levels|assess|aim|predict|formulate|schedule|plan|reach|fade|grow|what-if|"
-      "review|"
-      "convert|substitute|visits|changes|"
-      "visits/[A-Za-z0-9_-]{1,80}|visits/[A-Za-z0-9_-]{1,80}/(facts|hand-in)|clients|clients/[A-Za-z0-9_-]{1,80})");
-  return std::regex_match(path, paths);
-}
-
 void answer_error(const Request& request, Response& response) {
   if (!response.body.empty()) return;
   constexpr int not_found = 404, too_large = 413;
   if (response.status == not_found) {
-    const bool other_method = known_path(request.path);
-    return reply(response,
-                 Problems{{other_method ? "method_not_allowed" : "not_found", "", {{"method", request.method}}}});
+    return reply(response, Problems{{"not_found", "", {{"method", request.method}}}});
   }
   if (response.status == too_large) {
     return reply(response, Problems{{"document_too_large", "", {{"max", std::to_string(body_bytes_max)}}}});
   }
   const int status = response.status;
   reply(response, wire::problems_json({{status >= 500 ? "internal" : "bad_request", "", {}}}), status);
+}
+
+// Whether this request of the API may reach its route; answers it otherwise.
+bool let_in(Context& context, const Request& request, Response& response) {
+  const Found found = find_access(request.method, request.path);
+  Problems problems;
+  if (!found.row) {
+    problems = {{found.known ? "method_not_allowed" : "not_found", "", {{"method", request.method}}}};
+  } else if (!found.row->outside) {
+    const auto who = asking(context, request);
+    if (!who) problems = who.error();
+    if (who && !(who->person.roles & found.row->roles)) problems = {{"not_your_role", "", {}}};
+  }
+  if (problems.empty()) return true;
+  reply(response, problems);
+  return false;
 }
 
 }  // namespace
@@ -87,6 +91,8 @@ Server::Server(ServerOptions options, salon::World world, salon::House house) {
     if (reads && !request.path.starts_with("/api/") && p.context.files.serve(request, response)) {
       return httplib::Server::HandlerResponse::Handled;
     }
+    if (request.path.starts_with("/api/") && !let_in(p.context, request, response))
+      return httplib::Server::HandlerResponse::Handled;
     return httplib::Server::HandlerResponse::Unhandled;
   });
   http.set_post_routing_handler(set_headers);
@@ -108,6 +114,8 @@ Server::Server(ServerOptions options, salon::World world, salon::House house) {
     reply(response, Problems{{code, "", {}}});
   });
   add_facts(http, p.context);
+  add_door(http, p.context);
+  add_people(http, p.context);
   add_health(http, p.context);
   add_shelf(http, p.context);
   add_verbs(http, p.context);

@@ -257,6 +257,7 @@ TEST_F(Running, RefusesOtherHostsOriginsAndContent) {
   EXPECT_EQ(code_of(evil_origin), "origin_not_allowed");
   EXPECT_EQ(post("/api/v1/visits", visit("all_over_brown"), {{"Origin", "http://" + host()}})->status, 201);
   const auto read = client_->Get("/api/v1/tones", httplib::Headers{{"Origin", "http://evil.example"}});
+  EXPECT_EQ(read->status, 403);
   EXPECT_FALSE(read->has_header("Access-Control-Allow-Origin")) << "the browser keeps it from that page";
   EXPECT_EQ(client_->Post("/api/v1/assess", "a=b", "application/x-www-form-urlencoded")->status, 415);
 }

@@ -9,7 +9,7 @@
 #include <new>
 #include <stdexcept>
 
-#include "plain.h"
+#include "strandline/store/plain.h"
 
 namespace strandline::store {
 
@@ -115,7 +115,5 @@ std::string token_digest(std::string_view token) {
   out.pop_back();
   return out;
 }
-
-std::string name_key(std::string_view name) { return plain(name); }
 
 }  // namespace strandline::store

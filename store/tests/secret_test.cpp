@@ -65,10 +65,5 @@ TEST(Secret, TokensAreRandomAndKnownByTheirDigestOnly) {
   EXPECT_EQ(token_digest("abc"), "bddd813c634239723171ef3fee98579b94964e3bb1cb3e427262c8c068d52319");
 }
 
-TEST(Secret, NamesAreTheSameWithoutCapitalsAndAccents) {
-  EXPECT_EQ(name_key("  Zo\xC3\xAB "), name_key("zoe"));
-  EXPECT_NE(name_key("Zoe"), name_key("Zo"));
-}
-
 }  // namespace
 }  // namespace strandline::store

@@ -1,5 +1,6 @@
 #include "strandline/wire/openapi.h"
 
+#include "openapi_people.h"
 #include "strandline/wire/advice_fields.h"
 #include "strandline/wire/happened_fields.h"
 #include "strandline/wire/later_fields.h"
@@ -382,8 +383,9 @@ Json openapi(const std::string& version) {
   problems["required"] = Json::array({"problems"});
   Json out{{"openapi", "3.1.0"}};
   out["info"] = {{"title", "Strandline"}, {"version", version}};
-  out["paths"] = std::move(paths);
   out["components"]["schemas"] = p.definitions();
+  add_people_paths(paths, out["components"]["schemas"]);
+  out["paths"] = std::move(paths);
   out["components"]["schemas"]["Problems"] = std::move(problems);
   return out;
 }

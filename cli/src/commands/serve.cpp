@@ -7,6 +7,7 @@
 #include "src/commands.h"
 #include "src/print/problems.h"
 #include "src/print/text.h"
+#include "strandline/salon/people.h"
 #include "strandline/salon/visits.h"
 #include "strandline/server/server.h"
 
@@ -54,7 +55,7 @@ class Stopper {
 int serve(const ServeFlags& flags, Session& session) {
   if (!server::this_machine_only(flags.host)) {
     session.io.err << "Strandline listens on this machine only (127.0.0.1, ::1 or localhost), not on \""
-                   << printable(flags.host) << "\": it has no sign-in and no encryption yet.\n";
+                   << printable(flags.host) << "\": it has no encryption yet.\n";
     return refused;
   }
   Stopper stopper;
@@ -78,6 +79,8 @@ int serve(const ServeFlags& flags, Session& session) {
   auto world = salon::real_world(db, flags.as_found, flags.key);
   if (!world) return fail({{world.error().code, "", {{"detail", world.error().detail}}}}, session);
 
+  const auto door = salon::People(*world, house->doors).door("");
+  if (!door) return fail(door.error(), session);
   std::filesystem::path web = flags.web;
   if (web.empty()) web = files.knowledge.parent_path() / "web" / "dist";
   const auto tell = [&session](const Problems& found) {
@@ -98,6 +101,8 @@ int serve(const ServeFlags& flags, Session& session) {
   session.io.out << "Strandline is at http://" << flags.host << ':' << *port << "/  (salon file " << printable(db);
   if (fresh) session.io.out << (flags.demo ? ", new, everybody in it invented" : ", new and empty");
   session.io.out << "). Ctrl-C stops.\n";
+  if (!door->people)
+    session.io.out << "Nobody has to sign in: whoever is at this machine sees and changes everything.\n";
   if (!std::filesystem::exists(web / "index.html"))
     session.io.err << "No web app at " << printable(web.string()) << ": only the API is served.\n";
   session.io.out.flush();

@@ -24,7 +24,9 @@ wire::Json json_of(const salon::ClientLine& c) {
 void post_fact(Context& context, const httplib::Request& request, httplib::Response& response) {
   if (refused_query(request, response, {})) return;
   const auto kept = wire::parse(request.body).and_then([&](const wire::Json& told) {
-    return salon::tell(context.world, request.matches[1], told);
+    return asking(context, request).and_then([&](const salon::Who& who) {
+      return salon::tell(context.world, request.matches[1], told, who.person.id);
+    });
   });
   reply_with(
       response, kept,
@@ -39,8 +41,11 @@ void post_fact(Context& context, const httplib::Request& request, httplib::Respo
 void get_facts(Context& context, const httplib::Request& request, httplib::Response& response) {
   if (refused_query(request, response, {"cursor", "limit"})) return;
   constexpr int usual = 200;
-  const auto page =
-      salon::facts_of(context.world, request.matches[1], request.get_param_value("cursor"), limit_of(request, usual));
+  const std::string visit = request.matches[1];
+  const auto told =
+      asking(context, request).and_then([&](const salon::Who& who) { return context.people.opened_visit(who, visit); });
+  if (!told) return reply(response, told.error());
+  const auto page = salon::facts_of(context.world, visit, request.get_param_value("cursor"), limit_of(request, usual));
   reply_with(response, page, [](const salon::FactsPage& p) {
     wire::Json facts = wire::Json::array();
     for (const salon::ToldFact& f : p.facts) facts.push_back(json_of(f));
@@ -53,7 +58,9 @@ void get_facts(Context& context, const httplib::Request& request, httplib::Respo
 void post_hand_in(Context& context, const httplib::Request& request, httplib::Response& response) {
   if (refused_query(request, response, {})) return;
   const auto ended = wire::parse(request.body).and_then([&](const wire::Json& asked) {
-    return salon::hand_in(context.world, context.clients, request.matches[1], asked);
+    return asking(context, request).and_then([&](const salon::Who& who) {
+      return salon::hand_in(context.world, context.clients, request.matches[1], asked, who.person.id);
+    });
   });
   reply_saved(response, ended);
 }
@@ -61,6 +68,7 @@ void post_hand_in(Context& context, const httplib::Request& request, httplib::Re
 void get_clients(Context& context, const httplib::Request& request, httplib::Response& response) {
   if (refused_query(request, response, {"find", "limit"})) return;
   constexpr int usual = 50;
+  if (const auto told = names_opened(context, request); !told) return reply(response, told.error());
   const auto found = context.clients.find(request.get_param_value("find"), limit_of(request, usual));
   reply_with(response, found, [](const std::vector<salon::ClientLine>& list) {
     wire::Json out = wire::Json::array();
@@ -71,6 +79,7 @@ void get_clients(Context& context, const httplib::Request& request, httplib::Res
 
 void get_client(Context& context, const httplib::Request& request, httplib::Response& response) {
   if (refused_query(request, response, {})) return;
+  if (const auto told = names_opened(context, request); !told) return reply(response, told.error());
   reply_with(response, context.clients.open(request.matches[1]), [](const salon::ClientRecord& record) {
     wire::Json out{{"schema", "strandline.client/1"}};
     out.update(json_of(record.client));

@@ -5,12 +5,33 @@ namespace strandline::server {
 
 namespace {
 
+// What is told of a visit to somebody who does not work on hair.
+wire::Json without_health(wire::Json document) {
+  for (const char* key : {"skin_test", "test", "answers"}) document.erase(key);
+  if (!document.contains("head") || !document["head"].contains("areas")) return document;
+  for (wire::Json& area : document["head"]["areas"])
+    for (const char* key : {"scalp", "loss"}) area.erase(key);
+  return document;
+}
+
+void get_visit(Context& context, const httplib::Request& request, httplib::Response& response) {
+  const auto who = asking(context, request);
+  if (!who) return reply(response, who.error());
+  auto saved = salon::open_saved(context.world, request.matches[1]);
+  if (saved) {
+    if (auto kept = context.people.opened_visit(*who, saved->summary.id); !kept) return reply(response, kept.error());
+    if (!(who->person.roles & salon::opens_health)) saved->document = without_health(std::move(saved->document));
+  }
+  reply_saved(response, saved);
+}
+
 void get_visits(Context& context, const httplib::Request& request, httplib::Response& response) {
   if (refused_query(request, response, {"cursor", "find", "client", "limit"})) return;
   salon::VisitsAsked asked{.cursor = request.get_param_value("cursor"),
                            .find = request.get_param_value("find"),
                            .client = request.get_param_value("client")};
   asked.limit = limit_of(request, asked.limit);
+  if (const auto told = names_opened(context, request); !told) return reply(response, told.error());
   reply_with(response, salon::list_visits(context.world, asked), [](const salon::VisitsPage& page) {
     wire::Json out = wire::Json::array();
     for (const salon::VisitSummary& s : page.visits) out.push_back(json_of(s));
@@ -70,9 +91,7 @@ void add_visits(httplib::Server& http, Context& context) {
   http.Get(all, [&](const Request& request, Response& response) { get_visits(context, request, response); });
   http.Post(all, [&](const Request& request, Response& response) { post_visit(context, request, response); });
   const char* one = "/api/v1/visits/([A-Za-z0-9_-]{1,80})";
-  http.Get(one, [&](const Request& request, Response& response) {
-    reply_saved(response, salon::open_saved(context.world, request.matches[1]));
-  });
+  http.Get(one, [&](const Request& request, Response& response) { get_visit(context, request, response); });
   http.Put(one, [&](const Request& request, Response& response) { put_visit(context, request, response); });
   http.Get("/api/v1/changes",
            [&](const Request& request, Response& response) { get_changes(context, request, response); });

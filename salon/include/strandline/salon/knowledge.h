@@ -1,10 +1,11 @@
-// What is read at run time: the demo shelf and the house policy.
+// What is read at run time: the demo shelf, the house policy, and how people come in.
 #pragma once
 
 #include <filesystem>
 #include <optional>
 #include <string>
 
+#include "strandline/salon/door_rules.h"
 #include "strandline/wire/document.h"
 
 namespace strandline::salon {
@@ -17,6 +18,7 @@ struct House {
   Shelf demo;
   Policy policy;
   wire::Json demo_document, classes;  // as they are written: the demo shelf, and classes of products (no maker's)
+  DoorRules doors = {};
 
   // Valid as long as this object.
   wire::Sources sources() const;

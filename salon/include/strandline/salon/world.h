@@ -14,6 +14,7 @@ struct World {
   std::function<std::string()> now;     // UTC, 2026-03-09T09:00:00Z
   std::function<std::string()> new_id;  // 22 letters and digits, never the same twice
   std::shared_ptr<store::Store> store;
+  std::function<Result<std::string>()> recovery_words = {};  // of the master key; empty where there is no file
 };
 
 // The clock and the random device of this machine, and the salon file at `path`, which must be there; `as_found` takes

@@ -17,7 +17,7 @@ namespace strandline::server {
 bool this_machine_only(const std::string& host);
 
 struct ServerOptions {
-  std::string host = "127.0.0.1";  // this machine only: there is no sign-in and no encryption
+  std::string host = "127.0.0.1";  // this machine only: there is no encryption
   int port = 7407;                 // 0 = any free one
   std::filesystem::path web;       // the built web app; empty = only the API
   std::vector<std::string>

@@ -27,7 +27,4 @@ std::string random_token();
 // BLAKE2b-256 of it, hexadecimal: tells a token again and does not tell it.
 std::string token_digest(std::string_view token);
 
-// The same text for names that differ in capitals, accents or outer spaces only.
-std::string name_key(std::string_view name);
-
 }  // namespace strandline::store

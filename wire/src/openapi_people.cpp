@@ -1,0 +1,101 @@
+#include "openapi_people.h"
+
+#include <initializer_list>
+#include <string>
+
+namespace strandline::wire {
+
+namespace {
+
+Json typed(const char* type) { return {{"type", type}}; }
+Json ref(const std::string& name) { return {{"$ref", "#/components/schemas/" + name}}; }
+Json list_of(Json items) { return {{"type", "array"}, {"items", std::move(items)}}; }
+
+using Keys = std::initializer_list<std::pair<const char*, Json>>;
+Json object(const Keys& always, const Keys& maybe = {}) {
+  Json out{{"type", "object"}, {"properties", Json::object()}, {"required", Json::array()}};
+  for (const auto& [key, schema] : always) out["properties"][key] = schema, out["required"].push_back(key);
+  for (const auto& [key, schema] : maybe) out["properties"][key] = schema;
+  return out;
+}
+
+Json media(Json schema) {
+  Json out;
+  out["application/json"]["schema"] = std::move(schema);
+  return out;
+}
+
+Json operation(const char* id, const char* answer, const char* status = "200") {
+  Json out{{"operationId", id}};
+  out["responses"][status] = {{"description", "the answer"}, {"content", media(ref(answer))}};
+  out["responses"]["default"] = {{"description", "problems"}, {"content", media(ref("Problems"))}};
+  return out;
+}
+
+Json texts(std::initializer_list<const char*> needed, std::initializer_list<const char*> maybe = {}) {
+  Json out = object({});
+  for (const char* key : needed) out["properties"][key] = typed("string"), out["required"].push_back(key);
+  for (const char* key : maybe) out["properties"][key] = typed("string");
+  return out;
+}
+
+Json posting(Json op, Json body) {
+  op["requestBody"] = {{"required", true}, {"content", media(std::move(body))}};
+  return op;
+}
+
+}  // namespace
+
+void add_people_paths(Json& paths, Json& definitions) {
+  const Json text = typed("string"), yes_no = typed("boolean"), number = typed("integer");
+  definitions["Role"] = {{"type", "string"}, {"enum", {"colourist", "assistant", "apprentice", "manager", "owner"}}};
+  definitions["TeamPerson"] =
+      object({{"id", text}, {"name", text}, {"roles", list_of(ref("Role"))}, {"here", yes_no}, {"pin", yes_no}});
+  definitions["Device"] = object({{"id", text}, {"name", text}, {"paired_at", text}});
+  definitions["OpenSession"] = object({{"person", text}, {"device", text}, {"began_at", text}, {"pin", yes_no}});
+  definitions["DoorAnswer"] = object(
+      {{"schema", text},
+       {"people", yes_no},
+       {"fresh", yes_no},
+       {"paired", yes_no},
+       {"idle_minutes", number},
+       {"passphrase_signs", number},
+       {"pin_digits", number}},
+      {{"zone", text}, {"shelf", text}, {"may_come_in", list_of(ref("TeamPerson"))}, {"person", ref("TeamPerson")}});
+  definitions["SignedIn"] = object({{"schema", text}, {"person", ref("TeamPerson")}, {"idle_minutes", number}});
+  definitions["Done"] = object({{"schema", text}, {"done", yes_no}});
+  definitions["PairedDevice"] = object({{"schema", text}, {"device", ref("Device")}});
+  definitions["RecoveryWords"] = object({{"schema", text}, {"words", text}});
+  definitions["TeamAnswer"] = object({{"schema", text},
+                                      {"people", list_of(ref("TeamPerson"))},
+                                      {"devices", list_of(ref("Device"))},
+                                      {"sessions", list_of(ref("OpenSession"))}});
+
+  const std::string door = "/api/v1/door", people = "/api/v1/people";
+  paths[door]["get"] = operation("door", "DoorAnswer");
+  const auto post = [&](const std::string& path, const char* id, const char* answer, Json body,
+                        const char* status = "200") {
+    paths[path]["post"] = posting(operation(id, answer, status), std::move(body));
+  };
+  post(door + "/found", "found", "SignedIn", texts({"name", "passphrase", "zone", "shelf"}, {"colours_hair"}), "201");
+  post(door + "/sign-in", "signIn", "SignedIn", texts({}, {"name", "person", "passphrase", "pin"}));
+  post(door + "/sign-out", "signOut", "Done", texts({}));
+  post(door + "/passphrase", "changePassphrase", "Done", texts({"now", "next"}));
+  post(door + "/pin", "changePin", "Done", texts({"now", "pin"}));
+  post(door + "/pair", "pair", "PairedDevice", texts({"name"}));
+  post(door + "/recovery-words", "recoveryWords", "RecoveryWords", texts({"passphrase"}));
+  paths[people]["get"] = operation("people", "TeamAnswer");
+  post(people, "addPerson", "TeamAnswer", texts({"name", "roles", "passphrase"}), "201");
+  const auto of_one = [&](const std::string& path, const char* id, Json body) {
+    post(path, id, "TeamAnswer", std::move(body));
+    Json parameter{{"name", "id"}, {"in", "path"}, {"required", true}, {"schema", typed("string")}};
+    paths[path]["parameters"] = Json::array({std::move(parameter)});
+  };
+  of_one(people + "/{id}/roles", "setRoles", texts({"roles"}));
+  of_one(people + "/{id}/reset", "resetPerson", texts({"passphrase"}));
+  of_one(people + "/{id}/revoke", "revokePerson", texts({}));
+  of_one(people + "/{id}/leave", "personLeaves", texts({}));
+  of_one("/api/v1/devices/{id}/unpair", "unpair", texts({}));
+}
+
+}  // namespace strandline::wire
