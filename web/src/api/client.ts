@@ -1,4 +1,5 @@
 import { run } from '../back/back';
+import { shutOut } from '../offline/door.svelte';
 import { heard, lost } from '../offline/server.svelte';
 import { unpack, type Kept } from './parcel';
 import type { Problem } from './types';
@@ -61,6 +62,12 @@ export async function call<T>(
   } catch {
     throw new Refused(reply.status, [{ code: 'answer_not_json', path: '', params: {} }]);
   }
-  if (reply.status < 200 || reply.status > 299) throw new Refused(reply.status, problemsIn(answer));
-  return answer as T;
+  if (reply.status >= 200 && reply.status <= 299) return answer as T;
+  const problems = problemsIn(answer);
+  // Nobody is in any more: as with a silent server, what is open waits and is handed in later.
+  if (problems[0]?.code === 'not_signed_in') {
+    shutOut();
+    throw new Away();
+  }
+  throw new Refused(reply.status, problems);
 }

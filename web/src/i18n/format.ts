@@ -1,3 +1,4 @@
+import { door } from '../offline/door.svelte';
 import { settings } from '../shell/settings.svelte';
 import { language, t, type Language } from './index.svelte';
 
@@ -64,12 +65,19 @@ export function share(part: number): string {
   return `${number(part * 100)}\u00a0%`;
 }
 
+/** The salon's zone, once it was founded; else the device's. */
+const zone = () => door.seen?.zone;
+
+/** A day ("2026-03-09", the same everywhere) or a moment (its day in the salon). */
 export function date(value: Date | string, style: 'short' | 'long' = 'short'): string {
+  const day = typeof value === 'string' && value.length === '2026-03-09'.length;
+  const timeZone = day ? 'UTC' : zone();
   return made(
     dates,
-    style,
+    `${style} ${timeZone ?? ''}`,
     (where) =>
       new Intl.DateTimeFormat(where, {
+        timeZone,
         weekday: 'short',
         day: 'numeric',
         month: style === 'long' ? 'long' : 'short',
@@ -81,8 +89,8 @@ export function date(value: Date | string, style: 'short' | 'long' = 'short'): s
 export function time(value: Date | string): string {
   return made(
     dates,
-    'time',
-    (where) => new Intl.DateTimeFormat(where, { hour: '2-digit', minute: '2-digit' }),
+    `time ${zone() ?? ''}`,
+    (where) => new Intl.DateTimeFormat(where, { timeZone: zone(), hour: '2-digit', minute: '2-digit' }),
   ).format(new Date(value));
 }
 

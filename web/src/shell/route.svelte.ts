@@ -8,6 +8,7 @@ export const open: readonly Step[] = ['gate', 'assess', 'aim', 'plan', 'weigh', 
 export type Route =
   | { page: 'home' }
   | { page: 'kit' }
+  | { page: 'people' }
   | { page: 'visit'; id: string; step: Step }
   | { page: 'unknown'; hash: string };
 
@@ -16,6 +17,7 @@ export function parseRoute(hash: string): Route {
   const parts = hash.replace(/^#\/?/, '').split('/').filter(Boolean);
   if (parts.length === 0) return { page: 'home' };
   if (parts[0] === 'kit' && parts.length === 1) return { page: 'kit' };
+  if (parts[0] === 'people' && parts.length === 1) return { page: 'people' };
   if (parts[0] === 'visits' && parts[1] && parts.length <= 3) {
     const step = (parts[2] ?? 'assess') as Step;
     if (open.includes(step)) return { page: 'visit', id: decodeURIComponent(parts[1]), step };

@@ -16,6 +16,7 @@ describe('routes', () => {
   it('know the other pages and admit the unknown', () => {
     expect(parseRoute('')).toEqual({ page: 'home' });
     expect(parseRoute('#/kit')).toEqual({ page: 'kit' });
+    expect(parseRoute('#/people')).toEqual({ page: 'people' });
     expect(parseRoute('#/visits/7/agree')).toEqual({ page: 'unknown', hash: '#/visits/7/agree' });
     expect(parseRoute('#/elsewhere').page).toBe('unknown');
   });

@@ -5,6 +5,7 @@ import { bowl } from './bowl';
 import { clock } from './clock';
 import { hair } from './hair';
 import { kit } from './kit';
+import { people } from './people';
 import { plan } from './plan';
 import { problems } from './problems';
 import { reading } from './reading';
@@ -25,6 +26,7 @@ export const en = {
   ...visit,
   ...reading,
   ...aim,
+  ...people,
   ...plan,
   ...problems,
   ...ways,

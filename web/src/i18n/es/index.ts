@@ -6,6 +6,7 @@ import { bowl } from './bowl';
 import { clock } from './clock';
 import { hair } from './hair';
 import { kit } from './kit';
+import { people } from './people';
 import { plan } from './plan';
 import { problems } from './problems';
 import { reading } from './reading';
@@ -26,6 +27,7 @@ export const es: Dictionary = {
   ...visit,
   ...reading,
   ...aim,
+  ...people,
   ...plan,
   ...problems,
   ...ways,

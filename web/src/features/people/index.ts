@@ -1,0 +1,1 @@
+export { default as People } from './People.svelte';
