@@ -1,4 +1,4 @@
-// Any document to every verb: answered or refused, and the answer can be printed. The first byte chooses the verb.
+// Any document to every verb: answered or refused, and the answer can be printed. The first line names the verb.
 // Documents are mostly changed value by value, so that they are still documents. How many each verb answered is told at
 // the end.
 #include <algorithm>
@@ -7,6 +7,8 @@
 #include <cstdio>
 #include <cstdlib>
 #include <random>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include "strandline/salon/knowledge.h"
@@ -16,16 +18,26 @@ namespace {
 
 namespace wire = strandline::wire;
 
-constexpr std::array kVerbs{"assess", "aim",  "predict", "formulate", "schedule", "plan",       "reach",
-                            "fade",   "grow", "what-if", "review",    "convert",  "substitute", "replan"};
+constexpr std::array<std::string_view, 14> kVerbs{"assess", "aim",     "predict",    "formulate", "schedule",
+                                                  "plan",   "reach",   "fade",       "grow",      "what-if",
+                                                  "review", "convert", "substitute", "replan"};
 
 struct Answered {
   std::array<long, kVerbs.size()> times{};
   ~Answered() {
     for (std::size_t i = 0; i < kVerbs.size(); ++i)
-      std::fprintf(stderr, "%s answered %ld times\n", kVerbs[i], times[i]);
+      std::fprintf(stderr, "%s answered %ld times\n", kVerbs[i].data(), times[i]);
   }
 };
+
+// The verb that the first line names, kVerbs.size() = none, and the rest.
+std::pair<std::size_t, std::string_view> parts(const std::uint8_t* data, std::size_t size) {
+  const std::string_view all(reinterpret_cast<const char*>(data), size);
+  const std::size_t line = all.find('\n');
+  if (line == all.npos) return {kVerbs.size(), ""};
+  const auto* verb = std::find(kVerbs.begin(), kVerbs.end(), all.substr(0, line));
+  return {static_cast<std::size_t>(verb - kVerbs.begin()), all.substr(line + 1)};
+}
 
 void collect(wire::Json& value, std::vector<wire::Json*>& all) {
   all.push_back(&value);
@@ -38,7 +50,8 @@ void change(wire::Json& value, const wire::Json& other, std::minstd_rand& random
   if (value.is_number() && random() % 4 != 0) {
     const double changed =
         value.get<double>() * kFactors[random() % kFactors.size()] + static_cast<double>(random() % 2);
-    value = value.is_number_integer() ? wire::Json(static_cast<std::int64_t>(changed)) : wire::Json(changed);
+    value = value.is_number_integer() ? wire::Json(static_cast<std::int64_t>(std::clamp(changed, -1e15, 1e15)))
+                                      : wire::Json(changed);
   } else if (value.is_boolean()) {
     value = !value.get<bool>();
   } else if (value.is_structured() && !value.empty() && random() % 2 == 0) {
@@ -56,17 +69,18 @@ extern "C" std::size_t LLVMFuzzerMutate(std::uint8_t* data, std::size_t size, st
 
 extern "C" std::size_t LLVMFuzzerCustomMutator(std::uint8_t* data, std::size_t size, std::size_t most, unsigned seed) {
   std::minstd_rand random(seed);
-  auto document = wire::parse(std::string_view(reinterpret_cast<const char*>(data) + 1, size > 0 ? size - 1 : 0));
-  if (!document || random() % 8 == 0) return LLVMFuzzerMutate(data, size, most);
+  auto [verb, text_before] = parts(data, size);
+  auto document = wire::parse(text_before);
+  if (verb == kVerbs.size() || !document || random() % 8 == 0) return LLVMFuzzerMutate(data, size, most);
   std::vector<wire::Json*> all;
   collect(*document, all);
   const wire::Json other = *all[random() % all.size()];
   change(*all[random() % all.size()], other, random);
-  const std::string text = document->dump();
-  if (text.size() + 1 > most) return LLVMFuzzerMutate(data, size, most);
-  if (random() % 8 == 0) data[0] = static_cast<std::uint8_t>(random());
-  std::copy(text.begin(), text.end(), data + 1);
-  return text.size() + 1;
+  if (random() % 8 == 0) verb = random() % kVerbs.size();
+  const std::string text = std::string(kVerbs[verb]) + '\n' + document->dump();
+  if (text.size() > most) return LLVMFuzzerMutate(data, size, most);
+  std::copy(text.begin(), text.end(), data);
+  return text.size();
 }
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
@@ -74,15 +88,14 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   static Answered answered;
   static const auto house = salon::open_house({});
   if (!house) std::abort();
-  if (size == 0) return 0;
-  auto document = wire::parse(std::string_view(reinterpret_cast<const char*>(data) + 1, size - 1));
-  if (!document) return 0;
+  const auto [verb, text] = parts(data, size);
+  auto document = wire::parse(text);
+  if (verb == kVerbs.size() || !document) return 0;
   // Small work: what is tried here is whether a verb holds, not how long it may take.
   if (document->is_object() && (!document->contains("options") || (*document)["options"].is_object())) {
     (*document)["options"]["scenarios"] = 1;
     (*document)["options"]["seconds"] = 0.1;
   }
-  const std::size_t verb = data[0] % kVerbs.size();
   const auto answer =
       salon::answer(kVerbs[verb], *document, house->sources(), {}, {.range = "demi", .product = "permanent-6-gold"});
   if (answer ? wire::print(*answer).empty() : answer.error().empty()) std::abort();
