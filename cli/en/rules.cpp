@@ -95,6 +95,7 @@ constexpr std::array table{
     Sentence{"cond.colour", "It would leave the hair too porous.", ""},
     Sentence{"cond.lightener", "Lightening would leave nothing for the toner.", ""},
     Sentence{"lift.artificial", "Colour does not lift colour.", ""},
+    Sentence{"lift.deposit", "Demi and direct colour deposit; they do not lift.", ""},
     Sentence{"lift.cool", "So much lighter does not turn out cool by colour alone.", ""},
     Sentence{"wish.vivid", "Such a clear tone on lightened hair is direct colour.", ""},
     Sentence{"lift.permanent", "More lift than permanent colour gives.", ""},

@@ -43,6 +43,10 @@ bool within_rules(const Setting& s, double minutes, const SearchZone& zone) {
 
 std::vector<double> times_within(const Setting& s, const SearchZone& zone) {
   std::vector<double> all = times(*s.range);
+  // As long as the rules let it, where that is none of the range's own times.
+  const RangeLimits* l = limits_on(*zone.span, *s.range);
+  if (l && l->minutes_max < s.range->minutes.max && std::find(all.begin(), all.end(), l->minutes_max) == all.end())
+    all.push_back(l->minutes_max);
   std::erase_if(all, [&](double m) { return !within_rules(s, m, zone); });
   return all;
 }

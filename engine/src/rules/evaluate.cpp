@@ -112,8 +112,9 @@ std::optional<Because> speaks(const Rule& r, const Place& p) {
 }
 
 bool of_class_alone(const Rule& r) {
-  static constexpr std::array<std::string_view, 6> of_the_class = {"always",      "peroxide", "strongest_bottle",
-                                                                   "in_the_open", "packets",  "not_calm"};
+  static constexpr std::array<std::string_view, 10> of_the_class = {
+      "always",   "peroxide", "strongest_bottle", "in_the_open",     "packets",
+      "not_calm", "deposits", "refreshes",        "permed_deposits", "porous_deposits"};
   for (const Condition& condition : conditions(r))
     for (const Word& w : condition)
       if (std::find(of_the_class.begin(), of_the_class.end(), w.fact) == of_the_class.end()) return false;

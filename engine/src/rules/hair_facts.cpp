@@ -6,6 +6,8 @@
 namespace strandline {
 namespace {
 
+constexpr double kHalf = 0.5;  // most of the fibres; half a level
+
 double lightened(const Span& s) { return share_of(s, ColourOrigin::lightened); }
 double dyed(const Span& s) { return share_of(s, ColourOrigin::tinted) + share_of(s, ColourOrigin::direct); }
 double white(const Span& s) {
@@ -29,6 +31,7 @@ std::optional<double> darker(const Place& p) {
 }
 
 double porosity(const Place& p) { return p.span.porosity.value; }
+double own_colour(const Span& s) { return share_of(s, ColourOrigin::natural); }
 
 // The darkest natural level of the span.
 std::optional<double> base(const Place& p) {
@@ -39,7 +42,17 @@ std::optional<double> base(const Place& p) {
   return level;
 }
 
-constexpr double kHalf = 0.5;  // most of the fibres; half a level
+// Hair that is not lightened, blended or taken darker by half a level or more.
+bool deposits(const Place& p) {
+  if (!p.target || p.target->leave || lightened(p.span) > kHalf) return false;
+  return own_colour(p.span) > kHalf || darker(p).value_or(0) > kHalf;
+}
+
+bool freshly_permed(const Place& p) {
+  return std::any_of(p.span.services.begin(), p.span.services.end(), [&](const Service& s) {
+    return s.kind == ServiceKind::permed && s.weeks_ago.value_or(0) < p.visit.policy.formula.straightened_weeks;
+  });
+}
 
 constexpr FactRow kFacts[] = {
     {"altered", [](const Place& p) -> std::optional<double> { return altered(p.span); }},
@@ -53,6 +66,14 @@ constexpr FactRow kFacts[] = {
     {"some_lightened", [](const Place& p) -> std::optional<double> { return lightened(p.span) > 0; }},
     {"lightened_share", [](const Place& p) -> std::optional<double> { return lightened(p.span); }},
     {"not_natural", [](const Place& p) -> std::optional<double> { return lightened(p.span) + dyed(p.span) > 0; }},
+    {"own_colour", [](const Place& p) -> std::optional<double> { return own_colour(p.span) > kHalf; }},
+    {"deposits", [](const Place& p) -> std::optional<double> { return deposits(p); }},
+    {"refreshes", [](const Place& p) -> std::optional<double> { return dyed(p.span) > kHalf; }},
+    {"permed_deposits", [](const Place& p) -> std::optional<double> { return deposits(p) && freshly_permed(p); }},
+    {"porous_deposits",
+     [](const Place& p) -> std::optional<double> {
+       return deposits(p) && darker(p).value_or(0) > kHalf && porosity(p) >= Constants{}.fill_from_porosity;
+     }},
     {"porosity", [](const Place& p) -> std::optional<double> { return porosity(p); }},
     {"white", [](const Place& p) -> std::optional<double> { return white(p.span); }},
     {"white_apart", [](const Place& p) -> std::optional<double> { return p.white_apart; }},

@@ -128,7 +128,7 @@ TEST(Cases, WhiteFromATenthTakesItsFullTime) {
   Visit v = quiet_visit();
   regrowth(v).populations = {pigmented(0.85, 6), white(0.15)};
   EXPECT_EQ(on(v, 0, "tint").minutes_min, 35);
-  EXPECT_EQ(on(v, 0, "demi").minutes_min, 0);
+  EXPECT_EQ(on(v, 0, "direct").minutes_min, 0);
   regrowth(v).populations = {pigmented(0.9, 6), white(0.1)};
   EXPECT_EQ(on(v, 0, "tint").minutes_min, 0);
 }
@@ -145,6 +145,23 @@ TEST(Cases, ATonerIsOnForMinutesAndForFewerOnPorousHair) {
   EXPECT_TRUE(open(v, 1, "demi"));
   v.aims[0].level = 4;  // no toner: it is to be darker
   EXPECT_GT(on(v, 1, "demi").minutes_max, 10);
+}
+
+TEST(Cases, ADemiTakesTenMinutesAndFewerThanTwentyOnWhatTakesSooner) {
+  Visit v = quiet_visit();
+  EXPECT_EQ(on(v, 0, "demi").minutes_min, 10);
+  lengths(v).populations[0].origin = ColourOrigin::tinted;
+  EXPECT_EQ(on(v, 1, "demi").minutes_max, 15);
+  EXPECT_EQ(on(v, 1, "demi").minutes_min, 0) << "refreshed, not deepened";
+  v.aims[0].level = 4;
+  EXPECT_EQ(on(v, 1, "demi").minutes_min, 10);
+  lengths(v).porosity.value = 2.1;
+  EXPECT_EQ(on(v, 1, "demi").minutes_max, 10);
+  Visit permed = quiet_visit();
+  regrowth(permed).services.push_back({ServiceKind::permed, 2.0, 1, false});
+  EXPECT_EQ(on(permed, 0, "acid").minutes_max, 10);
+  regrowth(permed).services[0].weeks_ago = 12;
+  EXPECT_EQ(on(permed, 0, "acid").minutes_max, 20);
 }
 
 TEST(Cases, LightenedLengthsTakeNoPermanentTintWhateverTheWish) {
@@ -184,7 +201,7 @@ TEST(Cases, AFashionToneOnLightenedHairIsDirectColour) {
 }
 
 TEST(Cases, TheLongestFromTheFirstTouchIsALimitToo) {
-  EXPECT_EQ(on(quiet_visit(), 0, "tint").first_touch_max, 65);
+  EXPECT_EQ(on(quiet_visit(), 0, "tint").first_touch_max, 70);
   EXPECT_EQ(on(quiet_visit(), 0, "acid").first_touch_max, 40);
 }
 

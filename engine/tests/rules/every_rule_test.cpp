@@ -216,6 +216,7 @@ std::vector<Case> classes() {
 
 std::vector<Case> wishes() {
   return {
+      {"lift.deposit", "demi", kScalp, wish(7.5), wish(7)},
       {"lift.artificial", "tint", kLengths, all({origin(ColourOrigin::tinted, 1), wish(7)}),
        all({origin(ColourOrigin::tinted, 1), wish(6.7)})},
       {"lift.cool", "tint", kScalp, wish(9, Tone::ash), wish(8, Tone::ash)},

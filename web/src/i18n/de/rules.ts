@@ -92,6 +92,7 @@ export const rules: Part<typeof english> = {
   'rule.cond.colour': 'Das Haar würde zu porös.',
   'rule.cond.lightener': 'Nach der Blondierung bliebe nichts für die Tönung.',
   'rule.lift.artificial': 'Farbe hellt Farbe nicht auf.',
+  'rule.lift.deposit': 'Intensivtönung und Direktzieher färben, sie hellen nicht auf.',
   'rule.lift.cool': 'So viel heller wird mit Farbe allein nicht kühl.',
   'rule.wish.vivid': 'So ein klarer Ton auf blondiertem Haar ist direktziehende Farbe.',
   'rule.lift.permanent': 'Mehr Aufhellung, als permanente Farbe gibt.',

@@ -88,6 +88,7 @@ export const rules = {
   'rule.cond.colour': 'It would leave the hair too porous.',
   'rule.cond.lightener': 'Lightening would leave nothing for the toner.',
   'rule.lift.artificial': 'Colour does not lift colour.',
+  'rule.lift.deposit': 'Demi and direct colour deposit; they do not lift.',
   'rule.lift.cool': 'So much lighter does not turn out cool by colour alone.',
   'rule.wish.vivid': 'Such a clear tone on lightened hair is direct colour.',
   'rule.lift.permanent': 'More lift than permanent colour gives.',

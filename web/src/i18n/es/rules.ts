@@ -91,6 +91,7 @@ export const rules: Part<typeof english> = {
   'rule.cond.colour': 'Dejaría el cabello demasiado poroso.',
   'rule.cond.lightener': 'La decoloración no dejaría nada para el matiz.',
   'rule.lift.artificial': 'El color no aclara el color.',
+  'rule.lift.deposit': 'El tono sobre tono y el color directo depositan; no aclaran.',
   'rule.lift.cool': 'Tan claro, el color solo no queda frío.',
   'rule.wish.vivid': 'Un tono tan limpio en cabello decolorado es color directo.',
   'rule.lift.permanent': 'Más aclarado del que da el color permanente.',
