@@ -1,10 +1,13 @@
 #include "strandline/aim.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "generated/tables.h"
 #include "predict/view.h"
+#include "strandline/existing.h"
+#include "strandline/optics.h"
 #include "strandline/predict.h"
 #include "strandline/scenario.h"
 
@@ -74,6 +77,38 @@ Target from_today(const ZoneAim& wish, const std::string& zone, const Today& tod
   t.lab = {now.l + share * (own.l - now.l), now.a + share * (own.a - now.a), now.b + share * (own.b - now.b)};
   t.blend = true;
   return t;
+}
+
+// A clear fashion tone on hair that is pale enough for it: what its own direct colour makes of such hair at that depth.
+bool is_vivid(const ZoneAim& wish, const ZoneRef& zone, const Shelf& shelf) {
+  constexpr double kPastelFrom = 8.5;  // level; as the fact "vivid" of the rules
+  const bool named = wish.level && *wish.level < kPastelFrom && (wish.tone == Tone::violet || wish.tone == Tone::green);
+  const bool at_hand = std::any_of(shelf.products.begin(), shelf.products.end(),
+                                   [](const Product& p) { return p.cls == ProductClass::direct && p.stock_g > 0; });
+  return named && at_hand && share_of(*zone.span, [](const Population& p) {
+                               return p.origin == ColourOrigin::lightened &&
+                                      p.level.value >= Constants{}.yellow_below_level;
+                             }) > 0.5;
+}
+
+Lab vivid(double level, Tone tone) {
+  const Constants c;
+  const Pigments pigment = pigments(c);
+  Fibre pale = white_fibre();
+  const auto seen = [&](double depth) {
+    std::array<double, 3> hue = tables::hue_words[static_cast<size_t>(tone)];
+    for (double& own : hue) own *= depth;
+    pale.dye = plain_absorbers(hue);
+    return lab(reflectance(optical_depth(pale, pigment)), daylight());
+  };
+  const double lightness = colour_of(level, Tone::natural).l;
+  double weak = 0, strong = 4;
+  constexpr int kHalvings = 40;
+  for (int i = 0; i < kHalvings; ++i) {
+    const double middle = (weak + strong) / 2;
+    (seen(middle).l > lightness ? weak : strong) = middle;
+  }
+  return seen(weak);
 }
 
 bool speaks_of_today(const ZoneAim& w) { return !w.match.empty() || w.brighter_by || w.blend; }
@@ -158,6 +193,8 @@ Result<std::vector<Target>> aim(const Head& head, const std::vector<ZoneAim>& wi
     const bool today_matters = wish != wishes.end() && !wish->leave && speaks_of_today(*wish);
     if (today_matters && !today) today.emplace(head);
     targets.push_back(today_matters ? from_today(*wish, z.id, *today) : *t);
+    if (wish != wishes.end() && !wish->leave && is_vivid(*wish, z, shelf))
+      targets.back().lab = vivid(*wish->level, wish->tone);
     targets.back().zone = z.id;
     targets.back().weight = tables::area_visibility[static_cast<size_t>(z.area->kind)][0] * own_share(head, *z.area);
   }

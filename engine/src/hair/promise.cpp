@@ -1,5 +1,7 @@
 #include "strandline/promise.h"
 
+#include <array>
+
 #include "generated/tables.h"
 #include "strandline/existing.h"
 #include "strandline/levels.h"
@@ -83,7 +85,10 @@ Spectrum promised_load(const BowlChemistry& usual, double level, Tone tone, cons
 Spectrum promised_load(ProductClass cls, double level, Tone tone, const Constants& c) {
   if (!on_white(cls)) return promised_load(usual_bowl(cls, c), level, tone, c);
   if (level > 0) return load_for(white_fibre(), colour_of(level, tone), usual_bowl(cls, c), c);
-  return plain_absorbers(tables::hue_words[static_cast<size_t>(tone)]);
+  std::array<double, 3> hue = tables::hue_words[static_cast<size_t>(tone)];
+  if (cls == ProductClass::direct)
+    for (double& depth : hue) depth *= tables::direct_strength[0][0];
+  return plain_absorbers(hue);
 }
 
 }  // namespace strandline

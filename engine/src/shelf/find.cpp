@@ -18,6 +18,7 @@ Consistency consistency(const Range& range) {
   if (range.consistency) return *range.consistency;
   switch (range.cls) {
     case ProductClass::demi:
+    case ProductClass::direct:  // worked in like a conditioner (common practice)
     case ProductClass::filler:
     case ProductClass::remover:
     case ProductClass::pre_treatment:

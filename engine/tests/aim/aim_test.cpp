@@ -126,5 +126,28 @@ TEST(Aim, BlendKeepsTheOwnColourAndTakesSomeOfTheWhite) {
   EXPECT_GT(blended(0.5).lab.l, blended(1).lab.l);
 }
 
+TEST(Aim, AClearVioletOnPaleHairIsWhatDirectColourMakesOfIt) {
+  Head h = two_areas();
+  for (Area& a : h.areas) {
+    a.spans[0].populations = {pigmented(1, 10)};
+    a.spans[0].populations[0].origin = ColourOrigin::lightened;
+  }
+  Shelf s = small_shelf();
+  ZoneAim wish;
+  wish.zone = "*", wish.level = 7, wish.tone = Tone::violet;
+  const Lab muted = (*aim(h, {wish}, s))[0].lab;
+  Product direct;
+  direct.id = "direct-violet", direct.cls = ProductClass::direct, direct.tone = Tone::violet, direct.stock_g = 100;
+  s.products.push_back(direct);
+  const Target clear = (*aim(h, {wish}, s))[0];
+  EXPECT_NEAR(clear.lab.l, muted.l, 0.1);
+  EXPECT_LT(clear.lab.b, muted.b - 5);
+  EXPECT_EQ(clear.tone, Tone::violet);
+  EXPECT_EQ(name_colour(clear.lab).tone, Tone::violet);
+  // On yellow it would only be dull.
+  for (Area& a : h.areas) a.spans[0].populations[0].level.value = 8;
+  EXPECT_EQ((*aim(h, {wish}, s))[0].lab.b, muted.b);
+}
+
 }  // namespace
 }  // namespace strandline
