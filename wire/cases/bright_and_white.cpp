@@ -102,8 +102,10 @@ Case copper_on_white() {
        {"11.M6",
         [=](const Offer& o) {
           return std::all_of(all.begin(), all.end(), [&](const auto& z) {
-            return within(o, z, {6.8, 7.9}) && o.zone(z).result.planned.named.tone == T::copper &&
-                   step(o, z, head[0]) <= 0.5;
+            // Soft copper lies where "natural" or "gold" may be the nearest single word.
+            const ZoneResult& on = o.zone(z).result;
+            const bool copper = on.planned.named.tone == T::copper || (on.landing && on.landing->tone_error <= 5);
+            return within(o, z, {6.8, 7.9}) && copper && step(o, z, head[0]) <= 0.5;
           });
         }},
        {"11.M7",

@@ -94,8 +94,8 @@ Case brassy_lights() {
            {"6.S3", [](const Offer& o) { return rebook(o, {4, 6}); }}},
           [=](Visit& v) {
             for (const auto& z : lights) {
-              span_of(v, z).populations[0].level.value = 10;
-              span_of(v, z).populations[0].tone = T::beige;
+              span_of(v, z).populations[0].level.value = 10;  // pale yellow, not toned yet
+              span_of(v, z).populations[0].tone = T::gold;
               aim_for(v, z).level = 10;
             }
           },
@@ -187,9 +187,12 @@ Case soft_light() {
            {"8.M3", [=](const Offer& o) { return Bound{90, 165}.holds(o.grams(all)); }},
            {"8.M4",
             [=](const Offer& o) {
-              const Tone tone = o.zone(lengths).result.planned.named.tone;
-              return within(o, lengths, {8, 8.9}) && (tone == T::beige || tone == T::gold) && within(o, ends, {8, 9}) &&
-                     step(o, roots, lengths) <= 0.5;
+              // Beige-gold lies where "natural" is the nearest single word.
+              const ZoneResult& on = o.zone(lengths).result;
+              const Tone tone = on.planned.named.tone;
+              const bool warm = tone == T::beige || tone == T::gold ||
+                                (tone == T::natural && on.landing && on.landing->tone_error <= 5);
+              return within(o, lengths, {8, 8.9}) && warm && within(o, ends, {8, 9}) && step(o, roots, lengths) <= 0.5;
             }},
            {"8.M5",
             [=](const Offer& o) {

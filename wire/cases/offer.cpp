@@ -1,5 +1,6 @@
 #include "offer.h"
 
+#include <cmath>
 #include <iomanip>
 #include <sstream>
 
@@ -85,6 +86,7 @@ bool Offer::nothing(const std::string& id) const { return on(id) == nullptr; }
 
 const Product& Offer::product(const Part& part) const { return *find_product(visit.shelf, part.product); }
 
+// In whole per cent, as it is told.
 double Offer::share(const PlannedBowl& b, Tone tone) const {
   double all = 0, some = 0;
   for (const Part& part : b.bowl.formula.parts)
@@ -92,15 +94,18 @@ double Offer::share(const PlannedBowl& b, Tone tone) const {
       all += part.grams;
       if (p.tone == tone) some += part.grams;
     }
-  return all > 0 ? some / all : 0;
+  return all > 0 ? std::round(100 * some / all) / 100 : 0;
 }
 
-// From the bowl's last touch, where the question is about all it serves; else from that of the zone.
-double asked_minutes(const PlannedBowl& b, const std::string& id, const Zones& asked) {
+// From the last touch of all that is asked about, where it is all that the bowl serves; else from that of the zone.
+double Offer::asked_minutes(const PlannedBowl& b, const std::string& id, const Zones& asked) const {
   double least = minutes_on(b, id);
-  for (const std::string& zone : b.bowl.zones) {
-    if (!among(asked, zone)) return minutes_on(b, id);
-    least = std::min(least, minutes_on(b, zone));
+  for (const std::string& zone : b.bowl.zones)
+    if (!among(asked, zone)) return least;
+  for (const PlannedBowl* other : all()) {
+    if (other->bowl.step != b.bowl.step) continue;
+    for (const std::string& zone : other->bowl.zones)
+      if (among(asked, zone)) least = std::min(least, minutes_on(*other, zone));
   }
   return least;
 }

@@ -74,6 +74,7 @@ class Offer {
 
  private:
   bool like(const PlannedBowl& bowl, double minutes, const Want& want) const;
+  double asked_minutes(const PlannedBowl& bowl, const std::string& zone, const Zones& asked) const;
   const Product& product(const Part& part) const;
   std::vector<const PlannedBowl*> all() const;
   std::set<std::string> told;

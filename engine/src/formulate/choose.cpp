@@ -145,11 +145,17 @@ std::vector<Candidate> other_formulas(const ChoiceInput& in, const std::vector<C
 
 std::vector<Candidate> plain_list(const ChoiceInput& in, Wish wish, const Candidate& certified) {
   if (!in.plainest || in.cancelled()) return {};
-  const std::vector<int> zones = wish.zones;
   std::vector<double> at_best;
-  exact_objective(in, certified, zones, nullptr, &at_best);
+  exact_objective(in, certified, wish.zones, nullptr, &at_best);
+  return plain_list_within(in, std::move(wish), certified.objective, at_best);
+}
+
+std::vector<Candidate> plain_list_within(const ChoiceInput& in, Wish wish, double best,
+                                         const std::vector<double>& at_best) {
+  if (!in.plainest || in.cancelled()) return {};
+  const std::vector<int> zones = wish.zones;
   constexpr double kSame = 1e-9;
-  const double limit = certified.objective + share_of(in, zones) * in.policy.indifference_levels + kSame;
+  const double limit = best + share_of(in, zones) * in.policy.indifference_levels + kSame;
   const MixGrams grams = grams_for(in, zones);
   const auto judge = [&](Candidate own) -> std::optional<Candidate> {
     const Setting& setting = in.domain.settings[static_cast<size_t>(own.setting)].setting;

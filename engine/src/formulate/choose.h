@@ -106,6 +106,10 @@ Chosen plain_bowl(const ChoiceInput& in, const Wish& wish, const std::vector<Can
 // plainest first; empty where it allows none of them.
 std::vector<Candidate> plain_list(const ChoiceInput& in, Wish wish, const Candidate& certified);
 
+// The same where the best of these zones is known otherwise: what they cost together, and each of them in levels.
+std::vector<Candidate> plain_list_within(const ChoiceInput& in, Wish wish, double best,
+                                         const std::vector<double>& at_best);
+
 // Those of a list that a colourist would call another formula than `best` and than each other, in its order.
 std::vector<Candidate> other_formulas(const ChoiceInput& in, const std::vector<Candidate>& list, const Candidate& best);
 

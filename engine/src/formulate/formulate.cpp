@@ -10,8 +10,10 @@
 #include "formulate/bands.h"
 #include "formulate/evenness.h"
 #include "formulate/from.h"
+#include "formulate/habits.h"
 #include "formulate/later_on_lengths.h"
 #include "formulate/on_hair.h"
+#include "formulate/one_bowl.h"
 #include "formulate/planned.h"
 #include "formulate/reasons.h"
 #include "formulate/refine.h"
@@ -137,7 +139,8 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
                             const FormulaPolicy& policy, const FormulateOptions& options) {
   const Domain all = domain(shelf, policy);
   const Draws& draws = from.now.draws;
-  const std::vector<SearchZone> zones = search_zones(from.now, targets, policy);
+  std::vector<SearchZone> zones = search_zones(from.now, targets, policy);
+  std::erase_if(zones, [](const SearchZone& z) { return fits(*z.span, *z.target); });
   double total = 0;
   for (const SearchZone& z : zones) total += z.weight;
   if (!(total > 0)) total = 1;
@@ -162,6 +165,7 @@ Result<Plan> formulate_once(const From& from, const std::vector<Target>& targets
   Plan plan;
   Choice choice = chooser.choose(policy.bowls_max);
   mix_once(in, choice);
+  share_bowls(in, choice);
   if (from.clock && !choice.bowls.empty() && !search.counts().cancelled) keep_the_clock(in, search, choice, from.clock);
   even_out(in, choice);
   for (const std::string& id : share_out(in, choice))

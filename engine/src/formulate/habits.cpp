@@ -1,6 +1,7 @@
 #include "formulate/habits.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "formulate/within.h"
 #include "generated/tables.h"
@@ -61,9 +62,27 @@ bool asks_colour_to_lift_colour(const SearchZone& zone) {
   return dyed > 0.5 * all && zone.target->level > level / dyed + Constants{}.lighter_beyond_doubt;
 }
 
+bool asks_deposit_to_lift(const Setting& setting, const SearchZone& zone) {
+  constexpr double kPretends = 1;  // levels; as lift.deposit of knowledge/rules
+  const ProductClass cls = setting.range->cls;
+  return (cls == ProductClass::demi || cls == ProductClass::direct) && zone.asked > kPretends &&
+         share_of(*zone.span, ColourOrigin::natural) > 0.5;
+}
+
+bool fits(const Span& span, const Target& target) {
+  constexpr Constants c;
+  if (target.second_tone || share_of(span, FibreKind::white) >= tables::natural_for_white[0][0]) return false;
+  const auto as_wished = [&](const Population& p) {
+    return p.kind == FibreKind::white || (p.origin == ColourOrigin::natural && p.tone == target.tone);
+  };
+  return std::all_of(span.populations.begin(), span.populations.end(), as_wished) &&
+         std::abs(asked_lift(span, target)) <= c.fine_within;
+}
+
 bool out_of_place(const Setting& setting, const SearchZone& zone) {
   const RangeLimits* limits = limits_on(*zone.span, *setting.range);
-  return asks_colour_to_lift_colour(zone) || (limits && zone.asked > limits->lift_max + Constants{}.level_tolerance) ||
+  return asks_colour_to_lift_colour(zone) || asks_deposit_to_lift(setting, zone) ||
+         (limits && zone.asked > limits->lift_max + Constants{}.level_tolerance) ||
          (setting.range->cls == ProductClass::permanent && out_of_place_for_tint(zone));
 }
 

@@ -29,6 +29,10 @@ double white_needs(double white);
 double setting_price(const Setting& setting, const SearchZone& zone, double exposure);
 // A tint does not lift a tint: the wish is lighter than what was put on. A remover or a lightener comes first.
 bool asks_colour_to_lift_colour(const SearchZone& zone);
+// The wish is lighter than hair in its own colour by more than a class that only deposits could pretend.
+bool asks_deposit_to_lift(const Setting& setting, const SearchZone& zone);
+// As it is wished: hair in its own colour, its level and tone those of the wish, white too scattered to count.
+bool fits(const Span& span, const Target& target);
 // A bowl of this setting has no place there whatever it mixes: colour would have to lift colour, or a permanent tint
 // would go on lightened hair that is not to be darker (it is toned by what does not lift; common practice).
 bool out_of_place(const Setting& setting, const SearchZone& zone);

@@ -19,14 +19,19 @@ struct PlainWish {
   struct Wanted {
     const Target* target = nullptr;
     double weight = 1;  // sums to 1
+    double level = 0;   // of the shade that practice takes
   };
   std::vector<Wanted> wanted;
   double needed_percent = 0;                 // of the strongest need
-  double natural_low = 0, natural_high = 1;  // share of natural shade that the white asks for
-  bool white = false;                        // enough of it to count
-  bool covers = false;                       // and it is to be covered: no clear
-  bool lifts = false;                        // some natural hair is to be lighter
-  bool coloured = false;                     // most of it is tinted or lightened already
+  double natural_low = 0, natural_high = 1;  // share of natural shade that the white or the wish asks for
+  enum class Beside { nothing, violet, ground };
+  Beside beside = Beside::nothing;  // violet: for yellow that is not wished · natural or gold: under copper on white
+  double beside_low = 0, beside_high = 1;  // share of it
+  bool white = false;                      // enough of it to count
+  bool covers = false;                     // and it is to be covered: no clear
+  bool lifts = false;                      // some natural hair is to be lighter
+  bool coloured = false;                   // most of it is tinted or lightened already
+  bool acid = false;                       // most of it is lightened, or was permed: the gentler demi
 };
 // As plain as that in what counts most, up to the number of tubes, however it fares in the rest.
 Plainness as_plain(Plainness p);
@@ -42,9 +47,10 @@ class PlainGround {
 
  private:
   struct Ends {
-    int level_off = 15;  // halves of a level beyond one off the wish, of the nearest shade
+    int level_off = 15;  // halves of a level beyond a half off the wish, of the nearest shade
     int distance = 255;  // steps, of the nearest shade
     bool some_natural = false, all_natural = true;
+    bool some_beside = false, all_beside = true;
     bool all_clear = true, some_thin = false;  // clear or a corrector among them
   };
   const Ground& ground_;

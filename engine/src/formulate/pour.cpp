@@ -15,7 +15,10 @@ PouredGrams poured_grams(const signed char (&eighths)[3], const Setting& setting
   int smallest = kEighths;
   for (int e : eighths)
     if (e > 0) smallest = std::min(smallest, e);
-  const double colour = std::max(total / (1 + setting.ratio), policy.part_min_g * kEighths / smallest);
+  double colour = std::max(total / (1 + setting.ratio), policy.part_min_g * kEighths / smallest);
+  // The smallest mix that can be worked with is not rounded below itself.
+  if (weighed(colour, policy) * (1 + setting.ratio) < std::min(total, Constants{}.mix_g_smallest))
+    colour += policy.gram_step;
   PouredGrams w;
   double poured = 0;
   for (size_t i = 0; i < 3; ++i)

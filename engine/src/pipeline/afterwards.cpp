@@ -6,6 +6,7 @@
 #include "formulate/habits.h"
 #include "formulate/on_hair.h"
 #include "formulate/reasons.h"
+#include "generated/tables.h"
 #include "rules/evaluate.h"
 #include "strandline/grow.h"
 
@@ -52,8 +53,12 @@ class Teller {
     line();
     for (const ZoneRef& z : zones(visit_.head)) of_zone(z);
     if (out_.lasts.until > 0) sooner(out_.rebook, {(out_.lasts.from + out_.lasts.until) / 2, out_.lasts.until});
-    if (out_.line.until > 0) out_.rebook = {out_.line.until, out_.line.until + c_.line_rebook_weeks};
+    // What fades before the line is seen brings the client first.
+    if (out_.line.until > 0 && (out_.lasts.until <= 0 || out_.lasts.until >= out_.line.until))
+      out_.rebook = {out_.line.until, out_.line.until + c_.line_rebook_weeks};
     if (look_again_.until > 0) out_.rebook = look_again_;
+    const auto& minerals = tables::after_minerals[0];
+    if (minerals_ && out_.rebook.until <= 0) out_.rebook = {minerals[0], minerals[1]};
     next_test();
     if (dye_) say("after_signs_wash_off");
     return std::move(out_);
@@ -117,7 +122,7 @@ class Teller {
     const Span& s = *z.span;
     const PlannedBowl* b = last_on(z.id);
     dye_ = dye_ || t;
-    if (had(s, ServiceKind::minerals)) say("after_metal_comes_back");
+    if (had(s, ServiceKind::minerals)) say("after_metal_comes_back"), minerals_ = true;
     if (had(s, ServiceKind::home_colour)) say("after_no_more_home_colour");
     if (!t) return;
     const double lift = asked_lift(s, *t), lightened = share_of(s, ColourOrigin::lightened);
@@ -202,7 +207,7 @@ class Teller {
   Constants c_;
   Afterwards out_;
   Weeks look_again_;
-  bool dye_ = false;
+  bool dye_ = false, minerals_ = false;
 };
 
 }  // namespace

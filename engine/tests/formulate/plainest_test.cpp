@@ -181,7 +181,7 @@ TEST(Plainness, AgreesWithTheHabitsOfTheTrade) {
   Target gold;
   gold.level = 6, gold.tone = Tone::gold;
   PlainWish wish;
-  wish.wanted = {{&gold, 1}};
+  wish.wanted = {{&gold, 1, 6}};
   wish.needed_percent = 6;
   wish.lifts = true;
   auto plain = [&](std::vector<std::pair<const char*, int>> parts, double percent = 6) {
@@ -194,7 +194,9 @@ TEST(Plainness, AgreesWithTheHabitsOfTheTrade) {
   };
   EXPECT_LT(plain({{"6 gold", 8}}), plain({{"6 gold", 7}, {"6 natural", 1}}));  // one tube before two
   EXPECT_LT(plain({{"6 gold", 4}, {"6 natural", 4}}), plain({{"6 gold", 5}, {"6 natural", 2}, {"7 gold", 1}}));
-  EXPECT_LT(plain({{"6 gold", 8}}), plain({{"7 gold", 8}}));        // the level that was wished
+  EXPECT_LT(plain({{"6 gold", 8}}), plain({{"7 gold", 8}}));  // the level that was wished
+  EXPECT_LT(plain({{"6 gold", 4}, {"6 natural", 2}, {"violet drops", 2}}), plain({{"7 gold", 8}}));
+  EXPECT_LT(plain({{"6 gold", 7}, {"violet drops", 1}}), plain({{"6 gold", 7}, {"7 gold", 1}}));
   EXPECT_LT(plain({{"6 gold", 8}}), plain({{"6 natural", 8}}));     // and the tone
   EXPECT_LT(plain({{"6 gold", 8}}, 6), plain({{"6 gold", 8}}, 9));  // the weakest that does it
   EXPECT_LT(plain({{"6 gold", 4}, {"7 gold", 4}}), plain({{"6 gold", 4}, {"8 natural", 4}}));  // neighbours

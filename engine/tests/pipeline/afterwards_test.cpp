@@ -105,5 +105,14 @@ TEST(Afterwards, TheSkinTestIsTooOldSixMonthsLater) {
   EXPECT_EQ(months_after("no day", 6), "");
 }
 
+TEST(Afterwards, MineralsAreLookedAtAgain) {
+  Visit v = visit_of(span("regrowth", 0, 3, 0, 7), ProductClass::permanent, 7);
+  v.head.areas[0].spans[0].services.push_back({ServiceKind::minerals, 1.0, 1, false});
+  v.bowls.clear();
+  const Afterwards after = of(v);
+  EXPECT_EQ(after.rebook.from, 4);
+  EXPECT_EQ(after.rebook.until, 8);
+}
+
 }  // namespace
 }  // namespace strandline
