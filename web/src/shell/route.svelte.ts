@@ -1,14 +1,28 @@
 /** Steps of a visit in their order; the words are the API's and the engine's. */
-export const steps = ['gate', 'assess', 'aim', 'plan', 'agree', 'weigh', 'clock', 'record'] as const;
+export const steps = [
+  'gate',
+  'assess',
+  'aim',
+  'plan',
+  'agree',
+  'weigh',
+  'clock',
+  'record',
+  'aftercare',
+] as const;
 export type Step = (typeof steps)[number];
 
 /** Steps that exist so far. */
-export const open: readonly Step[] = ['gate', 'assess', 'aim', 'plan', 'weigh', 'clock'];
+export const open: readonly Step[] = steps;
+/** What is left to open of a visit that was handed in. */
+export const afterwards: readonly Step[] = ['record', 'aftercare'];
 
 export type Route =
   | { page: 'home' }
   | { page: 'kit' }
   | { page: 'people' }
+  | { page: 'clients' }
+  | { page: 'client'; id: string }
   | { page: 'visit'; id: string; step: Step }
   | { page: 'unknown'; hash: string };
 
@@ -18,6 +32,8 @@ export function parseRoute(hash: string): Route {
   if (parts.length === 0) return { page: 'home' };
   if (parts[0] === 'kit' && parts.length === 1) return { page: 'kit' };
   if (parts[0] === 'people' && parts.length === 1) return { page: 'people' };
+  if (parts[0] === 'clients' && parts.length <= 2)
+    return parts[1] ? { page: 'client', id: decodeURIComponent(parts[1]) } : { page: 'clients' };
   if (parts[0] === 'visits' && parts[1] && parts.length <= 3) {
     const step = (parts[2] ?? 'assess') as Step;
     if (open.includes(step)) return { page: 'visit', id: decodeURIComponent(parts[1]), step };
@@ -28,6 +44,8 @@ export function parseRoute(hash: string): Route {
 export function visitHref(id: string, step: Step): string {
   return `#/visits/${encodeURIComponent(id)}/${step}`;
 }
+
+export const clientHref = (id: string) => `#/clients/${encodeURIComponent(id)}`;
 
 let current = $state<Route>(parseRoute(location.hash));
 addEventListener('hashchange', () => {

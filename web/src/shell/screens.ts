@@ -12,6 +12,9 @@ const sources: Partial<Record<Step, () => Promise<Screen>>> = {
   aim: async () => (await import('../features/aim')).Aim,
   plan: async () => (await import('../features/formulate')).Plan,
   weigh: async () => (await import('../features/bowl')).Bowl,
+  agree: async () => (await import('../features/agree')).Agree,
+  record: async () => (await import('../features/record')).Ending,
+  aftercare: async () => (await import('../features/aftercare')).Aftercare,
   clock: async () => (await import('../features/clock')).Clock,
 };
 

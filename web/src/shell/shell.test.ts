@@ -17,7 +17,9 @@ describe('routes', () => {
     expect(parseRoute('')).toEqual({ page: 'home' });
     expect(parseRoute('#/kit')).toEqual({ page: 'kit' });
     expect(parseRoute('#/people')).toEqual({ page: 'people' });
-    expect(parseRoute('#/visits/7/agree')).toEqual({ page: 'unknown', hash: '#/visits/7/agree' });
+    expect(parseRoute('#/visits/7/pay')).toEqual({ page: 'unknown', hash: '#/visits/7/pay' });
+    expect(parseRoute('#/clients')).toEqual({ page: 'clients' });
+    expect(parseRoute('#/clients/7')).toEqual({ page: 'client', id: '7' });
     expect(parseRoute('#/elsewhere').page).toBe('unknown');
   });
 });

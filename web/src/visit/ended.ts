@@ -11,7 +11,7 @@ import type {
   Tone,
   Visit,
 } from '../api/types';
-import { happened } from './facts.svelte';
+import { happened } from './happened';
 import { afterPlan } from './carry';
 import { zoneId } from './head';
 import { readSpan, writeSpan } from './reading';

@@ -1,12 +1,8 @@
-import { newId } from '../api/id';
+import { happened } from './happened';
 import * as api from '../api/facts';
 import type { Body, Fact, FactKind, NewFact, Told } from '../api/facts';
 import { waiting } from '../offline/drafts';
 import { troubleOf, type Trouble } from './failed';
-
-/** A fact that happens now. */
-export const happened = <K extends FactKind>(kind: K, body: Body<K>): NewFact =>
-  ({ id: newId(), kind, made_at: new Date().toISOString(), body }) as NewFact;
 
 /** What happened at one visit. Told while the server is silent, a fact waits sealed on this device. */
 export class Facts {

@@ -17,6 +17,7 @@ import { hand } from '../ui/hand.svelte';
 import { closeWaysBack } from '../ui/toasts.svelte';
 import { pruned } from './aims';
 import { troubleOf, type Trouble } from './failed';
+import { Facts } from './facts.svelte';
 import { History, type Was } from './history.svelte';
 import { Latest, Newest } from './latest';
 import { Mixing } from './mixing.svelte';
@@ -64,6 +65,8 @@ export class Work {
 
   /** Bowls of the colourist's own beside the plan. */
   readonly mixing: Mixing;
+  /** What happened so far. */
+  readonly facts: Facts;
 
   #assess = new Newest();
   #aim = new Newest();
@@ -96,6 +99,7 @@ export class Work {
   ) {
     this.id = stored.id;
     this.mixing = new Mixing(stored.id);
+    this.facts = new Facts(stored.id);
     this.#seq = stored.seq;
     this.#visit = this.#base = stored.document;
     this.#drafts = drafts;

@@ -1,9 +1,11 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest';
+import * as facts from '../../api/facts';
 import * as api from '../../api/visits';
 import type { VisitLine } from '../../api/visits';
 import { isPart, offers, withChosen } from './find';
 
 vi.mock('../../api/visits');
+vi.mock('../../api/facts');
 const server = vi.mocked(api);
 
 const line = (id: string, client: string): VisitLine => ({
@@ -20,6 +22,13 @@ const ids = (list: VisitLine[]) => list.map((v) => v.id);
 
 beforeEach(() => {
   vi.resetAllMocks();
+  vi.mocked(facts).findClients.mockImplementation((find) =>
+    Promise.resolve(
+      find === 'zo'
+        ? [{ id: 'p', name: 'Zoë', visits: 2, last_visit: 'ended', last_date: '2026-03-10' }]
+        : [],
+    ),
+  );
   server.listVisits.mockImplementation((asked) =>
     Promise.resolve({ visits: !asked?.find ? latest : asked.find === 'edith' ? [old] : [] }),
   );
@@ -34,6 +43,10 @@ describe('an earlier visit to start from', () => {
   it('is one of the latest where no client has that name', async () => {
     expect(ids(await offers(''))).toEqual(ids(latest));
     expect(ids(await offers('Somebody new'))).toEqual(ids(latest));
+  });
+
+  it('is the newest that was handed in, with whose it is', async () => {
+    expect(await offers('zo')).toMatchObject([{ id: 'ended', client: 'Zoë', person: 'p' }]);
   });
 
   it('stays offered once it is chosen', () => {

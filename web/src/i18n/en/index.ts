@@ -2,6 +2,7 @@ import { advice } from './advice';
 import { aim } from './aim';
 import { asked } from './asked';
 import { bowl } from './bowl';
+import { chair } from './chair';
 import { clock } from './clock';
 import { hair } from './hair';
 import { kit } from './kit';
@@ -35,5 +36,6 @@ export const en = {
   ...rules,
   ...asked,
   ...clock,
+  ...chair,
   ...bowl,
 } as const;

@@ -3,6 +3,7 @@ import { advice } from './advice';
 import { aim } from './aim';
 import { asked } from './asked';
 import { bowl } from './bowl';
+import { chair } from './chair';
 import { clock } from './clock';
 import { hair } from './hair';
 import { kit } from './kit';
@@ -36,5 +37,6 @@ export const es: Dictionary = {
   ...rules,
   ...asked,
   ...clock,
+  ...chair,
   ...bowl,
 };

@@ -3,6 +3,7 @@ import type { Dictionary } from '../types';
 import { aim } from './aim';
 import { asked } from './asked';
 import { bowl } from './bowl';
+import { chair } from './chair';
 import { clock } from './clock';
 import { hair } from './hair';
 import { kit } from './kit';
@@ -36,5 +37,6 @@ export const fr: Dictionary = {
   ...rules,
   ...asked,
   ...clock,
+  ...chair,
   ...bowl,
 };

@@ -1,0 +1,1 @@
+export { default as Aftercare } from './Aftercare.svelte';

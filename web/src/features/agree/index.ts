@@ -1,0 +1,1 @@
+export { default as Agree } from './Agree.svelte';

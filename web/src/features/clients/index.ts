@@ -1,0 +1,2 @@
+export { default as Client } from './Client.svelte';
+export { default as Clients } from './Clients.svelte';
