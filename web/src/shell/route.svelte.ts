@@ -9,13 +9,14 @@ export const steps = [
   'clock',
   'record',
   'aftercare',
+  'incident',
 ] as const;
 export type Step = (typeof steps)[number];
 
-/** Steps that exist so far. */
-export const open: readonly Step[] = steps;
+/** Those that stand in the rail; what went wrong is written from where it was stopped. */
+export const inRail: readonly Step[] = steps.filter((step) => step !== 'incident');
 /** What is left to open of a visit that was handed in. */
-export const afterwards: readonly Step[] = ['record', 'aftercare'];
+export const afterwards: readonly Step[] = ['record', 'aftercare', 'incident'];
 
 export type Route =
   | { page: 'home' }
@@ -36,7 +37,7 @@ export function parseRoute(hash: string): Route {
     return parts[1] ? { page: 'client', id: decodeURIComponent(parts[1]) } : { page: 'clients' };
   if (parts[0] === 'visits' && parts[1] && parts.length <= 3) {
     const step = (parts[2] ?? 'assess') as Step;
-    if (open.includes(step)) return { page: 'visit', id: decodeURIComponent(parts[1]), step };
+    if (steps.includes(step)) return { page: 'visit', id: decodeURIComponent(parts[1]), step };
   }
   return { page: 'unknown', hash };
 }

@@ -14,6 +14,7 @@ const sources: Partial<Record<Step, () => Promise<Screen>>> = {
   weigh: async () => (await import('../features/bowl')).Bowl,
   agree: async () => (await import('../features/agree')).Agree,
   record: async () => (await import('../features/record')).Ending,
+  incident: async () => (await import('../features/incident')).Incident,
   aftercare: async () => (await import('../features/aftercare')).Aftercare,
   clock: async () => (await import('../features/clock')).Clock,
 };

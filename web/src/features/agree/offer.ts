@@ -1,7 +1,6 @@
 import type { PlanAnswer, Visit } from '../../api/types';
 import { date } from '../../i18n/format';
 import { isKey, t } from '../../i18n/index.svelte';
-import { problemLine } from '../../i18n/problems';
 import { whyLine } from '../../i18n/why';
 import { becameLines } from '../../visit/became';
 import { half } from '../../visit/words';
@@ -29,10 +28,7 @@ export function offerOf(plan: PlanAnswer, visit: Visit) {
   return {
     wished,
     words: becameLines(wished, all),
-    will_not: once([
-      ...missed.flatMap((zone) => zone.why_not.map((why) => whyLine(why, visit))),
-      ...plan.notes.map((note) => problemLine(note, visit)),
-    ]),
+    will_not: once(missed.flatMap((zone) => zone.why_not.map((why) => whyLine(why, visit)))),
     alternatives: once([...plan.routes, ...plan.alternatives].map(nameOf)),
     risks: once([
       ...plan.verdicts

@@ -1,0 +1,2 @@
+export { default as Incident } from './Incident.svelte';
+export { default as StoppedNow } from './StoppedNow.svelte';
