@@ -77,14 +77,10 @@ std::vector<TableColumn> columns_by_content(const std::vector<TableRow>& rows, b
   };
   // A column of tones is one of names too; beside one of levels it is the tone.
   const std::size_t tones = shades ? first(is_tone) : width, levels = shades ? first(is_level) : width;
-  std::size_t said = width;
-  if (tones < width && levels < width) {
-    take(tones, TableColumn::tone), take(levels, TableColumn::level);
-    said = std::min(tones, levels);
-  } else {
-    said = first(shades ? is_name : is_words);
-    take(said, TableColumn::name);
-  }
+  const bool apart = tones < width && levels < width;
+  if (apart) take(tones, TableColumn::tone), take(levels, TableColumn::level);
+  const std::size_t said = apart ? std::min(tones, levels) : first(shades ? is_name : is_words);
+  if (!apart) take(said, TableColumn::name);
   // What stands before the words is what is printed on the tube; nothing is known of what stands behind them.
   for (std::size_t at = 0; at < said && said < width; ++at) {
     if (out[at] == TableColumn::unused && take(at, TableColumn::code)) break;

@@ -101,4 +101,6 @@ export const levels = (signal?: AbortSignal) => call<LevelsAnswer>('GET', 'level
 export const fade = (visit: Visit, signal?: AbortSignal) => call<FadeAnswer>('POST', 'fade', visit, signal);
 export const grow = (visit: Visit, signal?: AbortSignal) => call<GrowAnswer>('POST', 'grow', visit, signal);
 
-export const shelf = (signal?: AbortSignal) => call<ShelfAnswer>('GET', 'shelf', undefined, signal);
+/** By the name that a visit gives it; "" = the one new visits plan on. */
+export const shelf = (name = '', signal?: AbortSignal) =>
+  call<ShelfAnswer>('GET', name ? `shelf?name=${encodeURIComponent(name)}` : 'shelf', undefined, signal);

@@ -24,10 +24,11 @@ export type Route =
   | { page: 'people' }
   | { page: 'clients' }
   | { page: 'client'; id: string }
+  | { page: 'shelf'; id?: string }
   | { page: 'visit'; id: string; step: Step }
   | { page: 'unknown'; hash: string };
 
-/** Reads a location hash: "", "#/kit", "#/visits/ID/STEP". */
+/** Reads a location hash: "", "#/kit", "#/shelf", "#/shelf/ID", "#/visits/ID/STEP". */
 export function parseRoute(hash: string): Route {
   const parts = hash.replace(/^#\/?/, '').split('/').filter(Boolean);
   if (parts.length === 0) return { page: 'home' };
@@ -35,6 +36,8 @@ export function parseRoute(hash: string): Route {
   if (parts[0] === 'people' && parts.length === 1) return { page: 'people' };
   if (parts[0] === 'clients' && parts.length <= 2)
     return parts[1] ? { page: 'client', id: decodeURIComponent(parts[1]) } : { page: 'clients' };
+  if (parts[0] === 'shelf' && parts.length <= 2)
+    return { page: 'shelf', ...(parts[1] && { id: decodeURIComponent(parts[1]) }) };
   if (parts[0] === 'visits' && parts[1] && parts.length <= 3) {
     const step = (parts[2] ?? 'assess') as Step;
     if (steps.includes(step)) return { page: 'visit', id: decodeURIComponent(parts[1]), step };
@@ -47,6 +50,8 @@ export function visitHref(id: string, step: Step): string {
 }
 
 export const clientHref = (id: string) => `#/clients/${encodeURIComponent(id)}`;
+/** One shelf, or all of them. */
+export const shelfHref = (id = ''): string => (id ? `#/shelf/${encodeURIComponent(id)}` : '#/shelf');
 
 let current = $state<Route>(parseRoute(location.hash));
 addEventListener('hashchange', () => {

@@ -31,14 +31,15 @@ export function newHead(): Head {
   };
 }
 
-export function newVisit(client: string, date: string): Visit {
+/** `shelf` as a visit names it: the version that it is planned on, whatever is saved later. */
+export function newVisit(client: string, date: string, shelf = 'demo'): Visit {
   return {
     schema: 'strandline.visit/1',
     client,
     date,
     head: newHead(),
     aims: [],
-    shelf: 'demo',
+    shelf,
     policy: 'house',
   };
 }

@@ -15,23 +15,41 @@ class Scale {
 }
 export const scale = new Scale();
 
+let levels: Promise<void> | undefined;
 let asked: Promise<void> | undefined;
+/** The shelf that is looked at: that of the open visit; "" = the one new visits plan on. */
+let wanted = '';
 
 /** Asks for them the first time; asks again after a failure. */
 export function loadScale(): Promise<void> {
   asked ??= (async () => {
     try {
-      const [levels, shelf] = await Promise.all([api.levels(), api.shelf()]);
-      scale.swatches = levels.swatches;
-      scale.shelf = shelf;
+      levels ??= api.levels().then((answer) => {
+        scale.swatches = answer.swatches;
+      });
+      const name = wanted;
+      const [shelf] = await Promise.all([api.shelf(name), levels]);
+      if (name === wanted) scale.shelf = shelf;
       scale.failed = false;
     } catch (error) {
-      asked = undefined;
+      asked = levels = undefined;
       scale.failed = true;
       if (!(error instanceof Away || error instanceof Refused)) throw error;
     }
   })();
   return asked;
+}
+
+/** From now on this shelf, by the name that a visit gives it. */
+export function wantShelf(name: string): void {
+  if (name === wanted) return;
+  wanted = name;
+  asked = undefined;
+}
+
+/** Asks for it again: somebody changed it. */
+export function forgetShelf(): void {
+  asked = undefined;
 }
 
 /** The swatch of a level and tone word; undefined until the scale is loaded. */

@@ -13,7 +13,7 @@ export function productWords(id: string, name?: string): string {
   const found = find(id);
   return settings.strength === 'volumes' && found?.cls === 'developer' && found.peroxide_percent
     ? `${t('class.developer')} ${strength(found.peroxide_percent)}`
-    : shown(name ?? found?.name ?? id);
+    : shown(found?.code ? [found.code, found.name].filter(Boolean).join(' · ') : (name ?? found?.name ?? id));
 }
 
 /** "7 natural 30.0 g + developer 6 % 30.0 g"; figures stay with their unit and name. */
