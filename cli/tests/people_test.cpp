@@ -37,10 +37,12 @@ TEST_F(PeopleCommand, MakesASalonAndLooksAfterItsPeople) {
   const Ran nowhere = people({"add", "Ada", "--role", "owner", "--zone", "Nowhere"}, "brown tape on blue jars\n");
   EXPECT_EQ(nowhere.code, refused);
   EXPECT_NE(nowhere.err.find("\"Nowhere\" is no time zone"), std::string::npos) << nowhere.err;
-  const Ran made = people({"add", "Ada Invented", "--role", "owner,colourist", "--zone", "Europe/Vienna"},
-                          "brown tape on blue jars\n");
+  const Ran made =
+      people({"add", "Ada Invented", "--role", "owner,colourist", "--zone", "Europe/Vienna", "--shelf", "empty"},
+             "brown tape on blue jars\n");
   ASSERT_EQ(made.code, done) << made.err;
   EXPECT_NE(made.out.find("everybody signs in"), std::string::npos) << made.out;
+  EXPECT_NE(ran({"shelf", "list", "--db", db_}).out.find("Our shelf"), std::string::npos);
   EXPECT_EQ(people({"add", "Bo", "--role", "assistant"}, "short\n").code, refused);
   EXPECT_EQ(people({"add", "Bo", "--role", "assistant"}, "seven wet towels at nine\n").code, done);
   EXPECT_EQ(people({"add", "Bo", "--role", "barber"}, "seven wet towels at nine\n").code, refused);

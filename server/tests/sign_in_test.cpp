@@ -48,6 +48,19 @@ TEST_F(Entering, TheFirstStartMakesAnOwnerOnce) {
   EXPECT_EQ(door(cookie_of(in))["person"]["name"], "Ada Invented");
 }
 
+TEST_F(Entering, TheFirstStartCanBeginWithAnEmptyShelf) {
+  Json founding{{"name", "Ada Invented"}, {"passphrase", "short"}, {"zone", "UTC"}, {"shelf", "empty"}};
+  founding["shelf_title"] = "Our shelf";
+  EXPECT_EQ(code_of(post("/api/v1/door/found", wire::print(founding))), "passphrase_short");
+  EXPECT_EQ(Json::parse(client_->Get("/api/v1/shelf")->body)["invented"], true) << "not chosen yet";
+  founding["passphrase"] = good;
+  const auto in = post("/api/v1/door/found", wire::print(founding));
+  ASSERT_EQ(in->status, 201) << in->body;
+  const Json shelf = Json::parse(client_->Get("/api/v1/shelf", cookie_of(in))->body);
+  EXPECT_EQ(shelf["title"], "Our shelf");
+  EXPECT_TRUE(shelf["products"].empty()) << shelf;
+}
+
 TEST_F(Entering, TheCookieIsForThisSiteAndNoScript) {
   const std::string cookie = found()->get_header_value("Set-Cookie");
   EXPECT_TRUE(

@@ -77,7 +77,8 @@ void add_people_paths(Json& paths, Json& definitions) {
                         const char* status = "200") {
     paths[path]["post"] = posting(operation(id, answer, status), std::move(body));
   };
-  post(door + "/found", "found", "SignedIn", texts({"name", "passphrase", "zone", "shelf"}, {"colours_hair"}), "201");
+  post(door + "/found", "found", "SignedIn",
+       texts({"name", "passphrase", "zone", "shelf"}, {"colours_hair", "shelf_title"}), "201");
   post(door + "/sign-in", "signIn", "SignedIn", texts({}, {"name", "person", "passphrase", "pin"}));
   post(door + "/sign-out", "signOut", "Done", texts({}));
   post(door + "/passphrase", "changePassphrase", "Done", texts({"now", "next"}));

@@ -9,6 +9,7 @@
 #include "src/commands.h"
 #include "src/print/problems.h"
 #include "src/print/text.h"
+#include "strandline/salon/founding.h"
 #include "strandline/salon/knowledge.h"
 
 namespace strandline::cli {
@@ -81,7 +82,8 @@ Result<salon::Roles> roles(const PeopleFlags& flags) {
   return *found;
 }
 
-Result<void> add(People& people, const PeopleFlags& flags, Io& io) {
+Result<void> add(People& people, const PeopleFlags& flags, Io& io, const salon::World& world,
+                 const salon::House& house) {
   const auto theirs = roles(flags);
   if (!theirs) return tl::unexpected(theirs.error());
   const auto door = people.door("");
@@ -91,7 +93,9 @@ Result<void> add(People& people, const PeopleFlags& flags, Io& io) {
   if (!secret) return tl::unexpected(secret.error());
   if (!door->people) {
     // The session that begins with it is nobody's here.
-    const auto founded = people.found({flags.name, *secret, *theirs, flags.zone, "house", flags.shelf});
+    salon::Shelves shelves(world, house);
+    const auto founded = salon::found_salon(
+        people, shelves, {flags.name, *secret, *theirs, flags.zone, house.policy.id, flags.shelf}, "Our shelf");
     if (!founded) return tl::unexpected(founded.error());
     io.out << printable(flags.name) << " owns this salon; from now on everybody signs in.\n"
            << "Print the words of its key (strandline key) and keep them elsewhere.\n";
@@ -103,8 +107,10 @@ Result<void> add(People& people, const PeopleFlags& flags, Io& io) {
 }
 
 using Change = std::function<Result<void>(People&, const PeopleFlags&, Io&)>;
+// What the first start needs beside the people.
+using First = Result<void> (*)(People&, const PeopleFlags&, Io&, const salon::World&, const salon::House&);
 
-int run(const PeopleFlags& flags, Session& session, const Change& change) {
+int run(const PeopleFlags& flags, Session& session, const Change& change, First first = nullptr) {
   const auto fail = [&](const Problems& problems, int code) {
     print_problems(problems, "the people of the salon", session.io.err);
     return code;
@@ -116,7 +122,7 @@ int run(const PeopleFlags& flags, Session& session, const Change& change) {
   auto world = salon::real_world(flags.db, false, flags.key);
   if (!world) return fail({{world.error().code, "", {{"detail", world.error().detail}}}}, failed);
   People people(*world, house->doors);
-  const auto done_well = change(people, flags, session.io);
+  const auto done_well = first ? first(people, flags, session.io, *world, *house) : change(people, flags, session.io);
   return done_well ? done : fail(done_well.error(), refused);
 }
 
@@ -138,13 +144,13 @@ void add_people(CLI::App& app, Session& session) {
   CLI::App* command = app.add_subcommand("people", "the people of the salon, while no server has its file");
   command->require_subcommand(1);
   const auto flags = std::make_shared<PeopleFlags>();
-  const auto sub = [&](const char* name, const char* help, bool named, const Change& change) {
+  const auto sub = [&](const char* name, const char* help, bool named, const Change& change, First first = nullptr) {
     CLI::App* one = command->add_subcommand(name, help);
     one->add_option("--db", flags->db, "salon file");
     one->add_option("--key", flags->key, "key file, beside the salon file unless said");
     one->add_option("--knowledge", flags->knowledge, "folder with policy/");
     if (named) one->add_option("NAME", flags->name, "whom")->required();
-    one->callback([flags, &session, change] { session.exit_code = run(*flags, session, change); });
+    one->callback([flags, &session, change, first] { session.exit_code = run(*flags, session, change, first); });
     return one;
   };
   const auto with_roles = [&](CLI::App* one) {
@@ -153,7 +159,7 @@ void add_people(CLI::App& app, Session& session) {
         ->required();
   };
   sub("list", "who works here", false, [](People& people, const PeopleFlags&, Io& io) { return list(people, io); });
-  CLI::App* adding = sub("add", "somebody new; the passphrase is a line of standard input", true, add);
+  CLI::App* adding = sub("add", "somebody new; the passphrase is a line of standard input", true, {}, add);
   with_roles(adding);
   adding->add_option("--zone", flags->zone, "time zone of the salon, for its first owner: Europe/Vienna");
   adding->add_option("--shelf", flags->shelf, "for its first owner: the invented shelf, or an empty one")

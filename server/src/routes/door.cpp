@@ -2,6 +2,7 @@
 #include "context.h"
 #include "people_json.h"
 #include "reply.h"
+#include "strandline/salon/founding.h"
 
 namespace strandline::server {
 
@@ -64,12 +65,13 @@ void get_door(Context& context, const Request& request, Response& response) {
 }
 
 void post_found(Context& context, const Request& request, Response& response) {
-  const auto founded = texts_of(request, {"name", "passphrase", "zone", "shelf"}, {"colours_hair"})
-                           .and_then([&](const Texts& t) -> Result<salon::SignedIn> {
-                             const bool colours = t.contains("colours_hair") && t.at("colours_hair") == "yes";
-                             return context.people.found({t.at("name"), t.at("passphrase"),
-                                                          salon::owner | (colours ? salon::colourist : 0), t.at("zone"),
-                                                          context.house.policy.id, t.at("shelf")});
+  const auto founded = texts_of(request, {"name", "passphrase", "zone", "shelf"}, {"colours_hair", "shelf_title"})
+                           .and_then([&](Texts t) -> Result<salon::SignedIn> {
+                             const salon::Roles roles =
+                                 salon::owner | (t["colours_hair"] == "yes" ? salon::colourist : 0);
+                             const salon::Founding founding{t["name"], t["passphrase"],         roles,
+                                                            t["zone"], context.house.policy.id, t["shelf"]};
+                             return salon::found_salon(context.people, context.shelves, founding, t["shelf_title"]);
                            });
   reply_signed_in(context, response, founded, 201);
 }

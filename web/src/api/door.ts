@@ -12,6 +12,8 @@ export interface Founding {
   zone: string;
   shelf: 'invented' | 'empty';
   colours_hair?: 'yes';
+  /** What an empty shelf is called. */
+  shelf_title?: string;
 }
 export const found = (salon: Founding) => call<SignedIn>('POST', 'door/found', salon);
 

@@ -3889,6 +3889,7 @@ export interface operations {
                     zone: string;
                     shelf: string;
                     colours_hair?: string;
+                    shelf_title?: string;
                 };
             };
         };

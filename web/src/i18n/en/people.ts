@@ -85,6 +85,7 @@ export const people = {
   'found.shelf': 'Shelf',
   'found.shelf_invented': 'invented, to try things',
   'found.shelf_empty': 'empty, for what you have',
+  'found.shelf_title': 'Our shelf',
   'found.shelf_note': 'No bottle of the invented shelf exists: mix nothing by it.',
   'found.policy': 'House rules: those that come with Strandline. They can be changed later.',
   'found.go': 'Make the salon',

@@ -85,6 +85,7 @@ export const people: Part<typeof en> = {
   'found.shelf': 'Estante',
   'found.shelf_invented': 'inventado, para probar',
   'found.shelf_empty': 'vacío, para lo que tiene',
+  'found.shelf_title': 'Nuestro estante',
   'found.shelf_note': 'Ningún frasco del estante inventado existe: no mezcle nada según él.',
   'found.policy': 'Reglas de la casa: las que trae Strandline. Se pueden cambiar después.',
   'found.go': 'Crear el salón',

@@ -89,6 +89,7 @@ export const people: Part<typeof en> = {
   'found.shelf': 'Étagère',
   'found.shelf_invented': 'inventée, pour essayer',
   'found.shelf_empty': 'vide, pour ce que vous avez',
+  'found.shelf_title': 'Notre étagère',
   'found.shelf_note': 'Aucun flacon de l’étagère inventée n’existe : ne mélangez rien d’après elle.',
   'found.policy': 'Règles de la maison : celles de Strandline. Elles se changent plus tard.',
   'found.go': 'Créer le salon',
