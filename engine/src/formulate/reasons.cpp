@@ -79,9 +79,9 @@ Reasons reasons_for(const PlannedBowl& bowl, const std::vector<const SearchZone*
   if (bowl.recipe.developer_percent > 0) {
     constexpr double kNoLift = 0.25;
     const bool takes_white = white_needs(white) > 0 && bowl.recipe.developer_percent >= white_needs(white);
-    const char* code = asked > kNoLift ? "developer_for_lift"
-                       : takes_white   ? "developer_for_white"
-                                       : "developer_for_deposit";
+    const Range* range = find_range(shelf, bowl.recipe.range);
+    const bool lifts = asked > kNoLift && range && range->cls != ProductClass::demi;  // a demi deposits
+    const char* code = lifts ? "developer_for_lift" : takes_white ? "developer_for_white" : "developer_for_deposit";
     why.push_back({code,
                    "",
                    {{"percent", figure(bowl.recipe.developer_percent)},

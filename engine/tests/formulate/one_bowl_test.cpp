@@ -84,6 +84,25 @@ TEST(OneBowl, DemiIsNoWayToGoLighter) {
   EXPECT_TRUE(plan->bowls.empty());
 }
 
+TEST(OneBowl, DemiIsNotSaidToLift) {
+  Head h = two_areas();
+  for (Area& a : h.areas) {
+    a.spans[0].populations = {pigmented(1, 6)};
+    a.spans[0].populations[0].tone = Tone::copper;
+  }
+  Shelf s = small_shelf();
+  s.ranges[0].cls = ProductClass::demi;
+  for (Product& p : s.products)
+    if (p.cls != ProductClass::developer) p.cls = ProductClass::demi;
+  ZoneAim wish;
+  wish.zone = "*", wish.level = 6.5;
+  const auto plan = formulate(h, *aim(h, {wish}, s), s, {}, quick());
+  ASSERT_TRUE(plan);
+  for (const PlannedBowl& b : plan->bowls)
+    for (const Problem& why : b.why) EXPECT_NE(why.code, "developer_for_lift");
+  EXPECT_FALSE(plan->bowls.empty());
+}
+
 TEST(OneBowl, TheSmallestMixIsNotRoundedBelowItself) {
   Head h;
   h.areas.push_back(area("head", AreaKind::other, 10, {span("regrowth", 0, 1, 0, 7)}));
