@@ -62,3 +62,28 @@ test('a salon is founded, locked and opened again with nothing lost', async ({ p
   await expect(page.getByRole('heading', { name: 'Sign in' })).toBeVisible();
   await expect(visits.first()).toBeHidden();
 });
+
+test('a change made while the session ends is stored once somebody is in again', async ({
+  page,
+  salon,
+  watch,
+}) => {
+  watch.allow.push(/status of 401/);
+  const api = `${salon.url}api/v1/`;
+  const owner = { name: 'Ada Invented', passphrase, zone: 'Europe/Vienna', shelf: 'invented' };
+  const data = { ...owner, colours_hair: 'yes' };
+  expect((await page.request.post(`${api}door/found`, { data })).status()).toBe(201);
+  await open(page, salon, '#/visits/demo-all_over_brown/assess');
+  const white = page.getByRole('spinbutton', { name: 'White' });
+  await expect(white).toBeVisible();
+  // Ended elsewhere: by an owner who signs everybody out, say.
+  await page.request.post(`${api}door/sign-out`, { data: {} });
+  await white.focus();
+  await page.keyboard.press('End');
+  await expect(page.getByRole('heading', { name: 'Locked' })).toBeVisible();
+  await expect(white).toBeHidden();
+  await page.getByLabel('Passphrase').fill(passphrase);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await expect(white).toHaveAttribute('aria-valuenow', '100');
+  await expect(page.getByRole('banner')).toContainText('· saved');
+});
