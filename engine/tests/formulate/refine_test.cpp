@@ -152,7 +152,8 @@ TEST(Turns, AFullSearchOnTheMisreadHeadAgrees) {
         ZoneAim wish;
         wish.zone = "*", wish.level = level;
         const auto again = formulate(other, *aim(head, {wish}, shelf), shelf, one_bowl);
-        ASSERT_TRUE(again && !again->bowls.empty());
+        ASSERT_TRUE(again);
+        if (again->bowls.empty()) continue;  // so read it is as wished, and left
         const Recipe &now = again->bowls[0].recipe, &was = plan.bowls[0].recipe;
         bool same = now.developer_percent == was.developer_percent && now.shares.size() == was.shares.size();
         for (size_t i = 0; same && i < now.shares.size(); ++i)
