@@ -169,7 +169,8 @@ Result<wire::PredictAnswer> predict(const wire::ReadVisit& asked, const Effort& 
   const bool open = strandline::may_be_mixed(told);
   how.attribute_doubt = open;
   const std::vector<Step> steps = open ? own_steps(visit) : std::vector<Step>{};
-  return strandline::predict(visit.head, steps, visit.shelf, *wanted, how).map([&](const Prediction& p) {
+  // With what its strands tell.
+  return strandline::predict(limited(visit).head, steps, visit.shelf, *wanted, how).map([&](const Prediction& p) {
     wire::PredictAnswer answer = wire::view(p, *wanted);
     answer.rules = wire::view(told);
     if (!open) answer.notes.push_back({"bowls_stopped_by_rules", "", {}});

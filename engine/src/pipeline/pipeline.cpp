@@ -191,7 +191,7 @@ Result<VisitPlan> plan(const Visit& as_told, const FormulateOptions& asked) {
     return limited(std::move(then)).head;
   };
   out.verdicts = verdicts(as_told);
-  const Visit visit = limited(known(as_told));
+  const Visit visit = limited(as_told);
   auto targets = aim(visit.head, visit.aims, visit.shelf);
   if (!targets) return tl::unexpected(targets.error());
   out.targets = std::move(*targets);

@@ -27,6 +27,7 @@ Head known_by_strands(Head head, const Shelf& shelf) {
   for (Area& area : head.areas)
     for (Span& span : area.spans) {
       const ZoneDraws& zone = draws.zones[index++];
+      if (span.strand_known) continue;  // told on the hair as it was read
       const Range* range = span.strand ? find_range(shelf, span.strand->what) : nullptr;
       if (!range || range->cls != ProductClass::lightener || !span.strand->level || span.strand->minutes <= 0) continue;
       const ReferenceProcess usual = reference(*range);

@@ -4,6 +4,7 @@
 #include <tuple>
 
 #include "formulate/habits.h"
+#include "pipeline/strands.h"
 #include "review/remake.h"
 #include "rules/evaluate.h"
 #include "rules/own_bowl.h"
@@ -114,6 +115,7 @@ bool may_be_mixed(const Verdicts& all) {
 
 Visit limited(Visit visit) {
   const Visit as_read = visit;
+  visit.head = known_by_strands(std::move(visit.head), as_read.shelf);
   for (const Rule& r : rules()) {
     const RulePolicy& policy = as_read.policy.rules;
     if (left_out(r, policy)) continue;

@@ -49,6 +49,17 @@ TEST(Strands, OfWhatDoesNotLightenTellNothingOfSpeed) {
   EXPECT_TRUE(known_by_strands(tried(7).head, every_class()).areas[0].spans[1].strand_known);
 }
 
+TEST(Strands, AreKnownToWhateverKeepsToTheRules) {
+  Visit v = limited(tried(9));
+  const double told = known_by_strands(tried(9).head, tried(9).shelf).areas[0].spans[1].strand_speed;
+  EXPECT_TRUE(lengths(v).strand_known);
+  EXPECT_EQ(lengths(v).strand_speed, told);
+  EXPECT_NE(told, 1);
+  // Hair that has been lightened since is the same hair.
+  lengths(v).populations[0].level.value = 9;
+  EXPECT_EQ(lengths(v = limited(v)).strand_speed, told);
+}
+
 TEST(Readings, ByALampOrOnDampHairAreDoubtedMore) {
   Visit v = quiet_visit();
   for (Area& a : v.head.areas)
