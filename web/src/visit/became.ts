@@ -3,7 +3,7 @@ import { t } from '../i18n/index.svelte';
 import { whereWords } from './where';
 import { targetWords } from './words';
 
-/** "regrowth: level 7, gold." – a sentence for each colour, with all places that have it. */
+/** "level 7, gold – regrowth." – a sentence for each colour, with all places that have it. */
 export function becameLines(
   zones: readonly { zone: string; level: number; tone: Tone }[],
   all: readonly string[],

@@ -32,7 +32,10 @@ export function offerOf(plan: PlanAnswer, visit: Visit) {
     alternatives: once([...plan.routes, ...plan.alternatives].map(nameOf)),
     risks: once([
       ...plan.verdicts
-        .filter((verdict) => verdict.topic !== PRIVATE)
+        .filter(
+          ({ topic, says, bowl }) =>
+            topic !== PRIVATE && (bowl || says === 'say' || says === 'ceiling' || says === 'restrict'),
+        )
         .map(({ rule }) => (isKey(`rule.${rule}`) ? t(`rule.${rule}` as 'rule.age.ask') : rule)),
       t('agree.risk_allergy'),
     ]),

@@ -77,7 +77,7 @@ export const chair: Part<typeof english> = {
     'Was getan wurde, kein Rat, es zu wiederholen: neu fragen, neu testen. Die Anweisung des Herstellers geht vor.',
   'agree.withdrawn': 'zurückgenommen',
   'care.title': 'Ihre Farbe heute',
-  'care.became': (where, words) => `${where}: ${words}.`,
+  'care.became': (where, words) => `${words} – ${where}.`,
   'care.fades': (weeks, washes) =>
     `Nach etwa ${weeks} Wochen, bei ${washes} Wäschen je Woche, sieht man, dass sie verblasst.`,
   'care.reaction':

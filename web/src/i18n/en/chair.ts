@@ -74,7 +74,7 @@ export const chair = {
     'A record of what was done, not advice that it will suit again: ask and test anew. The maker’s instructions come first.',
   'agree.withdrawn': 'withdrawn',
   'care.title': 'Your colour today',
-  'care.became': (where: string, words: string) => `${where}: ${words}.`,
+  'care.became': (where: string, words: string) => `${words} – ${where}.`,
   'care.fades': (weeks: string, washes: string) =>
     `After about ${weeks} weeks, at ${washes} washes a week, the eye sees that it has faded.`,
   'care.reaction':

@@ -77,7 +77,7 @@ export const chair: Part<typeof english> = {
     'Lo que se hizo, no un consejo de repetirlo: pregunte y pruebe de nuevo. Mandan las instrucciones del fabricante.',
   'agree.withdrawn': 'retirado',
   'care.title': 'Su color de hoy',
-  'care.became': (where, words) => `${where}: ${words}.`,
+  'care.became': (where, words) => `${words} – ${where}.`,
   'care.fades': (weeks, washes) =>
     `Tras unas ${weeks} semanas, con ${washes} lavados por semana, se nota que el color se va.`,
   'care.reaction':

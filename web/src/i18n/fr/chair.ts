@@ -77,7 +77,7 @@ export const chair: Part<typeof english> = {
     'Ce qui a été fait, non un conseil de le refaire : redemandez et retestez. La notice du fabricant passe d’abord.',
   'agree.withdrawn': 'retiré',
   'care.title': 'Votre couleur aujourd’hui',
-  'care.became': (where, words) => `${where} : ${words}.`,
+  'care.became': (where, words) => `${words} – ${where}.`,
   'care.fades': (weeks, washes) =>
     `Après environ ${weeks} semaines, à ${washes} lavages par semaine, l’œil voit que la couleur a passé.`,
   'care.reaction':
