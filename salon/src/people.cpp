@@ -80,7 +80,9 @@ Result<Door> People::door(const std::string& device_token) {
   if (!out.people) {
     const auto visits = world_.store->visits({.find = {}, .client = {}, .limit = 1});
     if (!visits) return told(visits.error());
-    out.fresh = visits->empty();
+    const auto facts = world_.store->facts({.stream = {}, .key = {}, .kind = {}, .limit = 1});
+    if (!facts) return told(facts.error());
+    out.fresh = visits->empty() && facts->empty();  // visits that were handed in are facts
     return out;
   }
   out.paired = known_->device_of(device_token, now()) != nullptr;

@@ -79,6 +79,13 @@ TEST(People, NobodySignsInUntilThereIsAnOwner) {
   EXPECT_EQ(code(s.people->found({"Eve", good, owner, "Europe/Vienna", "house", "invented"})), "already_founded");
 }
 
+TEST(People, ASalonWithFactsAloneIsNotFresh) {
+  Salon s;
+  ASSERT_TRUE(s.world.store->append({"fact-1", "visit-1", 0, s.world.now(), "visit.handed_in", "{}"}));
+  EXPECT_FALSE(s.people->door("")->fresh);
+  EXPECT_FALSE(s.people->door("")->people);
+}
+
 TEST(People, APassphraseIsLongAndNotPlain) {
   Salon s;
   s.found();
