@@ -58,6 +58,7 @@ class Reader {
   }
 
  private:
+  bool has(C column) const { return std::find(out_.columns.begin(), out_.columns.end(), column) != out_.columns.end(); }
   Json& products() { return out_.document["products"]; }
 
   // What the row says, under the keys of a product.
@@ -93,6 +94,7 @@ class Reader {
     const NamedShade named = named_shade(cell, true);
     if (named.tones.size() == 1) {
       given["tone"] = std::string(word_of(named.tones.front()));
+      if (named.level && !given.contains("level")) given["level"] = *named.level;  // "7 copper" as a tone
     } else if (named.clear && named.tones.empty()) {
       given["cls"] = "clear";
     } else {
@@ -148,6 +150,8 @@ class Reader {
   }
 
   void level_and_tone(Json& given, bool classed, TableLine& line) const {
+    // With columns for all three, an empty cell says that there is none.
+    if (classed && has(C::level) && has(C::tone)) return;
     const NamedShade named = named_shade(text_at(given, "name"), true);
     if (!given.contains("level") && named.level) given["level"] = *named.level;
     if (!given.contains("tone")) {

@@ -156,6 +156,13 @@ TEST(ShelfTable, WhatIsPrintedIsReadBackAsTheSame) {
   EXPECT_EQ(print_table(read(csv).document, "tint"), csv);  // on an empty shelf too
 }
 
+TEST(ShelfTable, ALevelBesideTheToneIsRead) {
+  const TableRead got = read("code;tone\nK8;8 Asch");
+  EXPECT_EQ(got.document["products"][0]["level"], 8);
+  EXPECT_EQ(got.document["products"][0]["cls"], "permanent");
+  EXPECT_EQ(read(print_table(got.document, "tint"), "tint", got.document).document, got.document);
+}
+
 TEST(ShelfTable, SixtyShadesInOneGo) {
   std::string text;
   int n = 0;
