@@ -40,7 +40,7 @@ test('a plan that the silent server did not make is made once it speaks again', 
   watch,
 }) => {
   watch.allow.push(/ERR_CONNECTION_REFUSED|Failed to load resource/);
-  await open(page, salon, '#/visits/demo-half_white_three_to_seven/aim');
+  await open(page, salon, '#/visits/demo-two_levels_lighter/aim');
   await expect(page.getByRole('link', { name: 'To the plan' })).toBeVisible();
   await salon.stop();
   await page.getByRole('link', { name: 'To the plan' }).click();

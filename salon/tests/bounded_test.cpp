@@ -126,7 +126,7 @@ TEST(Bounded, TheLargestHeadIsPlanned) {
   wire::Json asked = large();
   asked.erase("bowls");
   asked["options"]["scenarios"] = 1;
-  asked["options"]["seconds"] = 5 * kSlower;
+  asked["options"]["seconds"] = 15 * kSlower;
   const auto got = answer("plan", asked, house().sources(), {});
   ASSERT_TRUE(got) << got.error()[0].code;
   EXPECT_FALSE((*got)["bowls"].empty());

@@ -47,9 +47,13 @@ void print_whole(const wire::RouteView& route, const Shelf& shelf, const Paint& 
 // What it opens with, and what it comes to beside the plan.
 void print_line(const wire::RouteView& route, const wire::PlanAnswer& answer, std::ostream& out) {
   const double nearer = answer.plan.report.objective - route.objective;
-  out << en::label(route.kind) << " first, " << number(std::abs(nearer), 2)
-      << (nearer >= 0 ? " levels nearer to the target, " : " levels further from the target, ")
-      << number(route.grams, 1) << " g, " << number(route.cost, 2) << ' ' << printable(answer.plan.currency) << ".\n";
+  out << en::label(route.kind) << " first, ";
+  if (answer.plan.bowls.empty())
+    out << "no one bowl does this, ";
+  else
+    out << number(std::abs(nearer), 2)
+        << (nearer >= 0 ? " levels nearer to the target, " : " levels further from the target, ");
+  out << number(route.grams, 1) << " g, " << number(route.cost, 2) << ' ' << printable(answer.plan.currency) << ".\n";
   print_lines(route.why, "    ", out);
   print_lines(route.notes, "    ", out);
 }

@@ -1,4 +1,4 @@
-import type { AlternativeView, BowlView, RouteView } from '../../api/types';
+import type { AlternativeView, BowlView, PlanAnswer, RouteView } from '../../api/types';
 import { number } from '../../i18n/format';
 import { isKey, t } from '../../i18n/index.svelte';
 
@@ -15,6 +15,13 @@ export const nameOf = (way: Way): string => ('visits' in way ? routeWords(way.ki
 export function routeWords(kind: string): string {
   const key = `route.${kind}`;
   return isKey(key) ? t(key as 'route.lighten') : kind;
+}
+
+/** What a way over several steps gains on the bowls of the plan, in words. */
+export function gainWords(plan: PlanAnswer, route: RouteView): string {
+  if (plan.bowls.length === 0) return t('route.no_bowl_does');
+  const levels = plan.report.objective - route.objective;
+  return levels > 0.05 ? t('route.nearer', number(levels, 1)) : t('route.no_nearer');
 }
 
 /** An axis in plain words. */

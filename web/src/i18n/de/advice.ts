@@ -14,6 +14,7 @@ export const advice: Part<typeof english> = {
   'route.several': 'Jede Zone vorbereiten, dann färben',
   'route.recommended': 'Empfohlen',
   'route.nearer': (levels) => `${n.tonhöhen(levels)} näher am Ziel als mit einer Schale`,
+  'route.no_bowl_does': 'Mit einer Schale geht es nicht',
   'route.no_nearer': 'Nicht näher am Ziel als mit einer Schale',
   'route.visit': (count) => `Besuch ${count}`,
   'route.later': (weeks) => `mindestens ${n.wochen(weeks)} später`,

@@ -18,6 +18,7 @@ export const plan: Part<typeof english> = {
   'plan.own': 'Ihre eigenen Schalen',
   'plan.back_to_found': 'Zurück zum Vorschlag',
   'plan.own_dropped': 'Ihre eigenen Schalen sind zurückgelegt.',
+  'plan.no_one_bowl': 'Mit einer Schale geht es nicht: siehe den Weg über mehrere Schritte.',
   'plan.no_bowls': 'Keine Schale: nichts ist zu färben.',
   'plan.searched': (count) => `${n.mischungen(count)} verglichen, alle, die es gibt.`,
   'plan.asked': (zones, bowls, ways) =>

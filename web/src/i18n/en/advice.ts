@@ -13,6 +13,7 @@ export const advice = {
   'route.several': 'Prepare each zone, then colour',
   'route.recommended': 'Recommended',
   'route.nearer': (levels: string) => `${n.levels(levels)} nearer to the target than one bowl`,
+  'route.no_bowl_does': 'No one bowl does this',
   'route.no_nearer': 'No nearer to the target than one bowl',
   'route.visit': (n: number) => `Visit ${n}`,
   'route.later': (weeks: string) => `${n.weeks(weeks)} or more later`,

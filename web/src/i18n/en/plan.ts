@@ -16,6 +16,7 @@ export const plan = {
   'plan.own': 'Your own bowls',
   'plan.back_to_found': 'Back to the suggestion',
   'plan.own_dropped': 'Back to the suggested bowls.',
+  'plan.no_one_bowl': 'No one bowl does this: see the way over several steps.',
   'plan.no_bowls': 'No bowl: nothing to colour.',
   'plan.searched': (count: string) => `${n.mixes(count)} compared: every mix considered.`,
   'plan.asked': (zones: string, bowls: string, ways: string) =>

@@ -14,6 +14,7 @@ export const advice: Part<typeof english> = {
   'route.several': 'Preparar cada zona y después teñir',
   'route.recommended': 'Recomendado',
   'route.nearer': (levels) => `${n.alturas(levels)} más cerca del objetivo que con un bol`,
+  'route.no_bowl_does': 'Con un solo bol no se consigue',
   'route.no_nearer': 'No más cerca del objetivo que con un bol',
   'route.visit': (count) => `Visita ${count}`,
   'route.later': (weeks) => `${n.semanas(weeks)} o más después`,

@@ -18,6 +18,7 @@ export const plan: Part<typeof english> = {
   'plan.own': 'Sus propios boles',
   'plan.back_to_found': 'Volver a la propuesta',
   'plan.own_dropped': 'Sus propios boles quedan aparte.',
+  'plan.no_one_bowl': 'Con un solo bol no se consigue: vea el camino en varios pasos.',
   'plan.no_bowls': 'Ningún bol: no hay nada que teñir.',
   'plan.searched': (count) => `${n.mezclas(count)} comparadas, todas las que hay.`,
   'plan.asked': (zones, bowls, ways) =>

@@ -13,6 +13,7 @@ export const advice = {
   'route.several': 'Préparer chaque zone, puis colorer',
   'route.recommended': 'Recommandé',
   'route.nearer': (levels: string) => `Plus près de l’objectif de ${n.tons(levels)} qu’avec un seul bol`,
+  'route.no_bowl_does': 'Un seul bol n’y suffit pas',
   'route.no_nearer': 'Pas plus près de l’objectif qu’avec un seul bol',
   'route.visit': (n: number) => `Visite ${n}`,
   'route.later': (weeks: string) => `au moins ${n.semaines(weeks)} après`,

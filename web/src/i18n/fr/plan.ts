@@ -16,6 +16,7 @@ export const plan = {
   'plan.own': 'Vos propres bols',
   'plan.back_to_found': 'Revenir à la proposition',
   'plan.own_dropped': 'Vos propres bols sont mis de côté.',
+  'plan.no_one_bowl': 'Un seul bol n’y suffit pas : voir le chemin en plusieurs étapes.',
   'plan.no_bowls': 'Aucun bol : rien n’est à colorer.',
   'plan.searched': (count: string) => `${n.mélanges(count)} comparés, tous ceux de l’ensemble.`,
   'plan.asked': (zones: string, bowls: string, ways: string) =>
