@@ -102,8 +102,8 @@ test('the same job with the keyboard alone', async ({ page, salon }) => {
   await expectHair(page, 5);
 
   await tabTo(/^White$/);
-  await press('ArrowUp', 'ArrowUp');
-  await expect(page.getByRole('spinbutton', { name: 'White' })).toHaveAttribute('aria-valuenow', '10');
+  await press('ArrowUp', 'ArrowUp', 'ArrowUp', 'ArrowUp');
+  await expect(page.getByRole('spinbutton', { name: 'White' })).toHaveAttribute('aria-valuenow', '20');
 
   await page.evaluate(() => (document.activeElement as HTMLElement).blur());
   await tabTo(/target/);
