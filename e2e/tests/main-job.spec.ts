@@ -202,7 +202,7 @@ test('the plan on paper carries bowls, order, picture and cautions; its picture 
 });
 
 test('the browser’s own print command finds the strips at once', async ({ page, salon }) => {
-  await open(page, salon, '#/visits/demo-two_levels_lighter/plan');
+  await open(page, salon, '#/visits/demo-toner_on_lightened/plan');
   await expect(page.getByRole('complementary').getByRole('heading', { level: 2 }).first()).toBeVisible({
     timeout: 300_000,
   });

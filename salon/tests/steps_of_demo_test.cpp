@@ -48,6 +48,20 @@ double white_level(const wire::ZoneView& z) {
   return std::nan("");
 }
 
+TEST(Clock, EveryDemoVisitThatMixesHasOne) {
+  int mixed = 0;
+  for (const auto& file : std::filesystem::directory_iterator(root / "knowledge/demo/visits")) {
+    wire::Json asked = document(file.path().stem());
+    asked["options"]["scenarios"] = 2;
+    const auto got = answer("plan", asked, house().sources(), {});
+    ASSERT_TRUE(got) << file.path() << ' ' << got.error()[0].code;
+    if ((*got)["bowls"].empty()) continue;
+    ++mixed;
+    EXPECT_FALSE((*got)["timeline"]["tasks"].empty()) << file.path() << (*got)["notes"].dump();
+  }
+  EXPECT_GE(mixed, 10);
+}
+
 TEST(Orders, SoftenedResistantWhiteTakesTheTint) {
   const auto zones = demo("soften_then_tint");
   const auto &soft = zones.at("front/regrowth"), &glassy = zones.at("temples/regrowth");

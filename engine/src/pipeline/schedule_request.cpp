@@ -27,7 +27,8 @@ bool lifts(const Span& span, const Target* target) {
 
 Application application(const Head& head, const ZoneRef& z, const PlannedBowl& bowl, const Range& range,
                         const Target* target) {
-  constexpr double kSlack = 5;  // minutes; by choice: a hand is not a clock
+  // Minutes; by choice: a hand is not a clock, and every zone at the scalp goes on between the first and the basin.
+  constexpr double kSlack = 10;
   Application a;
   a.id = z.id;
   a.zone = z.id;

@@ -70,7 +70,7 @@ Problems explain(const Instance& instance) {
     auto params = remedies;
     params["application"] = a.id;
     params["zone"] = a.zone;
-    params["minutes"] = std::to_string(minutes_of(over));
+    params["minutes"] = whole_minutes(minutes_of(over));
     breaking.push_back({over, {"clock_breaks", "/applications", params}});
   }
   std::ranges::stable_sort(breaking, std::ranges::greater{}, &std::pair<int, Problem>::first);

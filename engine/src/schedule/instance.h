@@ -2,8 +2,10 @@
 #pragma once
 
 #include <array>
+#include <cmath>
 #include <cstdint>
 #include <limits>
+#include <string>
 #include <vector>
 
 #include "schedule/order.h"
@@ -21,6 +23,8 @@ int nearest_ticks(double minutes);
 int ticks_up(double minutes);
 int ticks_down(double minutes);
 inline double minutes_of(int ticks) { return ticks / kTicksPerMinute; }
+// As it is told: rounded up, so that a limit moved by as much is enough.
+inline std::string whole_minutes(double minutes) { return std::to_string(std::lround(std::ceil(minutes - 1e-9))); }
 
 struct Instance {
   struct App {

@@ -60,7 +60,7 @@ Result<std::vector<Look>> looks(const Instance& instance, const PlannedJobs& pla
     const auto look = take(instance, plan, from, std::min(last, span.until - ticks), ticks);
     if (look.person < 0)
       return tl::unexpected(
-          Problems{{"nobody_can", "/people", {{"task", "check"}, {"minute", std::to_string(minutes_of(from))}}}});
+          Problems{{"nobody_can", "/people", {{"task", "check"}, {"minute", whole_minutes(minutes_of(from))}}}});
     out.push_back(look);
     from = look.start + least;
     last = look.start + most;

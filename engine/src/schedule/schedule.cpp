@@ -52,8 +52,8 @@ Result<Timeline> schedule(const ScheduleRequest& request) {
   if (request.leave_by && timeline.finish_min > *request.leave_by)
     return tl::unexpected(Problems{{"leaves_too_late",
                                     "/leave_by",
-                                    {{"minutes", std::to_string(timeline.finish_min - *request.leave_by)},
-                                     {"finish", std::to_string(timeline.finish_min)}}}});
+                                    {{"minutes", whole_minutes(timeline.finish_min - *request.leave_by)},
+                                     {"finish", whole_minutes(timeline.finish_min)}}}});
   const auto spread =
       forecast(instance, plan, *tail, request.leave_by.value_or(timeline.finish_min + request.policy.late_tolerance));
   timeline.finish_mean = spread.mean;
