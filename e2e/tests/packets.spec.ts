@@ -74,7 +74,7 @@ test('packets by touch, wished lighter, get a bowl of their own', async ({ brows
   await choose('Span from scalp to tip', 'regrowth');
   await page
     .getByRole('gridcell')
-    .getByRole('button', { name: /^level 8, beige/ })
+    .getByRole('button', { name: /^level 7, beige/ })
     .tap();
   await expect(page.getByRole('banner')).toContainText('· saved');
   await context.close();
