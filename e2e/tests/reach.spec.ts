@@ -18,7 +18,7 @@ test('a cell out of reach says so and what is nearest; one within reach does not
   await expect(page.getByText(/not a promise/)).toBeVisible();
   await expect(page.getByText(/more lift than this shelf gives|Colour does not lift colour/)).toBeVisible();
 
-  const brown = map.getByRole('button', { name: 'level 4, natural', exact: true });
+  const brown = map.getByRole('button', { name: 'level 5, natural', exact: true });
   await brown.click();
   await expect(brown).toHaveAttribute('aria-pressed', 'true');
   await expect(page.getByText('within reach today').first()).toBeVisible();
@@ -69,7 +69,7 @@ test('the colours in reach are drawn, and told in words that follow the wish', a
   await expect(drawing).toHaveAccessibleName(/from level [\d½]+ to level [\d½]+/);
   const wish = drawing.locator('g.wish').first();
   const before = await wish.getAttribute('transform');
-  await page.getByRole('grid').getByRole('button', { name: 'level 4, natural', exact: true }).click();
+  await page.getByRole('grid').getByRole('button', { name: 'level 5, natural', exact: true }).click();
   await expect(drawing).toHaveAccessibleName(/The target is within reach\.$/);
   await expect(drawing.locator('g.nearest')).toHaveCount(0);
   await expect(wish).not.toHaveAttribute('transform', before!);

@@ -77,6 +77,12 @@ void from_dark_to_light(std::vector<ScenarioColour>& all) {
                    [](const ScenarioColour& a, const ScenarioColour& b) { return a.lab.l < b.lab.l; });
 }
 
+// As long as is usual, or as near to it as the rules leave.
+double usual_within(const Setting& s, const Span& span) {
+  const RangeLimits* l = limits_on(span, *s.range);
+  return l ? std::clamp(s.minutes, std::min(l->minutes_min, l->minutes_max), l->minutes_max) : s.minutes;
+}
+
 Palette palette(const Head& head, const ZoneRef& ref, const ZoneDraws& zone, const Draws& draws, const Domain& all,
                 const FormulaPolicy& policy) {
   Palette out;
@@ -88,9 +94,9 @@ Palette palette(const Head& head, const ZoneRef& ref, const ZoneDraws& zone, con
   place.draws = &zone;
   place.half_touch = half_touch(head, *ref.area, *ref.span);
   for (const Domain::OneSetting& one : all.settings) {
-    if (!forbidden(one.setting, *ref.span, policy).empty() || !within_rules(one.setting, one.setting.minutes, place))
-      continue;
-    ManyLoads loads(zone_table(zone, bare_chemistry(one.setting, one.setting.minutes + place.half_touch), draws));
+    const double minutes = usual_within(one.setting, *ref.span);
+    if (!forbidden(one.setting, *ref.span, policy).empty() || !within_rules(one.setting, minutes, place)) continue;
+    ManyLoads loads(zone_table(zone, bare_chemistry(one.setting, minutes + place.half_touch), draws));
     const RecipeSet& set = all.sets[static_cast<size_t>(one.set)];
     std::vector<ScenarioColour> own;
     for (const Shares& s : pourable(set, one.setting, grams.of(*one.setting.range), all, policy))

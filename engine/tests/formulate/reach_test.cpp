@@ -85,6 +85,23 @@ TEST(Reach, MoreShadesReachNoLess) {
     if (few->front().cells[i].reachable) EXPECT_TRUE(many->front().cells[i].reachable) << i;
 }
 
+// A rule that asks for less than the usual time leaves what that time gives; it closes nothing.
+TEST(Reach, AShorterTimeStillReachesSomething) {
+  const Shelf shelf = small_shelf(7);
+  Head head = one_zone();
+  const auto darkest = [&] {
+    double least = 100;
+    for (const ReachCell& c : reach(head, shelf, {})->front().cells)
+      if (c.reachable) least = std::min(least, c.level);
+    return least;
+  };
+  const double usual = darkest();
+  for (const Range& r : shelf.ranges)
+    head.areas[0].spans[0].limits.push_back({.range = r.id, .closed_by = "", .minutes_max = r.minutes.target - 1});
+  EXPECT_NEAR(darkest(), usual, 1);
+  EXPECT_LT(usual, 6);
+}
+
 TEST(Reach, AnEmptyShelfIsAProblem) {
   Shelf empty = small_shelf(3);
   empty.ranges.clear();
