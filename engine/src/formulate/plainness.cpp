@@ -86,7 +86,7 @@ double off(double low, double high, double least, double most) { return std::max
 
 // Yellow of lightened hair that the wish does not keep.
 bool asks_for_violet(const SearchZone& zone) {
-  constexpr double kYellowFrom = 7.5;  // level; below it what a lightener leaves is orange, and blue answers it
+  constexpr double kYellowFrom = 7.5;  // level; below it a lightener leaves orange, answered by blue (common practice)
   const auto warm = [](Tone t) { return t == Tone::gold || t == Tone::copper || t == Tone::red; };
   if (warm(zone.target->tone) || (zone.target->second_tone && warm(*zone.target->second_tone)) ||
       zone.target->tone == Tone::violet || zone.target->level < kYellowFrom + 0.5)
@@ -152,7 +152,7 @@ PlainWish plain_wish(const std::vector<SearchZone>& zones, const std::vector<int
   w.acid = acid > 0.5;
   const auto& violet = tables::violet_on_yellow[0];
   if (yellow > 0.5) w.beside = PlainWish::Beside::violet, w.beside_low = violet[0], w.beside_high = violet[1];
-  // Natural beside another tone: both are in it, natural for two fifths at least.
+  // Natural beside another tone: both are in it, natural for two fifths at least (common practice; by choice how far).
   constexpr double kBothLeast = 0.4, kBothMost = 0.85;
   if (natural_too > 0.5 && warm <= 0.5) w.natural_low = kBothLeast, w.natural_high = kBothMost;
   w.white = white >= rows[0][0];
@@ -166,7 +166,7 @@ PlainWish plain_wish(const std::vector<SearchZone>& zones, const std::vector<int
   w.natural_high = std::min(1.0, std::max(white + kAboveWhite, step + kAbove));
   if (warm > 0.5) {
     w.natural_low = std::min(w.natural_low, rows[shares][0]), w.natural_high = rows[shares][1];
-    // A soft one stands on natural or gold for two fifths at least.
+    // A soft one stands on natural or gold for two fifths at least (likewise).
     constexpr double kGroundMost = 0.7;
     if (natural_too > 0.5) w.beside = PlainWish::Beside::ground, w.beside_low = kBothLeast, w.beside_high = kGroundMost;
   }

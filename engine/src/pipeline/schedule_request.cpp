@@ -27,8 +27,9 @@ bool lifts(const Span& span, const Target* target) {
 
 Application application(const Head& head, const ZoneRef& z, const PlannedBowl& bowl, const Range& range,
                         const Target* target) {
-  // Minutes; by choice: a hand is not a clock, and every zone at the scalp goes on between the first and the basin.
-  constexpr double kSlack = 10;
+  // Minutes; by choice: a hand is not a clock, and where colour lifts at the scalp every zone there goes on between the
+  // first and the basin.
+  constexpr double kSlack = 5, kSlackAtScalp = 10;
   Application a;
   a.id = z.id;
   a.zone = z.id;
@@ -41,6 +42,7 @@ Application application(const Head& head, const ZoneRef& z, const PlannedBowl& b
   // Woven strands and lightener off the scalp lie in wraps, taken out one by one (common practice).
   a.woven = z.area->woven.has_value();
   a.packet = !a.touches_scalp && (z.area->woven || range.cls == ProductClass::lightener);
+  a.lift = !a.lightening && range.cls == ProductClass::permanent && lifts(*z.span, target);
   a.target = on(bowl, z.id)->minutes;
   a.min = std::min(range.minutes.min, a.target);
   // A lightener counts from its first touch; colour gets the time of application on top (common practice).
@@ -50,9 +52,8 @@ Application application(const Head& head, const ZoneRef& z, const PlannedBowl& b
     a.max = std::max(a.target, std::min(a.max, limits->first_touch_max));
     // Half done by then: what is at the scalp of hair that lifts goes on later.
     if (limits->minutes_max < range.minutes.target)
-      a.max = std::min(a.max, limits->minutes_max + a.apply.mean + kSlack);
+      a.max = std::min(a.max, limits->minutes_max + a.apply.mean + (a.lift ? kSlackAtScalp : kSlack));
   }
-  a.lift = !a.lightening && range.cls == ProductClass::permanent && lifts(*z.span, target);
   a.white_share = share_of(*z.span, FibreKind::white);
   a.resistance = z.span->resistance;
   a.porosity = z.span->porosity.value;
