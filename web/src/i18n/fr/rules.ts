@@ -93,7 +93,8 @@ export const rules: Part<typeof english> = {
   'rule.cond.colour': 'Le cheveu en sortirait trop poreux.',
   'rule.cond.lightener': 'La décoloration ne laisserait rien pour la patine.',
   'rule.lift.artificial': 'La couleur n’éclaircit pas la couleur.',
-  'rule.lift.deposit': 'La coloration ton sur ton et la couleur directe déposent ; elles n’éclaircissent pas.',
+  'rule.lift.deposit':
+    'La coloration ton sur ton et la couleur directe déposent ; elles n’éclaircissent pas.',
   'rule.lift.cool': 'Si clair, la couleur seule ne donne pas de froid.',
   'rule.wish.vivid': 'Un ton si net sur cheveux décolorés est une couleur directe.',
   'rule.lift.permanent': 'Plus clair que ce que donne une coloration permanente.',
