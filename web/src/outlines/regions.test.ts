@@ -48,7 +48,21 @@ describe('pieces of a part of the head', () => {
         const whole = rejoined(all.map((slices) => ({ base: 'crown' as const, slices })));
         expect(whole).toEqual([{ base: 'crown', slices: [] }]);
       }),
+      { numRuns: 1000 },
     );
+  });
+
+  it('become the whole again even where no two of them are halves of one cut', () => {
+    // Three cuts give eight cells; joined two by two in an unlucky order they lock each other like a pinwheel.
+    const [a, b, c] = [CUTS[0]!, CUTS[1]!, CUTS[2]!];
+    const locked = [
+      [half(a, 0), half(b, 0), half(c, 0)],
+      [half(a, 1), half(b, 1), half(c, 1)],
+      [half(a, 1), half(b, 0)],
+      [half(b, 1), half(c, 0)],
+      [half(a, 0), half(c, 1)],
+    ].map((slices) => ({ base: 'crown' as const, slices }));
+    expect(rejoined(locked)).toEqual([{ base: 'crown', slices: [] }]);
   });
 
   it('that are no halves of one cut stay apart', () => {

@@ -17,24 +17,26 @@ export function leftOver(taken: readonly (readonly Slice[])[]): Slice[][] {
   });
 }
 
-/** Two halves of one cut become the whole again, as long as any do. */
+/** Pieces that fill the whole, or a larger piece, become that; the largest first. */
 export function rejoined(regions: readonly Region[]): Region[] {
-  for (const a of regions) {
-    for (const mine of a.slices) {
-      const rest = a.slices.filter((s) => s !== mine);
-      const other = regions.find(
-        (b) =>
-          b !== a &&
-          b.base === a.base &&
-          b.slices.length === a.slices.length &&
-          b.slices.some((s) => s.cut === mine.cut && s.index !== mine.index) &&
-          rest.every((r) => b.slices.some((s) => same(s, r))),
-      );
-      if (!other) continue;
-      return rejoined(
-        regions.flatMap((r) => (r === a ? [{ base: a.base, slices: rest }] : r === other ? [] : [r])),
-      );
-    }
+  const larger = regions.flatMap(({ base, slices }) =>
+    someOf(slices).map((kept) => ({ base, slices: kept })),
+  );
+  larger.sort((a, b) => a.slices.length - b.slices.length);
+  for (const { base, slices } of larger) {
+    const inside = regions.filter(
+      (r) => r.base === base && slices.every((s) => r.slices.some((t) => same(s, t))),
+    );
+    if (inside.length < 2) continue;
+    const within = inside.map((r) => r.slices.filter((t) => !slices.some((s) => same(s, t))));
+    if (leftOver(within).length > 0) continue;
+    return rejoined(
+      regions.flatMap((r) => (r === inside[0] ? [{ base, slices }] : inside.includes(r) ? [] : [r])),
+    );
   }
   return [...regions];
 }
+
+/** Every choice of some, none or all of them. */
+const someOf = (slices: readonly Slice[]): Slice[][] =>
+  slices.reduce<Slice[][]>((all, s) => [...all, ...all.map((chosen) => [...chosen, s])], [[]]);
