@@ -41,6 +41,7 @@ test('a plan that the silent server did not make is made once it speaks again', 
 }) => {
   watch.allow.push(/ERR_CONNECTION_REFUSED|Failed to load resource/);
   await open(page, salon, '#/visits/demo-two_levels_lighter/aim');
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   await expect(page.getByRole('link', { name: 'To the plan' })).toBeVisible();
   await salon.stop();
   await page.getByRole('link', { name: 'To the plan' }).click();
@@ -49,6 +50,21 @@ test('a plan that the silent server did not make is made once it speaks again', 
   await salon.start();
   await expect(failure).toHaveCount(0);
   await expect(page.getByRole('button', { name: 'Change grams' }).first()).toBeVisible({ timeout: 300_000 });
+});
+
+test.describe('before the device keeps the app', () => {
+  test.use({ serviceWorkers: 'block' });
+
+  test('a step that did not come for a silent server comes once it speaks', async ({ page, salon, watch }) => {
+    watch.allow.push(/ERR_CONNECTION_REFUSED|Failed to load resource|service worker not registered/);
+    await open(page, salon, '#/visits/demo-two_levels_lighter/aim');
+    await expect(page.getByRole('link', { name: 'To the plan' })).toBeVisible();
+    await salon.stop();
+    await page.getByRole('link', { name: 'To the plan' }).click();
+    await expect(page.getByText('The salon’s server does not answer').first()).toBeVisible();
+    await salon.start();
+    await expect(page.getByRole('button', { name: 'Change grams' }).first()).toBeVisible({ timeout: 300_000 });
+  });
 });
 
 test('a change made offline outlives the page', async ({ page, salon, watch }) => {

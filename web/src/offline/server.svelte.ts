@@ -10,3 +10,28 @@ export function heard(): void {
 export function lost(): void {
   server.away = true;
 }
+
+/** Comes once the server is not known to be silent. */
+function spoken(): Promise<void> {
+  return new Promise((resolve) => {
+    const end = $effect.root(() => {
+      $effect(() => {
+        if (server.away) return;
+        resolve();
+        queueMicrotask(() => end());
+      });
+    });
+  });
+}
+
+/** A part of the page that is asked for again whenever the server speaks, until it comes. */
+export async function insist<T>(part: () => Promise<T>): Promise<T> {
+  for (;;) {
+    try {
+      return await part();
+    } catch {
+      lost();
+      await spoken();
+    }
+  }
+}
