@@ -10,7 +10,7 @@ test('two ranges are typed in a handful of taps, and the plan names nothing else
   await page.getByRole('link', { name: 'Shelf', exact: true }).click();
   await page.getByRole('button', { name: 'New shelf' }).click();
   await page.getByLabel('What it is called').fill('Our shelf');
-  await page.getByRole('button', { name: 'Make it' }).click();
+  await page.getByRole('button', { name: 'Create it' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Our shelf' })).toBeVisible();
   await expectAccessible(page);
 

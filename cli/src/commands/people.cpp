@@ -184,7 +184,7 @@ void add_people(CLI::App& app, Session& session) {
       of_one([](People& people, const Person& p, const PeopleFlags&,
                 Io&) { return people.revoke(salon::anybody(), p.id); },
              "is signed out everywhere."));
-  sub("leave", "somebody works here no more", true,
+  sub("leave", "somebody no longer works here", true,
       of_one([](People& people, const Person& p, const PeopleFlags&,
                 Io&) { return people.leave(salon::anybody(), p.id).map([](const Person&) {}); },
              "cannot sign in any more."));

@@ -18,8 +18,8 @@ export const bowl = {
   'bowl.whole': 'whole',
   'bowl.too_much': (g: string, name: string) => `${g} too much of ${name}`,
   'bowl.moves': (zone: string, levels: string, lab: string) =>
-    `Left as it is, ${zone} moves most: by ${levels} levels, ${lab} units of colour.`,
-  'bowl.passes_rule': 'As it is, this bowl passes a rule. Let the other parts follow, or mix afresh.',
+    `Left as it is, ${zone} changes most: by ${levels} levels (colour difference ${lab}).`,
+  'bowl.passes_rule': 'As it is, this bowl breaks a rule. Let the other parts follow, or mix afresh.',
   'bowl.not_predicted': 'What this does to the colour cannot be told now.',
   'bowl.predicting': 'Predicting the colour',
   'bowl.scale_up': (g: string) => `Let the others follow: ${g} more in all`,

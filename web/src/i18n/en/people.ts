@@ -21,15 +21,15 @@ export const people = {
   'role.apprentice_note': 'as a colourist, under their eyes',
   'role.manager_note': 'looks after people; sees no answers about health',
   'role.owner_note': 'everything, and who else owns the salon',
-  'people.left': 'works here no more',
+  'people.left': 'no longer works here',
   'people.in_now': (n: number) => (n === 1 ? 'signed in on one device' : `signed in on ${n} devices`),
   'people.has_pin': 'has a PIN',
   'people.save': 'Save',
   'people.reset': 'New passphrase',
   'people.reset_note': 'Let them type it. Their PIN and everything they are signed in to end.',
   'people.revoke': 'Sign out everywhere',
-  'people.leave': 'Works here no more',
-  'people.leave_sure': (name: string) => `${name} can sign in no more. What they did stays as it is.`,
+  'people.leave': 'No longer works here',
+  'people.leave_sure': (name: string) => `${name} can no longer sign in. What they did stays as it is.`,
   'people.saved': 'Saved.',
   'people.devices': 'Paired devices',
   'people.devices_note':
@@ -48,7 +48,7 @@ export const people = {
   'people.print': 'Print',
   'people.pin': 'PIN for paired devices',
   'people.pin_new': 'New PIN',
-  'people.pin_take': 'No PIN any more',
+  'people.pin_take': 'Remove the PIN',
   'people.pin_hint': (digits: number) => `At least ${digits} digits, none of them in a row.`,
   'people.passphrase_change': 'Change the passphrase',
   'people.passphrase_now': 'Passphrase now',
@@ -59,9 +59,13 @@ export const people = {
   'enter.again': 'Once more',
   'enter.new': 'New passphrase',
   'enter.signs': (least: number) =>
-    `At least ${least} signs; a few words that do not belong together are best.`,
+    `At least ${least} characters; a few words that do not belong together are best.`,
   'enter.signs_now': (now: number, least: number) =>
-    now < least ? `${now} of ${least} signs` : now < 20 ? `${now} signs: enough` : `${now} signs: strong`,
+    now < least
+      ? `${now} of ${least} characters`
+      : now < 20
+        ? `${now} characters: enough`
+        : `${now} characters: strong`,
   'enter.differ': 'Not the same yet.',
   'enter.show': 'Show what is typed',
   'enter.who': 'Who are you?',
@@ -91,9 +95,9 @@ export const people = {
   'found.go': 'Make the salon',
   'found.later': 'Look around first',
   'found.done': 'The salon is yours.',
-  'problem.not_signed_in': () => 'Nobody is signed in here any more. Sign in again.',
+  'problem.not_signed_in': () => 'Nobody is signed in here now. Sign in again.',
   'problem.not_your_role': () => 'Your role does not do this. Ask an owner.',
-  'problem.wrong_secret': () => 'This does not belong together. Try again.',
+  'problem.wrong_secret': () => 'Name and secret do not match. Try again.',
   'problem.try_later': (p: P) =>
     Number(p.seconds) < 90
       ? `Too many tries. Wait ${p.seconds ?? '?'} seconds.`
@@ -103,12 +107,12 @@ export const people = {
   'problem.owner_first': () => 'The first of the people is an owner.',
   'problem.unknown_time_zone': (p: P) => `“${p.zone ?? '?'}” is no time zone. Write it as Europe/Vienna.`,
   'problem.unknown_role': () => 'Choose at least one role.',
-  'problem.passphrase_short': (p: P) => `Too short: at least ${p.min ?? '?'} signs.`,
+  'problem.passphrase_short': (p: P) => `Too short: at least ${p.min ?? '?'} characters.`,
   'problem.passphrase_plain': () => 'This is guessed at once. Take a few words that do not belong together.',
   'problem.pin_not_digits': (p: P) => `A PIN has at least ${p.min ?? '?'} digits and nothing else.`,
   'problem.pin_plain': () => 'Digits in a row, or all the same, are tried first. Choose others.',
   'problem.name_taken': (p: P) => `Somebody is called ${p.name ?? '?'} already. Add a letter.`,
-  'problem.person_not_found': () => 'This person works here no more. Load the list again.',
+  'problem.person_not_found': () => 'This person no longer works here. Load the list again.',
   'problem.device_not_found': () => 'This device is not on the list any more.',
   'problem.last_owner': () => 'This is the only owner. Make somebody else an owner first.',
   'problem.store_key_missing': () => 'The key of this salon is not in a file, so there are no words of it.',

@@ -41,8 +41,8 @@ export const problems = {
   'problem.head_too_fine': (p: P) =>
     `More kinds of hair than can be worked with (${of(p, 'max')}). Merge spans that are read alike.`,
   'problem.visit_handed_in': (p: P) =>
-    `It was handed in on ${of(p, 'at').slice(0, 10)} and changes no more. Tell what was wrong as a correction.`,
-  'problem.visit_erased': () => 'This visit was erased with the person whose it was.',
+    `It was handed in on ${of(p, 'at').slice(0, 10)} and can no longer be changed. Add what was wrong as a correction.`,
+  'problem.visit_erased': () => 'This visit was erased together with its client.',
   'problem.client_not_found': () => 'This client is not there any more. Open another from the list.',
   'problem.client_same_name': (p: P) =>
     `There is somebody named ${of(p, 'name')} already. Say whether it is the same person.`,
@@ -89,7 +89,7 @@ export const problems = {
   'problem.unknown_bowl': (p: P) => `Bowl ${of(p, 'bowl')} is not part of this plan.`,
   'problem.lab_out_of_range': () => 'This colour lies outside what hair can show.',
   'problem.grams_out_of_range': (p: P) => `${of(p, 'grams')} g is not an amount that can be weighed.`,
-  'problem.bowl_passes_rule': (p: P) => `Bowl ${of(p, 'bowl')} passes a rule. Change it, or leave it.`,
+  'problem.bowl_passes_rule': (p: P) => `Bowl ${of(p, 'bowl')} breaks a rule. Change it, or leave it.`,
   'problem.unknown_rule': (p: P) => `There is no rule “${of(p, 'id')}”. Take it out of the house rules.`,
   'problem.rule_not_of_the_house': (p: P) =>
     `Rule “${of(p, 'id')}” is law or a floor: a house cannot change it. Take it out.`,

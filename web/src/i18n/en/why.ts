@@ -24,7 +24,7 @@ export const why = {
   'why.beside_packets': () => 'Goes on between the packets while they develop; rinse all out together.',
   'why.one_bowl_serves': (p: P) => `One bowl serves ${n.zones(of(p, 'zones'))}.`,
   'why.own_bowl': () => 'This zone needs a bowl of its own.',
-  'why.carries_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, carries the wished tone.`,
+  'why.carries_tone': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, carries the target tone.`,
   'why.natural_ground': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, is the natural ground.`,
   'why.thins': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, thins the colour.`,
   'why.part_of_depth': (p: P) => `${of(p, 'product')}, ${of(p, 'share')} %, sets the depth.`,
@@ -67,7 +67,7 @@ export const why = {
     'Minerals from water lie in this hair: take them off with a chelating treatment before any peroxide.',
   'why.metal_test_first': () => 'The history may hold metal: a metal test comes before any peroxide.',
   'why.range_not_on_scalp': () => 'One range is left out: it may not touch the scalp.',
-  'why.straightened_lately': () => 'This hair was straightened lately: stronger developers are left out.',
+  'why.straightened_lately': () => 'This hair was straightened recently: stronger developers are left out.',
   'why.failed_stretch': () =>
     'The wet stretch failed: no lightener, no high-lift, nothing of 6 % or more there.',
   'why.law': () => 'A legal limit rules it out.',
@@ -126,7 +126,7 @@ export const why = {
   'why.another_bowl': () => 'Another bowl comes nearer than any change of this one.',
   'why.rule_limit': () => 'A limit of the rules for this hair keeps it away.',
   'why.stopped_by_rules': () => 'A rule stops this visit: nothing is mixed today as asked.',
-  'why.bowls_stopped_by_rules': () => 'A bowl passes a rule: no forecast is made for it.',
+  'why.bowls_stopped_by_rules': () => 'A bowl breaks a rule: no forecast is made for it.',
   'why.left_out_for_condition': () => 'A bowl is left out: by this clock it would cost the hair too much.',
   'why.other_maker_skin_test': () =>
     'Another maker’s colour: a new skin test is due first, as the maker says.',
@@ -141,7 +141,7 @@ export const why = {
   'why.hairline_last': () => 'The hairline last.',
   'why.parting_by_parting': () => 'Parting by parting.',
   'why.needs_longest': (p: P) => `What needs longest first: ${of(p, 'minutes')} minutes.`,
-  'why.needs_less': (p: P) => `Later: it needs ${of(p, 'minutes')} minutes only.`,
+  'why.needs_less': (p: P) => `Later: it needs only ${of(p, 'minutes')} minutes.`,
   'why.porous_last': () => 'The more porous hair later: it takes faster.',
   'why.time_is_over': () => 'Its time is over.',
   'why.away_from_scalp_first': () => 'Away from the scalp first: the scalp’s warmth speeds lifting up.',
@@ -161,7 +161,7 @@ export const why = {
   'why.after_red_fades_first': (p: P) =>
     `Red fades first: refresh it after ${of(p, 'from')} to ${of(p, 'until')} weeks.`,
   'why.after_copper_fades': (p: P) =>
-    `Copper fades: a gloss after ${of(p, 'from')} to ${of(p, 'until')} weeks.`,
+    `Copper fades: a demi after ${of(p, 'from')} to ${of(p, 'until')} weeks.`,
   'why.after_toner_lasts': (p: P) =>
     `A toner lasts ${of(p, 'from')} to ${of(p, 'until')} weeks, not for good.`,
   'why.after_shadow_fades': (p: P) =>
