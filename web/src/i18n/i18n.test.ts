@@ -88,6 +88,10 @@ describe('numbers with their nouns', () => {
     expect(says('fr', () => t('why.one_bowl_serves', { zones: '3' }))).toContain('3 zones');
     expect(says('de', () => t('route.later', '1'))).toBe('mindestens 1 Woche später');
     expect(says('es', () => t('plan.searched', number(2430)))).toContain('mezclas');
+    expect(says('en', () => t('bowl.moves', 'nape', '1', '2.0'))).toContain('by 1 level (');
+    expect(says('de', () => t('bowl.moves', 'Nacken', '1', '2,0'))).toContain('um 1 Tonhöhe (');
+    expect(says('en', () => t('care.fades', '1', '1'))).toContain('1 week, at 1 wash a week');
+    expect(says('de', () => t('care.fades', '1', '1'))).toContain('1 Woche, bei 1 Wäsche je Woche');
   });
 
   it('need no agreement where the sentence has none', () => {

@@ -17,7 +17,8 @@ export const n = {
   /** Im Dativ: „von 200 Haaren“. */
   haaren: (x: Written) => count(x, { one: 'Haar', other: 'Haaren' }),
   zeichen: (x: Written) => count(x, { one: 'Zeichen', other: 'Zeichen' }),
-  mittel: (x: Written) => count(x, { one: 'Mittel', other: 'Mittel' }),
+  wäschen: (x: Written) => count(x, { one: 'Wäsche', other: 'Wäschen' }),
+  produkte: (x: Written) => count(x, { one: 'Produkt', other: 'Produkte' }),
   variations: (x: Written) => count(x, { one: 'Variante', other: 'Varianten' }),
 };
 

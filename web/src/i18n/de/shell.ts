@@ -6,7 +6,7 @@ export const shell: Part<typeof english> = {
   'shell.skip': 'Zum Inhalt springen',
   'shell.steps': 'Schritte des Besuchs',
   'shell.stop_now': 'Sofort abbrechen',
-  'shell.hair_only': 'Nur Haar',
+  'shell.hair_only': 'Nur das Haar',
   'shell.hair_only_off': 'Alles zeigen',
   'shell.undo': 'Letzte Änderung zurücknehmen',
   'shell.undone': 'Die letzte Änderung ist zurückgenommen.',
@@ -37,7 +37,7 @@ export const shell: Part<typeof english> = {
   'settings.note': 'Nur für dieses Gerät.',
   'settings.language': 'Sprache',
   'settings.language_missing':
-    'Diese Wörter kamen nicht an. Nichts wurde geändert; erneut versuchen, wenn Strandline erreichbar ist.',
+    'Diese Sprache ließ sich nicht laden. Nichts wurde geändert; noch einmal versuchen, wenn Strandline erreichbar ist.',
   'settings.theme': 'Hell oder dunkel',
   'theme.system': 'wie das Gerät',
   'theme.light': 'hell',
@@ -50,17 +50,16 @@ export const shell: Part<typeof english> = {
   'offline.body':
     'Was Sie sehen, liegt auf diesem Gerät. Neue Beurteilungen und Pläne warten, bis der Server wieder da ist; nichts geht verloren.',
   'offline.back': 'Der Server ist wieder da.',
-  'health.title': 'Die Datei des Salons braucht einen Blick',
+  'health.title': 'Die Salondatei muss angesehen werden',
   'update.ready': 'Eine neue Fassung ist bereit.',
   'update.load': 'Laden',
   'stop.title': 'Sofort abbrechen',
-  'stop.lead':
-    'Brennen, Schwellung, Hitze, Haarbruch: zuerst kommt das Mittel herunter, alles andere wartet.',
+  'stop.lead': 'Brennen, Schwellung, Hitze, Haarbruch: zuerst das Produkt ausspülen, alles andere wartet.',
   'stop.rinse': 'Mit viel lauwarmem Wasser ausspülen, ohne zu reiben, bis das Wasser klar läuft.',
   'stop.eyes':
     'Im Auge: das offene Auge mindestens 15 Minuten unter laufendem Wasser spülen; Kontaktlinsen herausnehmen, wenn es leicht geht; dann ärztlich untersuchen lassen.',
   'stop.help': 'Schwellung an Gesicht oder Hals, Atemnot, Ohnmacht, Blasen: sofort den Notruf wählen.',
   'stop.keep': 'Verpackung und Rest in der Schale aufheben; die Uhrzeit notieren.',
   'stop.law':
-    'Anleitung des Mittels, örtliches Recht und die Regeln des Fachs gehen vor. Diese Liste ersetzt keinen Erste-Hilfe-Kurs.',
+    'Gebrauchsanweisung, örtliches Recht und Ihre Ausbildung gehen vor. Diese Liste ersetzt keinen Erste-Hilfe-Kurs.',
 };

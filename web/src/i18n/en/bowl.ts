@@ -1,3 +1,5 @@
+import { n } from './count';
+
 export const bowl = {
   'bowl.which': 'Which bowl',
   'bowl.counter': (b: string) => `Weigh bowl ${b}`,
@@ -18,7 +20,7 @@ export const bowl = {
   'bowl.whole': 'whole',
   'bowl.too_much': (g: string, name: string) => `${g} too much of ${name}`,
   'bowl.moves': (zone: string, levels: string, lab: string) =>
-    `Left as it is, ${zone} changes most: by ${levels} levels (colour difference ${lab}).`,
+    `Left as it is, ${zone} changes most: by ${n.levels(levels)} (colour difference ${lab}).`,
   'bowl.passes_rule': 'As it is, this bowl breaks a rule. Let the other parts follow, or mix afresh.',
   'bowl.not_predicted': 'What this does to the colour cannot be told now.',
   'bowl.predicting': 'Predicting the colour',

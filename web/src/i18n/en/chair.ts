@@ -1,3 +1,5 @@
+import { n } from './count';
+
 /** From agreeing to the next visit: what stands around the bowl. */
 export const chair = {
   'step.aftercare': 'aftercare',
@@ -76,7 +78,7 @@ export const chair = {
   'care.title': 'Your colour today',
   'care.became': (where: string, words: string) => `${words} – ${where}.`,
   'care.fades': (weeks: string, washes: string) =>
-    `After about ${weeks} weeks, at ${washes} washes a week, the eye sees that it has faded.`,
+    `After about ${n.weeks(weeks)}, at ${n.washes(washes)} a week, the eye sees that it has faded.`,
   'care.reaction':
     'Itching, redness, swelling or blisters in the next days: wash it off, see a doctor, tell us. Trouble breathing or a swollen face: the emergency number.',
   'care.next': 'Next time',

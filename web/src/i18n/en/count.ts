@@ -17,5 +17,6 @@ export const n = {
   variations: (x: Written) => count(x, { one: 'variation', other: 'variations' }),
   hairs: (x: Written) => count(x, { one: 'hair', other: 'hairs' }),
   letters: (x: Written) => count(x, { one: 'letter', other: 'letters' }),
+  washes: (x: Written) => count(x, { one: 'wash', other: 'washes' }),
   products: (x: Written) => count(x, { one: 'product', other: 'products' }),
 };

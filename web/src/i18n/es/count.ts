@@ -15,6 +15,7 @@ export const n = {
   mezclas: (x: Written) => count(x, { one: 'mezcla', other: 'mezclas' }),
   cabellos: (x: Written) => count(x, { one: 'cabello', other: 'cabellos' }),
   letras: (x: Written) => count(x, { one: 'letra', other: 'letras' }),
+  lavados: (x: Written) => count(x, { one: 'lavado', other: 'lavados' }),
   productos: (x: Written) => count(x, { one: 'producto', other: 'productos' }),
   variations: (x: Written) => count(x, { one: 'variante', other: 'variantes' }),
 };

@@ -15,6 +15,7 @@ export const n = {
   mélanges: (x: Written) => count(x, { one: 'mélange', other: 'mélanges' }),
   cheveux: (x: Written) => count(x, { one: 'cheveu', other: 'cheveux' }),
   lettres: (x: Written) => count(x, { one: 'lettre', other: 'lettres' }),
+  lavages: (x: Written) => count(x, { one: 'lavage', other: 'lavages' }),
   produits: (x: Written) => count(x, { one: 'produit', other: 'produits' }),
   variations: (x: Written) => count(x, { one: 'variante', other: 'variantes' }),
 };
