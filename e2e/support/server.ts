@@ -13,6 +13,11 @@ export class Salon {
   readonly folder = mkdtempSync(join(tmpdir(), 'strandline-e2e-'));
   #process: ChildProcess | undefined;
   #port = 0;
+  /** More words for the server's command line. */
+  readonly more: readonly string[];
+  constructor(more: readonly string[] = []) {
+    this.more = more;
+  }
 
   get url(): string {
     return `http://127.0.0.1:${this.#port}/`;
@@ -25,7 +30,7 @@ export class Salon {
       program,
       [
         ...['serve', '--port', String(this.#port), '--demo', '--db', join(this.folder, 'salon.sqlite')],
-        ...['--knowledge', join(root, 'knowledge'), '--web', built],
+        ...['--knowledge', join(root, 'knowledge'), '--web', built, ...this.more],
       ],
       { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] },
     );

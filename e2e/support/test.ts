@@ -8,11 +8,12 @@ export interface Watch {
   allow: RegExp[];
 }
 
-export const test = base.extend<{ watch: Watch; salon: Salon }>({
+export const test = base.extend<{ watch: Watch; salon: Salon; more: readonly string[] }>({
+  /** More words for the server's command line. */
+  more: [[], { option: true }],
   // A new one for each test: what one leaves in a visit is no other's business.
-  // eslint-disable-next-line no-empty-pattern
-  salon: async ({}, use) => {
-    const salon = new Salon();
+  salon: async ({ more }, use) => {
+    const salon = new Salon(more);
     await salon.start();
     await use(salon);
     await salon.remove();

@@ -33,6 +33,10 @@ Problems gone() { return {{"scale_gone", "", {}}}; }
 
 }  // namespace
 
+ScaleForm scale_form(std::string_view word) {
+  return word == "usb" ? ScaleForm::usb : word == "asked" ? ScaleForm::asked : ScaleForm::sent;
+}
+
 Result<Scale> Scale::open(const std::string& device, ScaleForm form, int baud) {
   const auto speed = speed_of(baud);
   if (!speed) return tl::unexpected(Problems{{"unknown_baud", "", {{"baud", std::to_string(baud)}}}});

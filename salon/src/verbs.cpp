@@ -4,6 +4,7 @@
 #include <sstream>
 #include <vector>
 
+#include "strandline/as_it_went.h"
 #include "strandline/treatment.h"
 
 namespace strandline::salon {
@@ -284,7 +285,14 @@ Result<wire::RemadeAnswer> substitute(const wire::ReadVisit& asked, const std::s
 Result<wire::PlanAnswer> what_if(const wire::ReadVisit& asked, const Effort& effort) {
   if (asked.visit.bowls.empty()) return no_bowls();
   return one_bowl_a_zone(asked.visit)
-      .and_then([&](const Visit* v) { return strandline::what_if(*v, report_options(asked, effort)); })
+      .and_then([&](const Visit* v) -> Result<VisitPlan> {
+        const PredictOptions how = report_options(asked, effort);
+        // A visit that is over is told in the times that happened, not in those that would be planned.
+        if (!asked.running || !asked.running->ended_at) return strandline::what_if(*v, how);
+        return strandline::replan(*v, *asked.running, *asked.running->ended_at).and_then([&](const Replanned& ran) {
+          return strandline::as_it_went(*v, ran.timeline, how);
+        });
+      })
       .map([&](const VisitPlan& p) { return wire::view(p, asked.visit.shelf); });
 }
 

@@ -44,6 +44,7 @@ constexpr std::array table{
     Access{"POST", "/api/v1/shelves/{id}/tubes", everybody},  // whoever finds one empty
     Access{"GET", "/api/v1/shelves/{id}/history", everybody},
     Access{"GET", "/api/v1/shelves/{id}/table", everybody},
+    Access{"GET", "/api/v1/scale", everybody},  // grams, of nobody in particular
     Access{"GET", "/api/v1/tones", everybody},
     Access{"GET", "/api/v1/levels", everybody},
     // Questions about a document that the asker has: they open nothing of the salon.

@@ -2,9 +2,11 @@
 #pragma once
 
 #include <atomic>
+#include <optional>
 
 #include "http.h"
 #include "static_files.h"
+#include "strandline/salon/counter.h"
 #include "strandline/salon/desk.h"
 #include "strandline/salon/facts.h"
 #include "strandline/salon/knowledge.h"
@@ -32,6 +34,7 @@ struct Context {
   salon::Clients clients;
   salon::People people{world, house.doors};
   salon::Watch watch;
+  std::optional<salon::Counter> counter;  // nothing: no scale stands here
 
   Context(salon::World w, salon::House h, const ServerOptions& options)
       : world(std::move(w)),
@@ -41,7 +44,9 @@ struct Context {
         workers(options.search_threads, true),
         files(options.web),
         clients(world),
-        watch(world.store, options.tell) {}
+        watch(world.store, options.tell) {
+    if (options.scale) counter.emplace(*options.scale);
+  }
 };
 
 void add_facts(httplib::Server& http, Context& context);  // /visits/{id}/facts, /visits/{id}/hand-in, /clients
@@ -53,6 +58,7 @@ Result<void> names_opened(Context& context, const httplib::Request& request);
 void add_door(httplib::Server& http, Context& context);    // /door: who is in, sign-in, first start
 void add_people(httplib::Server& http, Context& context);  // /people, /devices
 void add_health(httplib::Server& http, Context& context);  // /health
+void add_scale(httplib::Server& http, Context& context);   // /scale
 void add_shelf(httplib::Server& http,
                Context& context);  // /shelf, /shelf/read, /shelf/classes, /shelves …, /tones, /levels
 void add_verbs(httplib::Server& http, Context& context);   // /assess … /what-if

@@ -117,6 +117,7 @@ Server::Server(ServerOptions options, salon::World world, salon::House house) {
   add_door(http, p.context);
   add_people(http, p.context);
   add_health(http, p.context);
+  add_scale(http, p.context);
   add_shelf(http, p.context);
   add_verbs(http, p.context);
   add_visits(http, p.context);

@@ -51,8 +51,9 @@ class Running : public testing::Test {
     auto house = salon::open_house({.shelf = {}, .policy = {}, .knowledge = root / "knowledge"});
     ASSERT_TRUE(house);
     house->doors.hash = {1, 1};  // cheap: many sign in here
-    server_ = std::make_unique<Server>(ServerOptions{.port = 0, .web = web_folder(), .allowed_hosts = {}},
-                                       std::move(world), std::move(*house));
+    server_ =
+        std::make_unique<Server>(ServerOptions{.port = 0, .web = web_folder(), .allowed_hosts = {}, .scale = scale_},
+                                 std::move(world), std::move(*house));
     const auto port = server_->bind();
     ASSERT_TRUE(port);
     port_ = *port;
@@ -93,6 +94,7 @@ class Running : public testing::Test {
 
   static std::string code_of(const httplib::Result& got) { return Json::parse(got->body)["problems"][0]["code"]; }
 
+  std::optional<salon::ScaleDevice> scale_;
   std::unique_ptr<Server> server_;
   std::unique_ptr<httplib::Client> client_;
   std::thread thread_;

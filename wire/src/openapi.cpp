@@ -364,6 +364,19 @@ void add_shelves(Printer& p, Json& paths) {
   table["get"]["parameters"] = Json::array({parameter("range", "query", false, "string")});
 }
 
+// Waits for a word of the scale other than that of `after`, five seconds at most.
+Json scale_operation(Printer& p) {
+  Json answer = with_schema_key("seq", {{"type", "integer"}});
+  answer["properties"]["grams"]["type"] = "number";
+  answer["properties"]["state"] = {{"type", "string"},
+                                   {"enum", {"none", "away", "stable", "moving", "below_zero", "overload", "fault"}}};
+  answer["properties"]["problems"] = list_of(p.type<Problem>());
+  for (const char* key : {"grams", "state"}) answer["required"].push_back(key);
+  Json out = operation("scale", std::move(answer));
+  out["parameters"] = Json::array({parameter("after", "query", false, "integer")});
+  return out;
+}
+
 }  // namespace
 
 Json openapi(const std::string& version) {
@@ -372,6 +385,7 @@ Json openapi(const std::string& version) {
   Json paths = Json::object();
   Json up{{"type", "boolean"}};
   paths["/api/v1/health"]["get"] = operation("health", with_schema_key("up", std::move(up)));
+  paths["/api/v1/scale"]["get"] = scale_operation(p);
   add_shelves(p, paths);
   paths["/api/v1/levels"]["get"] = operation("levels", answer_of<LevelsAnswer>(p));
   paths["/api/v1/tones"]["get"] = operation("tones", with_schema_key("tones", list_of(p.type<Tone>())));

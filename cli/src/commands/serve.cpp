@@ -18,7 +18,8 @@ namespace {
 struct ServeFlags {
   std::string host = "127.0.0.1", db, key, web, knowledge;
   std::vector<std::string> allowed_hosts;
-  int port = 7407, threads = 2;
+  std::string scale, scale_form = "sent";
+  int port = 7407, threads = 2, scale_baud = 9600;
   bool make = false, demo = false, as_found = false;
 };
 
@@ -89,8 +90,10 @@ int serve(const ServeFlags& flags, Session& session) {
     print_lines(found, "", text);
     session.io.err << text.str() << std::flush;
   };
-  server::Server server({flags.host, flags.port, web, flags.allowed_hosts, flags.threads, tell}, std::move(*world),
-                        std::move(*house));
+  std::optional<salon::ScaleDevice> scale;
+  if (!flags.scale.empty()) scale = {flags.scale, salon::scale_form(flags.scale_form), flags.scale_baud};
+  server::Server server({flags.host, flags.port, web, flags.allowed_hosts, flags.threads, tell, scale},
+                        std::move(*world), std::move(*house));
   const auto port = server.bind();
   if (!port) {
     session.io.err << "Port " << flags.port << " on " << flags.host
@@ -127,6 +130,10 @@ void add_serve(CLI::App& app, Session& session) {
   command->add_option("--knowledge", flags->knowledge, "folder with demo/ and policy/");
   command->add_option("--allow-host", flags->allowed_hosts, "further name under which this server may be asked");
   command->add_option("--threads", flags->threads, "threads for the search")->check(CLI::Range(1, 64));
+  command->add_option("--scale", flags->scale, "the scale of the mixing counter: /dev/ttyUSB0, /dev/hidraw0 …");
+  command->add_option("--scale-form", flags->scale_form, "sent: by itself; asked: on SI; usb: weighing devices of USB")
+      ->check(CLI::IsMember({"sent", "asked", "usb"}));
+  command->add_option("--scale-baud", flags->scale_baud, "of a serial line (default 9600)");
   command->callback([flags, &session] { session.exit_code = serve(*flags, session); });
 }
 

@@ -36,10 +36,7 @@ const char* word_of(ScaleState state) {
 
 int weigh(const WeighFlags& flags, Session& session) {
   using Clock = std::chrono::steady_clock;
-  const auto form = flags.form == "usb"     ? salon::ScaleForm::usb
-                    : flags.form == "asked" ? salon::ScaleForm::asked
-                                            : salon::ScaleForm::sent;
-  auto scale = salon::Scale::open(flags.device, form, flags.baud);
+  auto scale = salon::Scale::open(flags.device, salon::scale_form(flags.form), flags.baud);
   if (!scale) {
     print_problems(scale.error(), flags.device, session.io.err);
     return failed;

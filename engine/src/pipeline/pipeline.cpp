@@ -14,6 +14,7 @@
 #include "pipeline/minutes.h"
 #include "pipeline/strands.h"
 #include "review/remake.h"
+#include "strandline/as_it_went.h"
 #include "strandline/treatment.h"
 
 namespace strandline {
@@ -233,7 +234,10 @@ Result<VisitPlan> plan(const Visit& as_told, const FormulateOptions& asked) {
   return out;
 }
 
-Result<VisitPlan> what_if(const Visit& as_told, const PredictOptions& options) {
+namespace {
+
+// `ran`: a clock that is given; nothing = it is planned.
+Result<VisitPlan> own_bowls(const Visit& as_told, const Timeline* ran, const PredictOptions& options) {
   const Visit visit = known(as_told);
   VisitPlan out;
   if (!visit.aims.empty()) {
@@ -251,7 +255,12 @@ Result<VisitPlan> what_if(const Visit& as_told, const PredictOptions& options) {
   }
   out.verdicts = with_bowls(visit);
   if (!may_be_mixed(out.verdicts)) return no_forecast(visit, std::move(out));
-  add_timeline(visit, out);
+  if (ran) {
+    out.timeline = *ran;
+    add(out.plan.notes, told_of(visit, out.plan.bowls, *ran));
+  } else {
+    add_timeline(visit, out);
+  }
   leave_on(out.plan.bowls, out.timeline);
   const std::vector<Step> steps = steps_of(out.plan.bowls);
   const auto found = found_by(visit, bowls, steps, 1);
@@ -266,6 +275,16 @@ Result<VisitPlan> what_if(const Visit& as_told, const PredictOptions& options) {
   for (const ZonePlan& z : out.plan.zones) out.assessment.zones.push_back(z.result.today);
   out.after = afterwards(visit, out);
   return out;
+}
+
+}  // namespace
+
+Result<VisitPlan> what_if(const Visit& visit, const PredictOptions& options) {
+  return own_bowls(visit, nullptr, options);
+}
+
+Result<VisitPlan> as_it_went(const Visit& visit, const Timeline& ran, const PredictOptions& options) {
+  return own_bowls(visit, &ran, options);
 }
 
 }  // namespace strandline

@@ -20,6 +20,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/scale": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["scale"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/shelf": {
         parameters: {
             query?: never;
@@ -1389,6 +1405,13 @@ export interface components {
         };
         /** @enum {string} */
         MisreadReading: "level" | "white" | "porosity";
+        Problem: {
+            code: string;
+            path: string;
+            params: {
+                [key: string]: string;
+            };
+        };
         ShelfAnswer: {
             id: string;
             title: string;
@@ -1452,13 +1475,6 @@ export interface components {
         };
         /** @enum {string} */
         TableLineIs: "heading" | "added" | "changed" | "same" | "refused";
-        Problem: {
-            code: string;
-            path: string;
-            params: {
-                [key: string]: string;
-            };
-        };
         TableAsked: {
             /** @description of the document; empty = developers */
             range?: string;
@@ -2556,6 +2572,44 @@ export interface operations {
                     "application/json": {
                         schema: string;
                         up: boolean;
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    scale: {
+        parameters: {
+            query?: {
+                after?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        seq: number;
+                        grams: number;
+                        /** @enum {string} */
+                        state: "none" | "away" | "stable" | "moving" | "below_zero" | "overload" | "fault";
+                        problems?: components["schemas"]["Problem"][];
                     };
                 };
             };

@@ -40,11 +40,19 @@ export function number(value: number, digits = 0): string {
 /** Avoirdupois ounce in grams (exact by definition of the international pound). */
 export const GRAMS_PER_OUNCE = 28.349523125;
 
-/** Mass with its unit: grams to 0.5, or ounces to 0.05. */
+/** Ounces are told in these steps: scales that show half grams show them so (common practice, from memory). */
+const OUNCE_STEP = 0.02;
+
+/** The figure of a mass in the unit of this device: grams to a tenth, ounces in steps that can be weighed. */
+export function massFigure(grams: number): string {
+  if (settings.mass !== 'oz') return number(grams, 1);
+  const steps = Math.round(grams / GRAMS_PER_OUNCE / OUNCE_STEP);
+  return number(steps * OUNCE_STEP, 2);
+}
+
+/** Mass with its unit. */
 export function mass(grams: number): string {
-  return settings.mass === 'oz'
-    ? `${number(grams / GRAMS_PER_OUNCE, 2)} ${t('unit.oz')}`
-    : `${number(grams, 1)} ${t('unit.g')}`;
+  return `${massFigure(grams)} ${t(settings.mass === 'oz' ? 'unit.oz' : 'unit.g')}`;
 }
 
 /** Peroxide strength of a bottle: percent by weight, or volumes by the trade's 10 vol = 3 % (common practice). */

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Running, RunningBowl } from '../api/types';
-import { asItIs, dishOf, mixesOf, readGrams, scaled, tooMuch } from './dish';
+import { asItIs, dishOf, mixesOf, readGrams, scaled, shareFor, shareOf, tooMuch } from './dish';
 
 const bowl: RunningBowl = {
   label: 'A',
@@ -53,6 +53,27 @@ it('keeps the shares of every bowl it scales', () => {
 });
 
 it('reads grams as they are typed, and nothing else', () => {
-  expect(['12.5', '12,5', ' 30 g ', '0'].map(readGrams)).toEqual([12.5, 12.5, 30, 0]);
-  expect(['', '-3', '12.555', 'abc', '1e3', '99999'].map(readGrams)).toEqual(Array(6).fill(undefined));
+  expect(['12.5', '12,5', ' 30 g ', '0'].map((text) => readGrams(text))).toEqual([12.5, 12.5, 30, 0]);
+  expect(['', '-3', '12.555', 'abc', '1e3', '99999'].map((text) => readGrams(text))).toEqual(
+    Array(6).fill(undefined),
+  );
+});
+
+it('takes a figure as the unit of the device, or as the unit that stands beside it', () => {
+  expect(readGrams('0.44', 'oz')).toBe(12.5);
+  expect(readGrams('1 oz')).toBe(28.3);
+  expect(readGrams('12.5 g', 'oz')).toBe(12.5);
+});
+
+it('shares a bowl out over the mixes that were planned; what is made besides is small', () => {
+  const plan = (mixes: number) =>
+    ({
+      ...running(),
+      plan: { tasks: Array.from({ length: mixes }, (_, i) => ({ kind: 'mix', bowl: 'A', mix: i + 1 })) },
+    }) as unknown as Running;
+  expect([1, 2].map((mix) => shareOf(plan(2), bowl, mix))).toEqual([0.5, 0.5]);
+  expect(shareOf(plan(1), bowl, 1)).toBe(1);
+  const again = dishOf(running(), bowl, 2, shareOf(plan(1), bowl, 2));
+  expect(again.parts.reduce((sum, part) => sum + part.asked, 0)).toBeCloseTo(20, 1);
+  expect(shareFor(bowl, 1000), 'never more than the bowl').toBe(1);
 });

@@ -1,4 +1,5 @@
 import type { Addition, Running, RunningBowl } from '../api/types';
+import { GRAMS_PER_OUNCE } from '../i18n/format';
 
 /** One part of a mix: what is asked for, what is in. */
 export interface PartIn {
@@ -23,6 +24,22 @@ export const NEAR_G = 0.5;
 
 const sum = (additions: readonly Addition[]) => additions.reduce((all, one) => all + one.grams, 0);
 const tenth = (grams: number) => Math.round(grams * 10) / 10;
+
+/** Of a mix that is made besides those of the plan, g (common practice: enough for what is still bare). */
+export const AGAIN_G = 20;
+
+/** How much of the bowl one mix is: an even part of those that were planned, a small one when it is made again. */
+export function shareOf(running: Running, bowl: RunningBowl, mix: number): number {
+  const planned = running.plan.tasks.filter((t) => t.kind === 'mix' && t.bowl === bowl.label).length;
+  if (mix <= Math.max(1, planned)) return 1 / Math.max(1, planned);
+  return shareFor(bowl, AGAIN_G);
+}
+
+/** The share of a bowl that weighs so many grams; the whole bowl at most. */
+export function shareFor(bowl: RunningBowl, grams: number): number {
+  const whole = bowl.parts.reduce((all, part) => all + part.grams, 0);
+  return whole > 0 ? Math.min(1, grams / whole) : 1;
+}
 
 /** What has gone into a mix; `share` of the whole bowl is asked for where it is mixed in several small ones. */
 export function dishOf(running: Running, bowl: RunningBowl, mix: number, share = 1): Dish {
@@ -65,9 +82,10 @@ export const asItIs = (dish: Dish): RunningBowl => ({
 export const mixesOf = (running: Running, label: string): number =>
   Math.max(1, ...(running.additions ?? []).filter((a) => a.bowl === label).map((a) => a.mix));
 
-/** Typed grams: "12,5", "12.5 g"; undefined = not a weight. */
-export function readGrams(text: string): number | undefined {
-  const plain = /^\s*(\d{1,4}(?:[.,]\d{1,2})?)\s*g?\s*$/.exec(text)?.[1]?.replace(',', '.');
-  const grams = plain === undefined ? NaN : Number(plain);
+/** A typed weight in grams: "12,5", "12.5 g", "0.44 oz"; without a unit in that of the device. Undefined = not a weight. */
+export function readGrams(text: string, unit: 'g' | 'oz' = 'g'): number | undefined {
+  const [, figure, said] = /^\s*(\d{1,4}(?:[.,]\d{1,2})?)\s*(g|oz)?\s*$/i.exec(text) ?? [];
+  const number = figure === undefined ? NaN : Number(figure.replace(',', '.'));
+  const grams = (said?.toLowerCase() ?? unit) === 'oz' ? number * GRAMS_PER_OUNCE : number;
   return Number.isFinite(grams) && grams <= 5000 ? tenth(grams) : undefined;
 }

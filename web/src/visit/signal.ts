@@ -49,3 +49,26 @@ export function stayAwake(): () => void {
     void held?.release();
   };
 }
+
+/** Voices of the device itself: others would send a client's name away. */
+const voiceFor = (language: string) =>
+  speechSynthesis.getVoices().find((voice) => voice.localService && voice.lang.slice(0, 2) === language);
+
+/** Tells whether this device can read aloud in a language, and again when its voices come; gives what stops telling. */
+export function canSpeak(language: string, tell: (can: boolean) => void): () => void {
+  if (!('speechSynthesis' in globalThis)) return () => {};
+  const look = () => tell(voiceFor(language) !== undefined);
+  look();
+  speechSynthesis.addEventListener?.('voiceschanged', look);
+  return () => speechSynthesis.removeEventListener?.('voiceschanged', look);
+}
+
+export function speak(words: string, language: string): void {
+  const voice = voiceFor(language);
+  if (!voice) return;
+  const said = new SpeechSynthesisUtterance(words);
+  said.voice = voice;
+  said.lang = voice.lang;
+  speechSynthesis.cancel();
+  speechSynthesis.speak(said);
+}

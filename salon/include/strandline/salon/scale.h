@@ -5,6 +5,7 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "strandline/result.h"
@@ -13,6 +14,8 @@
 namespace strandline::salon {
 
 enum class ScaleForm { sent, asked, usb };  // as weigh.h tells them apart
+// "usb", "asked"; any other word is `sent`.
+ScaleForm scale_form(std::string_view word);
 
 class Scale {
  public:

@@ -4,10 +4,12 @@
 #include <filesystem>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "strandline/salon/counter.h"
 #include "strandline/salon/knowledge.h"
 #include "strandline/salon/world.h"
 
@@ -24,6 +26,7 @@ struct ServerOptions {
       allowed_hosts;  // names a request may be addressed to, beside loopback; "host" or "host:port"
   int search_threads = 2;
   std::function<void(const Problems&)> tell = {};  // hears what reading the whole salon file, every day, finds wrong
+  std::optional<salon::ScaleDevice> scale = {};    // the one at the mixing counter of this machine
 };
 
 class Server {
