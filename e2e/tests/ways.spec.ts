@@ -3,7 +3,7 @@ import { expect, expectAccessible, expectNoSideScroll, open, test } from '../sup
 
 // Two zones and a target near what is there, so the search is quick.
 const hash = '#/visits/demo-toner_on_lightened/plan';
-const title = { en: 'Other ways', fr: 'Autres chemins' };
+const title = { en: 'Other ways', fr: 'Autres possibilités' };
 
 async function openWays(page: Page, language: 'en' | 'fr' = 'en') {
   const ways = page.getByRole('region', { name: title[language] });
@@ -173,7 +173,7 @@ test.describe('in French', () => {
     const ways = await openWays(page, 'fr');
     await expect(ways).toContainText(/Plus doux|Plus simple|Moins cher|Moins de bols/);
     await ways.getByRole('button', { name: 'Voir' }).first().click();
-    await expect(page.getByText(/Un autre chemin est montré/)).toBeVisible();
+    await expect(page.getByText(/Une autre possibilité est montrée/)).toBeVisible();
     await expectAccessible(page);
   });
 });

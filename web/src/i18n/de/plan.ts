@@ -27,7 +27,7 @@ export const plan: Part<typeof english> = {
     `${n.mischungen(count)} verglichen, dann angehalten: eine bessere kann es geben.`,
   'plan.bowl': (label) => `Schale ${label}`,
   'plan.develops': (label) => `${label} wirkt ein`,
-  'plan.expected': (levels) => `${levels} erwartet`,
+  'plan.expected': (levels) => `Tonhöhe ${levels} erwartet`,
   'plan.on_for': (minutes) => `${minutes} auf dem Haar`,
   'plan.likely': (share) => `${share} wahrscheinlich wie gewünscht`,
   'plan.likely_simulated': (share) => `${share} wahrscheinlich wie gewünscht (simuliert)`,

@@ -19,7 +19,7 @@ export const problems = {
   'problem.scalp_area_out_of_range': (p: P) => `Une surface de ${of(p, 'value')} cm² est impossible.`,
   'problem.weeks_out_of_range': (p: P) => `Il y a ${n.semaines(of(p, 'value'))} : impossible.`,
   'problem.stretch_out_of_range': (p: P) => `Un étirement de ${of(p, 'value')} % est impossible.`,
-  'problem.doubt_out_of_range': (p: P) => `Un doute de ${of(p, 'value')} est impossible.`,
+  'problem.doubt_out_of_range': (p: P) => `Une incertitude de ${of(p, 'value')} est impossible.`,
   'problem.woven_share_out_of_range': (p: P) =>
     `Les papillotes ne peuvent pas prendre une part de ${of(p, 'value')} d’une zone (${of(p, 'min')} à ${of(p, 'max')}).`,
   'problem.woven_width_out_of_range': (p: P) => `Une papillote de ${of(p, 'value')} mm n’est pas possible.`,
@@ -33,29 +33,29 @@ export const problems = {
   'problem.spans_overlap': (p: P) =>
     `Une portion commence à ${of(p, 'from')} cm, avant la fin de la précédente (${of(p, 'before')} cm).`,
   'problem.span_has_no_length': () => 'Cette portion n’a pas de longueur. Déplacer sa fin.',
-  'problem.zone_has_no_fibres': () => 'Cette portion n’est pas encore lue.',
+  'problem.zone_has_no_fibres': () => 'Le diagnostic de cette portion manque encore.',
   'problem.area_has_no_spans': (p: P) =>
     `${of(p, 'area')} n’a aucune portion. En ajouter une ou retirer la zone.`,
   'problem.head_has_no_areas': () => 'La tête n’a pas encore de zone. En ajouter une.',
   'problem.too_many_areas': (p: P) => `Trop de zones pour travailler (${of(p, 'max')}).`,
   'problem.head_too_fine': (p: P) =>
-    `Trop de sortes de cheveux pour travailler (${of(p, 'max')}). Réunir les portions lues pareil.`,
+    `Trop de sortes de cheveux pour travailler (${of(p, 'max')}). Réunir les portions au même diagnostic.`,
   'problem.visit_handed_in': (p: P) =>
-    `Elle a été remise le ${of(p, 'at').slice(0, 10)} et ne change plus. Notez l’erreur comme une correction.`,
+    `Elle a été clôturée le ${of(p, 'at').slice(0, 10)} et ne peut plus être modifiée. Ajouter l’erreur comme correction.`,
   'problem.visit_erased': () => 'Cette visite a été effacée avec la personne concernée.',
-  'problem.client_not_found': () => 'Cette personne n’est plus là. Ouvrez-en une autre dans la liste.',
+  'problem.client_not_found': () => 'Cette personne n’est plus là. En ouvrir une autre dans la liste.',
   'problem.client_same_name': (p: P) =>
-    `Il y a déjà quelqu’un du nom de ${of(p, 'name')}. Dites si c’est la même personne.`,
-  'problem.redo_unknown': () => 'La visite précédente n’est pas dans l’historique. Choisissez-en une autre.',
-  'problem.unknown_fact_kind': (p: P) => `« ${of(p, 'kind')} » ne peut pas être noté. Rechargez la page.`,
-  'problem.fact_version': () => 'Cette page est plus ancienne que le programme du salon. Rechargez-la.',
+    `Il y a déjà quelqu’un du nom de ${of(p, 'name')}. Dire si c’est la même personne.`,
+  'problem.redo_unknown': () => 'La visite précédente n’est pas dans l’historique. En choisir une autre.',
+  'problem.unknown_fact_kind': (p: P) => `« ${of(p, 'kind')} » ne peut pas être noté. Recharger la page.`,
+  'problem.fact_version': () => 'Cette page est plus ancienne que le programme du salon. La recharger.',
   'problem.bad_instant': (p: P) => `« ${of(p, 'text')} » n’est pas une heure.`,
   'problem.left_empty': () => 'Il manque encore un texte ici.',
-  'problem.not_signed': () => 'Il n’y a pas encore de nom dessous. Dessinez-le ou tapez-le.',
-  'problem.price_range': () => 'Le prix finit plus bas qu’il ne commence. Mettez le plus bas d’abord.',
-  'problem.date_range': () => 'Les dates finissent avant de commencer. Mettez la première d’abord.',
+  'problem.not_signed': () => 'La signature manque encore. La dessiner ou la taper.',
+  'problem.price_range': () => 'Le prix finit plus bas qu’il ne commence. Mettre le plus bas d’abord.',
+  'problem.date_range': () => 'Les dates finissent avant de commencer. Mettre la première d’abord.',
   'problem.busy': () => 'Trop de calculs en même temps. Redemander dans un instant.',
-  'problem.given_up': () => 'Le travail a été abandonné. Redemander.',
+  'problem.given_up': () => 'Le calcul a été abandonné. Redemander.',
   'problem.out_of_time': () =>
     'Pas de réponse dans le temps donné. Donner plus de temps ou réunir des zones.',
   'problem.too_many_scenarios': (p: P) =>
@@ -68,7 +68,7 @@ export const problems = {
   'problem.aim_needs_one': () =>
     'Donner un objectif : une nuance, une hauteur avec son reflet, ou une couleur.',
   'problem.second_tone_needs_level': () =>
-    'Un second reflet demande une hauteur. Indiquez hauteur et reflets ensemble.',
+    'Un second reflet demande une hauteur. Indiquer hauteur et reflets ensemble.',
   'problem.aim_missing': (p: P) =>
     `Pas encore d’objectif pour ${of(p, 'zone')}. En choisir un, ou laisser tel quel.`,
   'problem.unknown_shade': (p: P) =>
@@ -108,28 +108,28 @@ export const problems = {
   'problem.nothing_in_the_bowl': () => 'Il n’y a rien dans ce bol.',
   'problem.two_makers_in_one_bowl': (p: P) =>
     `${of(p, 'product')} vient d’un autre fabricant. Deux fabricants ne partagent jamais un bol.`,
-  'problem.read_on_dry_hair': () => 'Lire sur cheveux secs, à côté du nuancier du salon.',
+  'problem.read_on_dry_hair': () => 'Diagnostic sur cheveux secs, à côté du nuancier du salon.',
   'problem.history_unknown_test_first': () =>
-    'Le passé est inconnu : tests aux sels métalliques et mèche d’essai avant tout oxydant.',
+    'L’historique est inconnu : test aux sels métalliques et mèche d’essai avant tout oxydant.',
   'problem.failed_stretch': () =>
-    'L’étirement mouillé ne revient pas : ici ni décolorant, ni super-éclaircissant, ni 6 % ou plus.',
+    'Mouillé, le cheveu ne revient pas : ici ni décolorant, ni super-éclaircissant, ni 6 % ou plus.',
   'problem.extension_strand_first': () =>
     'Extensions : rien n’est annoncé sans essai sur une de leurs mèches.',
-  'problem.not_begun': () => 'La visite n’a pas commencé : il n’y a pas d’horloge.',
-  'problem.unknown_task': (p: P) => `L’horloge ne connaît pas cette tâche : ${of(p, 'task')}.`,
+  'problem.not_begun': () => 'La visite n’a pas commencé : il n’y a pas de minutage.',
+  'problem.unknown_task': (p: P) => `Le minutage ne connaît pas cette tâche : ${of(p, 'task')}.`,
   'problem.already_on': (p: P) => `C’est déjà sur les cheveux : ${of(p, 'task')}.`,
   'problem.nobody_can': (p: P) =>
     `Personne dans l’équipe ne peut le faire : ${of(p, 'task')}. Ajouter quelqu’un.`,
   'problem.clock_breaks': (p: P) =>
-    `Le minutage ne tient pas : ${p.zone ?? '?'} resterait ${p.minutes ?? '?'} min de trop. Une deuxième paire de mains, des bols plus petits ou une pose plus courte aideraient.`,
+    `Le minutage ne tient pas : ${p.zone ?? '?'} resterait ${p.minutes ?? '?'} min de trop. Une deuxième personne, des bols plus petits ou une pose plus courte aideraient.`,
   'problem.development_window_too_short': () => 'L’application dure plus que le temps de pose permis.',
   'problem.mix_life_too_short': () =>
-    'L’application dure plus que la vie du mélange. Prévoir des mélanges plus petits.',
-  'problem.leaves_too_late': () => 'La personne partirait plus tard que convenu.',
-  'problem.search_stopped': () => 'L’ordre du travail n’a pas été cherché jusqu’au bout.',
+    'L’application dure plus que le mélange ne tient. Prévoir des mélanges plus petits.',
+  'problem.leaves_too_late': () => 'La visite finirait plus tard que convenu.',
+  'problem.search_stopped': () => 'Tous les ordres de travail n’ont pas été comparés.',
   'problem.no_wish': () => 'Il n’y a aucun objectif pour juger ces bols.',
   'problem.range_gives_no_colour': () => 'Cette gamme ne donne pas de couleur à elle seule.',
-  'problem.no_bowls': () => 'Il n’y a aucun bol à mettre dans le temps.',
+  'problem.no_bowls': () => 'Il n’y a aucun bol à placer dans le minutage.',
   'problem.unknown_key': (p: P) => `La visite contient quelque chose d’inconnu : ${of(p, 'key')}.`,
   'problem.missing_key': (p: P) => `Il manque quelque chose : ${of(p, 'key')}.`,
   'problem.wrong_type': (p: P) => `Attendu ${of(p, 'expected')}, trouvé ${of(p, 'found')}.`,
@@ -158,22 +158,23 @@ export const problems = {
   'problem.band': (p: P) =>
     `Une barre : ${of(p, 'lighter')} sera plus clair que ${of(p, 'darker')} de ${n.tons(of(p, 'levels'))}, là où ils se touchent.`,
   'problem.band_wished': (p: P) =>
-    `Comme souhaité, ${of(p, 'lighter')} sera plus clair que ${of(p, 'darker')} de ${n.tons(of(p, 'levels'))}.`,
+    `Comme voulu, ${of(p, 'lighter')} sera plus clair que ${of(p, 'darker')} de ${n.tons(of(p, 'levels'))}.`,
   'problem.shared_for_stock': (p: P) =>
     `${of(p, 'product')} : seulement ${of(p, 'grams')} g sur l’étagère, donc pas pour tous les bols.`,
   'problem.left_out_for_stock': (p: P) =>
     `${of(p, 'product')} est écarté : seulement ${of(p, 'grams')} g sur l’étagère.`,
   'problem.no_range_usable': () =>
     'Aucune gamme de cette étagère ne peut servir aujourd’hui sur ces cheveux. Tester ou soigner d’abord.',
-  'problem.nothing_to_apply': () => 'Rien à mettre dans le temps. Prévoir au moins un bol.',
+  'problem.nothing_to_apply': () => 'Rien à mettre dans le minutage. Prévoir au moins un bol.',
   'problem.longer_than_a_day': () => 'Cela dure plus d’un jour. Corriger les minutes.',
   'problem.not_minutes': () => 'Les minutes doivent être 0 ou plus.',
   'problem.target_below_minimum': () =>
     'Le temps prévu est plus court que la pose la plus courte de la gamme.',
   'problem.too_many_applications': () =>
-    'Trop d’applications pour une seule horloge. Réunir les zones qui reçoivent le même bol.',
+    'Trop d’applications pour un seul minutage. Réunir les zones qui reçoivent le même bol.',
   'problem.too_many': (p: P) => `Trop d’entrées ici (${of(p, 'max')} au plus).`,
-  'problem.document_too_large': () => 'La visite est devenue trop grande pour être lue. Retirer des zones.',
+  'problem.document_too_large': () =>
+    'La visite est devenue trop grande pour être lue. Retirer des zones ou des portions.',
   'problem.unknown_schema': () =>
     'Le serveur attend une autre forme de visite. Charger la version plus récente de l’application.',
   'problem.host_not_allowed': () =>
@@ -189,19 +190,19 @@ export const problems = {
   'problem.zone_in_two_bowls': (p: P) =>
     `${of(p, 'zone')} est dans deux bols d’une même étape. La garder dans un seul, ou donner l’étape suivante au second.`,
   'problem.ratio_not_of_range': (p: P) =>
-    `Bol ${of(p, 'bowl')} : la gamme ne permet pas la proportion 1 : ${of(p, 'ratio')}. Suivre son mode d’emploi.`,
+    `Bol ${of(p, 'bowl')} : la gamme ne permet pas la proportion 1 : ${of(p, 'ratio')}. Suivre sa notice.`,
   'problem.developer_not_of_range': (p: P) =>
     `Bol ${of(p, 'bowl')} : la gamme ne permet pas l’oxydant ${of(p, 'percent')} %. En prendre un qu’elle nomme.`,
   'problem.longer_than_range_allows': (p: P) =>
     `Bol ${of(p, 'bowl')} : ${of(p, 'minutes')} min dépassent ce que la gamme permet (${of(p, 'max')}).`,
   'problem.two_ranges_in_one_bowl': (p: P) =>
-    `Bol ${of(p, 'bowl')} : ${of(p, 'product')} est d’une autre gamme. Ne mélanger des gammes que si leur fabricant le permet.`,
+    `Bol ${of(p, 'bowl')} : ${of(p, 'product')} est d’une autre gamme. Ne mélanger des gammes que si la notice de leur fabricant le permet.`,
   'problem.developer_alone': (p: P) =>
     `Le bol ${of(p, 'bowl')} ne contient que de l’oxydant. Ajouter une nuance.`,
   'problem.weighed_out_of_range': (p: P) =>
     `Le bol ne peut pas déjà contenir ${of(p, 'value')} g : il en prend au plus ${of(p, 'most')} g.`,
   'problem.over_legal_limit': (p: P) =>
-    `Le bol ${of(p, 'bowl')} dépasse une limite légale. Ne pas l’utiliser ; changer ses produits.`,
+    `Le bol ${of(p, 'bowl')} dépasse une limite légale. Ne pas l’utiliser ; changer ses produits jusqu’à rester en dessous.`,
   'problem.not_permitted_use': (p: P) =>
     `Le bol ${of(p, 'bowl')} contient une substance non permise pour cet usage. Ne pas l’utiliser.`,
   'problem.minutes_out_of_range': (p: P) =>

@@ -2,9 +2,10 @@ import { n } from './count';
 
 /** Other ways than the plan's. */
 export const ways = {
-  'ways.title': 'Autres chemins',
-  'ways.lead': 'Plus loin de l’objectif, meilleur sur un point.',
-  'ways.none': 'Aucun autre chemin n’est plus doux, plus simple ou moins cher en restant près de l’objectif.',
+  'ways.title': 'Autres possibilités',
+  'ways.lead': 'Plus loin de l’objectif, mieux sur un point.',
+  'ways.none':
+    'Aucune autre possibilité n’est plus douce, plus simple ou moins chère en restant près de l’objectif.',
   'ways.gentler': 'Plus doux pour le cheveu',
   'ways.simpler': 'Plus simple à mélanger',
   'ways.cheaper': 'Moins cher',
@@ -13,9 +14,9 @@ export const ways = {
   'ways.lighter_first': 'Plus clair aujourd’hui, foncé au bac',
   'ways.quicker': 'Rincé plus tôt',
   'ways.softer_line': 'Une repousse moins marquée',
-  'ways.closer': 'Grammes plus fins, plus près de l’objectif',
+  'ways.closer': 'Pesée plus fine, plus près de l’objectif',
   'ways.later_on_lengths': 'Le même mélange, plus tard sur les longueurs',
-  'ways.other': 'Un autre chemin',
+  'ways.other': 'Une autre possibilité',
   'ways.same': 'presque pareil',
   'ways.quarter': 'écart d’environ un quart de ton',
   'ways.half': 'écart d’environ un demi-ton',
@@ -26,10 +27,10 @@ export const ways = {
   'ways.bowl': (label: string, grams: string, where: string) => `Bol ${label}, ${grams} : ${where}`,
   'ways.bowls': 'Ses bols',
   'ways.look': 'Voir',
-  'ways.looking': (way: string) => `Un autre chemin est montré, pas le plan : ${way}`,
-  'ways.working': (way: string) => `Calcul d’un autre chemin : ${way}`,
-  'ways.failed': (way: string) => `Ce chemin n’a pas pu être calculé : ${way}. Le plan est montré.`,
+  'ways.looking': (way: string) => `Une autre possibilité est montrée, pas le plan : ${way}`,
+  'ways.working': (way: string) => `Calcul d’une autre possibilité : ${way}`,
+  'ways.failed': (way: string) => `Le calcul n’a pas abouti : ${way}. Le plan est montré.`,
   'ways.back': 'Revenir au plan',
-  'ways.take': 'Prendre celui-ci',
+  'ways.take': 'Prendre ces bols',
   'ways.taken': (way: string) => `Ces bols sont maintenant le plan : ${way}.`,
 };
