@@ -8,7 +8,7 @@ import { level, mass, number, strength } from './format';
 import { fr } from './fr';
 import { setLanguage, t, type Language } from './index.svelte';
 import type { Visit } from '../api/types';
-import { problemLine } from './problems';
+import { problemLine, problemWords } from './problems';
 import { whyLine } from './why';
 
 afterEach(() => {
@@ -103,6 +103,14 @@ describe('numbers with their nouns', () => {
     expect(t('why.comes_off_early', { bowl: 'A', zone: 'nuque', minutes: '20', planned: '35' })).not.toMatch(
       /attendre moins/,
     );
+  });
+
+  it('of a note are those of a reason where it is none of a problem, and name its places', () => {
+    setLanguage('en');
+    const early = { code: 'comes_off_early', path: '' };
+    const params = { bowl: 'B', zone: 'nape/lengths', zones: '1', minutes: '8', planned: '15' };
+    expect(problemWords({ ...early, params })).toContain('Bowl B on nape, lengths: the clock lets it work 8');
+    expect(problemWords({ ...early, params: { ...params, zones: '3' } })).toContain('2 more zones');
   });
 
   it('read thousands as thousands', () => {

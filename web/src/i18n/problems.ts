@@ -1,13 +1,23 @@
 import type { Problem, Visit } from '../api/types';
 import { known } from '../visit/names';
-import { areaName } from '../visit/words';
+import { areaName, zoneWords } from '../visit/words';
 import { isKey, t } from './index.svelte';
 
-/** The sentence of one code; a code without a sentence is shown as itself, never hidden. */
+/** The sentence of one code, worded as a problem or as a reason; a code without one is shown as itself, never hidden. */
 export function problemWords(problem: Problem): string {
-  const key = `problem.${problem.code}`;
-  if (!isKey(key)) return t('problem.unknown', problem.code);
-  return t(key as 'problem.too_long', problem.params);
+  const key = ['problem', 'why'].map((kind) => `${kind}.${problem.code}`).find(isKey);
+  if (!key) return t('problem.unknown', problem.code);
+  return t(key as 'problem.too_long', placed(problem.params));
+}
+
+/** Parameters with the places in them as they are called here; a place that stands for more of them says so. */
+export function placed(params: Problem['params']): Problem['params'] {
+  const said = { ...params };
+  for (const key of ['zone', 'lighter', 'darker'])
+    if (said[key]?.includes('/')) said[key] = zoneWords(said[key]);
+  const more = Number(params.zones ?? 1) - 1;
+  if (said.zone && more > 0) said.zone = t('ui.most_here', said.zone, more);
+  return said;
 }
 
 /** Where on the head a problem is: "crown, regrowth"; empty when it is nowhere in particular. */

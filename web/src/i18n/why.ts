@@ -1,7 +1,7 @@
 import type { Problem, Visit } from '../api/types';
 import { strength } from './format';
 import { isKey, t } from './index.svelte';
-import { problemLine } from './problems';
+import { placed, problemLine } from './problems';
 
 /** The sentence of a reason; a reason that is worded as a problem is shown as that. */
 export function whyLine(reason: Problem, visit: Visit): string {
@@ -15,5 +15,5 @@ export function whyLine(reason: Problem, visit: Visit): string {
   // A developer's is said as the salon says it.
   const params =
     percent === undefined ? reason.params : { ...reason.params, strength: strength(Number(percent)) };
-  return t(key as 'why.warmth_expected', params);
+  return t(key as 'why.warmth_expected', placed(params));
 }

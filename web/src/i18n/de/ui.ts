@@ -20,6 +20,8 @@ export const ui: Part<typeof english> = {
   'ui.total': 'Zusammen',
   'ui.as_list': 'Als Liste',
   'ui.latest': (time) => `spätestens ${time} heraus`,
+  'ui.most_here': (what, more) =>
+    `${what} (weniger stark auf ${more} ${more === 1 ? 'weiteren Zone' : 'weiteren Zonen'})`,
   'ui.said': (what, words) => `${what}: ${words}`,
   'unit.g': 'g',
   'unit.oz': 'oz',

@@ -17,6 +17,8 @@ export const ui = {
   'ui.total': 'Together',
   'ui.as_list': 'As a list',
   'ui.latest': (time: string) => `out by ${time} at the latest`,
+  'ui.most_here': (what: string, more: number) =>
+    `${what} (and, less so, ${more} more ${more === 1 ? 'zone' : 'zones'})`,
   'ui.said': (what: string, words: string) => `${what}: ${words}`,
   'unit.g': 'g',
   'unit.oz': 'oz',
