@@ -33,6 +33,12 @@ export const half = (value: number) => Math.round(value * 2) / 2;
 export const colourWords = (view: Pick<ColourView, 'level' | 'tone'>) =>
   t('colour.words', level(half(view.level)), t(`tone.${view.tone}`));
 
+/** "light brown": a level as clients call it; between two the darker, as read. */
+export const depthWords = (level: number) => {
+  const whole = Math.min(10, Math.max(1, Math.floor(half(level))));
+  return t(`depth.${whole}` as 'depth.1');
+};
+
 /** "level 4, violet-ash": what is wanted; the first of two tones leads. */
 export const targetWords = (wanted: { level?: number; tone?: Tone; second_tone?: Tone }) => {
   const first = t(`tone.${wanted.tone ?? 'natural'}`);

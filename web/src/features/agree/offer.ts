@@ -1,16 +1,40 @@
 import type { PlanAnswer, Visit } from '../../api/types';
-import { date } from '../../i18n/format';
-import { isKey, t } from '../../i18n/index.svelte';
+import { date, number } from '../../i18n/format';
+import { t } from '../../i18n/index.svelte';
 import { whyLine } from '../../i18n/why';
 import { becameLines } from '../../visit/became';
 import { half } from '../../visit/words';
 import { nameOf } from '../formulate';
 
-/** Health is the client's and the colourist's: nothing of it stands on the glass that others may see. */
-const PRIVATE = 'person';
+/** Other ways that a client would feel or see; what makes a bowl simpler to mix is the colourist's. */
+const FELT = ['gentler', 'cheaper', 'quicker', 'softer_line', 'lighter_first'];
+const REACTION = 'after_signs_wash_off';
 
 const once = (lines: readonly string[]) => [...new Set(lines.filter(Boolean))];
 const between = (from: number, until: number) => (until > from ? `${from}–${until}` : String(from));
+
+const isReaction = ({ code }: { code: string }) => code === REACTION;
+
+/** What can go wrong with these bowls on this hair, in the client's words; what the plan foresees decides which. */
+function risksOf(plan: PlanAnswer): string[] {
+  // By choice: from where on each is worth a sentence to a client.
+  const SPREAD = 0.5; // levels either way, four heads in five
+  const DRIER = 0.1; // of the condition that is left
+  const CONTRAST = 1; // levels of white beside the rest
+  const treated = plan.zones.filter(({ bowl }) => bowl);
+  const spread = Math.max(0, ...treated.map(({ planned: { level_spread: s } }) => (s.p90 - s.p10) / 2));
+  const drier = treated.some(({ today, planned }) => today.condition_left - planned.condition_left >= DRIER);
+  const white = treated.some(({ planned }) => planned.contrast_levels >= CONTRAST);
+  const strand = plan.verdicts.some(({ rule }) => rule === 'strand.needed');
+  return [
+    ...(spread >= SPREAD ? [t('agree.risk_level', number(half(spread), 1))] : []),
+    ...(drier ? [t('agree.risk_drier')] : []),
+    ...(white ? [t('agree.risk_white')] : []),
+    ...(plan.bands.length ? [t('agree.risk_line')] : []),
+    ...(strand ? [t('agree.risk_past')] : []),
+    t('agree.risk_allergy'),
+  ];
+}
 
 /** What the client reads: sentences from what the plan says of itself. */
 export function offerOf(plan: PlanAnswer, visit: Visit) {
@@ -29,18 +53,15 @@ export function offerOf(plan: PlanAnswer, visit: Visit) {
     wished,
     words: becameLines(wished, all),
     will_not: once(missed.flatMap((zone) => zone.why_not.map((why) => whyLine(why, visit)))),
-    alternatives: once([...plan.routes, ...plan.alternatives].map(nameOf)),
+    alternatives: once(
+      [...plan.routes, ...plan.alternatives.filter(({ axis }) => FELT.includes(axis))].map(nameOf),
+    ),
     risks: once([
-      ...plan.verdicts
-        .filter(
-          ({ topic, says, bowl }) =>
-            topic !== PRIVATE && (bowl || says === 'say' || says === 'ceiling' || says === 'restrict'),
-        )
-        .map(({ rule }) => (isKey(`rule.${rule}`) ? t(`rule.${rule}` as 'rule.age.ask') : rule)),
-      t('agree.risk_allergy'),
+      ...risksOf(plan),
+      ...plan.after.told.filter(isReaction).map((line) => whyLine(line, visit)),
     ]),
     upkeep: once([
-      ...plan.after.told.map((line) => whyLine(line, visit)),
+      ...plan.after.told.filter((line) => !isReaction(line)).map((line) => whyLine(line, visit)),
       ...(rebook.until > 0
         ? [
             t(

@@ -118,6 +118,13 @@ export const chair: Part<typeof english> = {
   'agree.will_not': 'Was heute nicht geschieht',
   'agree.others': 'Was man statt dessen tun könnte',
   'agree.risks': 'Was schiefgehen kann',
+  'agree.risk_level': (levels) => `Es kann ${n.tonhöhen(levels)} heller oder dunkler werden als gezeigt.`,
+  'agree.risk_drier':
+    'Aufhellen macht das Haar trockener und poröser; es kann brechen, und die Kopfhaut kann brennen.',
+  'agree.risk_white': 'Aus der Nähe kann noch Weiß zu sehen sein.',
+  'agree.risk_line': 'Zwischen Ansatz und Längen kann eine Linie zu sehen sein.',
+  'agree.risk_past':
+    'Frühere Farbe oder Behandlungen können unvorhersehbar wirken; zuerst wird eine Strähne probiert.',
   'agree.risk_allergy': 'Eine allergische Reaktion ist möglich, auch nach Jahren ohne.',
   'agree.upkeep': 'Damit es so bleibt',
   'agree.a_year': (visits) => `Etwa ${n.besuche(visits)} im Jahr, damit es so bleibt.`,
@@ -132,6 +139,7 @@ export const chair: Part<typeof english> = {
   'agree.asked':
     'Heute wird um eine Unterschrift gebeten: es gibt ein Risiko oder eine Grenze, von der man wissen muss.',
   'agree.not_asked': 'Nichts Ungewöhnliches: eine Unterschrift ist möglich, es geht auch ohne.',
+  'agree.no_price': 'noch kein Preis genannt',
   'agree.price_from': 'Preis von',
   'agree.price_to': 'bis',
   'agree.typed': 'Oder getippt',

@@ -1,5 +1,6 @@
 import type { chair as english } from '../en/chair';
 import type { Part } from '../types';
+import { n } from './count';
 
 export const chair: Part<typeof english> = {
   'step.aftercare': 'después',
@@ -118,6 +119,13 @@ export const chair: Part<typeof english> = {
   'agree.will_not': 'Lo que hoy no ocurrirá',
   'agree.others': 'Qué otra cosa se podría hacer',
   'agree.risks': 'Qué puede salir mal',
+  'agree.risk_level': (levels) => `Puede quedar ${n.alturas(levels)} más claro o más oscuro de lo que se ve.`,
+  'agree.risk_drier':
+    'Aclarar reseca el cabello y lo vuelve más poroso; puede romperse, y el cuero cabelludo puede picar.',
+  'agree.risk_white': 'De cerca puede verse aún algo de blanco.',
+  'agree.risk_line': 'Puede verse una línea entre la raíz nueva y el resto.',
+  'agree.risk_past':
+    'Un color o un tratamiento anterior puede actuar de forma imprevista; primero se prueba un mechón.',
   'agree.risk_allergy': 'Una reacción alérgica es posible incluso tras años sin ella.',
   'agree.upkeep': 'Mantenerlo',
   'agree.a_year': (visits) => `Unas ${visits} visitas al año lo mantienen.`,
@@ -131,6 +139,7 @@ export const chair: Part<typeof english> = {
   'agree.sign': 'Firmar',
   'agree.asked': 'Hoy se pide un nombre: hay un riesgo o un límite que conocer.',
   'agree.not_asked': 'Nada fuera de lo normal: se puede firmar, la visita sigue sin ello.',
+  'agree.no_price': 'aún sin precio',
   'agree.price_from': 'Precio desde',
   'agree.price_to': 'hasta',
   'agree.typed': 'O escrito',
