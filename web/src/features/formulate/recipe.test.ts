@@ -7,7 +7,7 @@ describe('what a part does', () => {
   it('is said by what is missing without it', () => {
     expect(
       effectWords({ ...effect, level_without: 0.62, warm_without: 4, red_without: -2, loss_without: 0.4 }),
-    ).toBe('0.6 levels lighter, warmer, greener, 0.40 levels further from the target');
+    ).toBe('0.6 levels lighter, warmer, less red, 0.40 levels further from the target');
     expect(effectWords({ ...effect, level_without: -1, warm_without: -3 })).toBe('1 level darker, cooler');
   });
 

@@ -60,7 +60,7 @@ export const advice: Part<typeof english> = {
   'effects.warmer': 'wärmer',
   'effects.cooler': 'kühler',
   'effects.redder': 'röter',
-  'effects.greener': 'grüner',
+  'effects.greener': 'weniger rot',
   'effects.same': 'kaum anders',
   'effects.further': (levels) => `${n.tonhöhen(levels)} weiter vom Ziel`,
   'instead.title': 'Leere Tube oder andere Serie',

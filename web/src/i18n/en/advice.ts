@@ -58,7 +58,7 @@ export const advice = {
   'effects.warmer': 'warmer',
   'effects.cooler': 'cooler',
   'effects.redder': 'redder',
-  'effects.greener': 'greener',
+  'effects.greener': 'less red',
   'effects.same': 'hardly different',
   'effects.further': (levels: string) => `${n.levels(levels)} further from the target`,
   'instead.title': 'Tube empty, or another range',

@@ -59,7 +59,7 @@ export const advice: Part<typeof english> = {
   'effects.warmer': 'más cálido',
   'effects.cooler': 'más frío',
   'effects.redder': 'más rojo',
-  'effects.greener': 'más verde',
+  'effects.greener': 'menos rojo',
   'effects.same': 'casi igual',
   'effects.further': (levels) => `${n.alturas(levels)} más lejos del objetivo`,
   'instead.title': 'Tubo vacío u otra gama',

@@ -60,7 +60,7 @@ export const advice = {
   'effects.warmer': 'plus chaud',
   'effects.cooler': 'plus froid',
   'effects.redder': 'plus rouge',
-  'effects.greener': 'plus vert',
+  'effects.greener': 'moins rouge',
   'effects.same': 'presque pareil',
   'effects.further': (levels: string) => `plus loin de l’objectif de ${n.tons(levels)}`,
   'instead.title': 'Tube vide ou autre gamme',
