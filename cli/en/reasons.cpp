@@ -105,10 +105,12 @@ constexpr std::array sentences{
     Sentence{"nothing_wished", "Every zone stays as it is.", ""},
     Sentence{"no_bowl_may_serve", "No bowl of this shelf may serve its zones, so it is not compared.", ""},
     Sentence{"comes_off_early",
-             "Bowl {bowl} comes off early on {zones} of its zones, most on {zone}: {minutes} minutes of the {planned} asked for.",
+             "Bowl {bowl} comes off early on {zones} of its zones, most on {zone}: {minutes} minutes of the {planned} "
+             "asked for.",
              "A second colourist, fewer areas at a time or a fresh mix; the forecast counts what the clock allows."},
     Sentence{"stays_too_long",
-             "Bowl {bowl} stays too long on {zones} of its zones, most on {zone}: {minutes} minutes after the last touch; its range allows {longest}.",
+             "Bowl {bowl} stays too long on {zones} of its zones, most on {zone}: {minutes} minutes after the last "
+             "touch; its range allows {longest}.",
              "A second colourist, fewer areas at a time, or this zone later."},
     Sentence{"leave_as_it_is", "It is left as it is: nothing on the shelf brings it nearer.", ""},
     // Why a wish stays out of reach.
