@@ -73,6 +73,19 @@ describe('dictionaries', () => {
   });
 });
 
+describe('trade words', () => {
+  // What docs/glossary.md says another way: a literal translation, or a second word for the same thing.
+  const others = {
+    de: /Sortiment|\bStufe\b|Farbrichtung|\bMittel\b|[Aa]n(ge)?rühr|Nachwuchs|Minerale?\b|[Ww]iderspenstig|Dauerfarbe|Oxidationsfarbe|Direktfarbe|Hautverträglichkeit|\bReihe erlaubt/,
+    fr: /superéclair|[Rr]epigment|[Rr]amollir|[Aa]ssouplir|[Pp]aquets?\b|peroxyde|[Ss]ouhait|test de métal|hors de portée|mode d’emploi|[Hh]orloge|éclaircissante|Lecture de/,
+    es: /[Cc]uenco|\bpelo\b|\b[Nn]ivel|[Dd]eseo|[Aa]parato|[Rr]emovedor|[Aa]bland|[Pp]rueba de (piel|metal)\b|[Hh]istoria\b|tiempo de pose|[Pp]aquete|Aclarar (con|la|y)\b|[Ll]ectura de/,
+  };
+  it.each(Object.entries({ de, fr, es }))('of %s are one word for one thing', (name, dictionary) => {
+    for (const [key, entry] of Object.entries(dictionary))
+      expect(String(entry), key).not.toMatch(others[name as keyof typeof others]);
+  });
+});
+
 describe('numbers with their nouns', () => {
   it('take the form their language asks for', () => {
     const says = (language: Language, words: () => string) => (setLanguage(language), words());
@@ -89,6 +102,7 @@ describe('numbers with their nouns', () => {
     expect(says('de', () => t('route.later', '1'))).toBe('mindestens 1 Woche später');
     expect(says('es', () => t('plan.searched', number(2430)))).toContain('mezclas');
     expect(says('en', () => t('bowl.moves', 'nape', '1', '2.0'))).toContain('by 1 level (');
+    expect(says('es', () => t('bowl.moves', 'nuca', '1', '2,0'))).toContain('1 altura (');
     expect(says('fr', () => t('bowl.moves', 'nuque', '1', '2,0'))).toContain('de 1 ton (');
     expect(says('fr', () => t('ask.told', 0))).toBe('0 réponse');
     expect(says('de', () => t('bowl.moves', 'Nacken', '1', '2,0'))).toContain('um 1 Tonhöhe (');

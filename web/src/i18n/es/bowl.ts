@@ -1,5 +1,6 @@
 import type { bowl as english } from '../en/bowl';
 import type { Part } from '../types';
+import { n } from './count';
 
 export const bowl: Part<typeof english> = {
   'bowl.which': 'Qué bol',
@@ -21,13 +22,14 @@ export const bowl: Part<typeof english> = {
   'bowl.whole': 'entero',
   'bowl.too_much': (g: string, name: string) => `${g} de más de ${name}`,
   'bowl.moves': (zone: string, levels: string, lab: string) =>
-    `Si se deja así, ${zone} cambia más: ${levels} tonos, ${lab} unidades de color.`,
-  'bowl.passes_rule': 'Tal como está, este bol incumple una regla. Ajuste las otras partes o rehaga.',
-  'bowl.not_predicted': 'Ahora no se puede decir qué hace al color.',
-  'bowl.predicting': 'Previendo el color',
-  'bowl.scale_up': (g: string) => `Ajustar las otras: ${g} más en total`,
+    `Si se deja así, lo que más cambia es ${zone}: ${n.alturas(levels)} (diferencia de color ${lab}).`,
+  'bowl.passes_rule':
+    'Tal como está, este bol incumple una regla. Ajuste los otros productos o rehaga la mezcla.',
+  'bowl.not_predicted': 'Ahora no se puede calcular el efecto en el color.',
+  'bowl.predicting': 'Calculando el color',
+  'bowl.scale_up': (g: string) => `Ajustar los otros: ${g} más en total`,
   'bowl.leave_it': 'Dejarlo así',
-  'bowl.follows': (b: string) => `Bol ${b}: las otras partes se ajustan.`,
+  'bowl.follows': (b: string) => `Bol ${b}: los otros productos se ajustan.`,
   'bowl.stays': (b: string) => `El bol ${b} queda así.`,
   'bowl.label': 'Etiqueta del bol',
   'bowl.not_mixed': 'aún sin mezclar',
@@ -39,7 +41,7 @@ export const bowl: Part<typeof english> = {
   'bowl.wipe': 'Limpiar la pantalla',
   'bowl.wiping': 'Limpie ahora: nada reacciona',
   'bowl.wipe_end': 'Mantenga un dedo aquí para seguir',
-  'bowl.due_at': (at: string) => `Toca a las ${at}. Mezclado ahora, sería más viejo de lo necesario.`,
+  'bowl.due_at': (at: string) => `Toca a las ${at}. Hecho ahora, sería más viejo de lo necesario.`,
   'bowl.over': 'de más',
   'bowl.type': 'Escribirlo',
   'bowl.by_scale': 'Con la báscula',

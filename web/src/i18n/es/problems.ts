@@ -19,7 +19,7 @@ export const problems: Part<typeof english> = {
     `Una superficie de cuero cabelludo de ${of(p, 'value')} cm² no es posible.`,
   'problem.weeks_out_of_range': (p) => `Hace ${n.semanas(of(p, 'value'))}: no es posible.`,
   'problem.stretch_out_of_range': (p) => `Un estiramiento de ${of(p, 'value')} % no es posible.`,
-  'problem.doubt_out_of_range': (p) => `Una duda de ${of(p, 'value')} no es posible.`,
+  'problem.doubt_out_of_range': (p) => `Una incertidumbre de ${of(p, 'value')} no es posible.`,
   'problem.woven_share_out_of_range': (p) =>
     `Las mechas en papel no pueden llevarse una parte de ${of(p, 'value')} de una zona (de ${of(p, 'min')} a ${of(p, 'max')}).`,
   'problem.woven_width_out_of_range': (p) =>
@@ -34,15 +34,15 @@ export const problems: Part<typeof english> = {
   'problem.spans_overlap': (p) =>
     `Un tramo empieza en ${of(p, 'from')} cm, antes de que acabe el anterior (${of(p, 'before')} cm).`,
   'problem.span_has_no_length': () => 'Este tramo no tiene largo. Mueva el punto donde acaba.',
-  'problem.zone_has_no_fibres': () => 'Este tramo aún no tiene lectura.',
+  'problem.zone_has_no_fibres': () => 'Este tramo aún no tiene diagnóstico.',
   'problem.area_has_no_spans': (p) => `${of(p, 'area')} no tiene ningún tramo. Añada uno o quite la zona.`,
   'problem.head_has_no_areas': () => 'La cabeza aún no tiene ninguna zona. Añada una.',
   'problem.too_many_areas': (p) => `Son más zonas de las que se pueden manejar (${of(p, 'max')}).`,
   'problem.head_too_fine': (p) =>
-    `Son más tipos de cabello de los que se pueden manejar (${of(p, 'max')}). Junte los tramos que se leen igual.`,
+    `Son más tipos de cabello de los que se pueden manejar (${of(p, 'max')}). Junte los tramos con el mismo diagnóstico.`,
   'problem.visit_handed_in': (p) =>
-    `Se entregó el ${of(p, 'at').slice(0, 10)} y ya no cambia. Anote el error como corrección.`,
-  'problem.visit_erased': () => 'Esta visita se borró junto con la persona a la que pertenecía.',
+    `Se cerró el ${of(p, 'at').slice(0, 10)} y ya no se puede cambiar. Añada el error como corrección.`,
+  'problem.visit_erased': () => 'Esta visita se borró junto con su clienta o cliente.',
   'problem.client_not_found': () => 'Esta persona ya no está. Abra otra de la lista.',
   'problem.client_same_name': (p) =>
     `Ya hay alguien con el nombre ${of(p, 'name')}. Diga si es la misma persona.`,
@@ -51,11 +51,11 @@ export const problems: Part<typeof english> = {
   'problem.fact_version': () => 'Esta página es más antigua que el programa del salón. Cárguela de nuevo.',
   'problem.bad_instant': (p) => `«${of(p, 'text')}» no es una hora.`,
   'problem.left_empty': () => 'Aquí falta todavía un texto.',
-  'problem.not_signed': () => 'Aún no hay nombre debajo. Dibújelo o escríbalo.',
+  'problem.not_signed': () => 'Falta la firma. Dibújela o escríbala.',
   'problem.price_range': () => 'El precio termina por debajo de donde empieza. Ponga primero el más bajo.',
   'problem.date_range': () => 'Las fechas terminan antes de empezar. Ponga primero la más temprana.',
   'problem.busy': () => 'Se está calculando demasiado a la vez. Pregunte de nuevo en un momento.',
-  'problem.given_up': () => 'El trabajo se abandonó. Pregunte de nuevo.',
+  'problem.given_up': () => 'El cálculo se abandonó. Pregunte de nuevo.',
   'problem.out_of_time': () => 'No hubo respuesta en el tiempo dado. Dé más tiempo o junte zonas.',
   'problem.too_many_scenarios': (p) =>
     `Son más escenarios de los que permite esta cabeza (${of(p, 'max')}). Pida menos o junte tramos.`,
@@ -65,9 +65,9 @@ export const problems: Part<typeof english> = {
   'problem.too_long': (p) => `Este texto es demasiado largo (${n.letras(of(p, 'max'))} como mucho).`,
   'problem.control_character': () => 'Este texto contiene un carácter que no se puede escribir.',
   'problem.aim_needs_one': () =>
-    'Dé un solo objetivo para esta zona: un tono, una altura con su matiz o un color.',
+    'Dé un solo objetivo para esta zona: un tono, una altura con su reflejo o un color.',
   'problem.second_tone_needs_level': () =>
-    'Un segundo matiz necesita una altura. Indique altura y matices juntos.',
+    'Un segundo reflejo necesita una altura. Indique altura y reflejos juntos.',
   'problem.aim_missing': (p) => `Aún sin objetivo para ${of(p, 'zone')}. Elija uno o déjelo como está.`,
   'problem.unknown_shade': (p) => `El tono ${of(p, 'shade')} no está en este estante. Elija otro.`,
   'problem.unknown_zone': (p) => `${of(p, 'zone')} ya no está en esta cabeza. Quite su objetivo.`,
@@ -83,9 +83,9 @@ export const problems: Part<typeof english> = {
   'problem.swatch_lighter_than_its_hair': (p) =>
     `La muestra de ${of(p, 'product')} es más clara de lo que sería su cabello sin color. Corrija el cabello, el proceso o la muestra.`,
   'problem.name_is_no_colour': (p) =>
-    `${of(p, 'product')} no tiene muestra, y su nombre no dice ningún color. Dé una altura y un matiz, o una muestra.`,
+    `${of(p, 'product')} no tiene muestra, y su nombre no dice ningún color. Dé una altura y un reflejo, o una muestra.`,
   'problem.known_by_without_colour': (p) =>
-    `${of(p, 'product')} no da color a un cuenco. Quite la muestra y lo que dice de ella.`,
+    `${of(p, 'product')} no da color a un bol. Quite la muestra y lo que dice de ella.`,
   'problem.unknown_range': (p) => `La gama ${of(p, 'range')} no está en este estante.`,
   'problem.unknown_bowl': (p) => `El bol ${of(p, 'bowl')} no es parte de este plan.`,
   'problem.lab_out_of_range': () => 'Este color queda fuera de lo que el cabello puede mostrar.',
@@ -102,19 +102,19 @@ export const problems: Part<typeof english> = {
     `La regla «${of(p, 'id')}» no tiene la cifra «${of(p, 'figure')}». Quítela.`,
   'problem.not_begun': () => 'La visita no ha empezado: no hay reloj.',
   'problem.unknown_task': (p) => `El reloj no conoce esta tarea: ${of(p, 'task')}.`,
-  'problem.already_on': (p) => `Ya está en el pelo: ${of(p, 'task')}.`,
+  'problem.already_on': (p) => `Ya está en el cabello: ${of(p, 'task')}.`,
   'problem.nobody_can': (p) => `Nadie del equipo puede hacer esto: ${of(p, 'task')}. Añada a otra persona.`,
   'problem.clock_breaks': (p) =>
     `El reloj no cuadra: ${of(p, 'zone')} llevaría el producto ${of(p, 'minutes')} min de más. Ayudaría otra persona, boles más pequeños o que actúe menos tiempo.`,
   'problem.development_window_too_short': () =>
     'Aplicar lleva más tiempo del que el producto puede quedar puesto.',
   'problem.mix_life_too_short': () =>
-    'Aplicar lleva más tiempo del que dura la mezcla. Planee mezclas más pequeñas.',
-  'problem.leaves_too_late': () => 'La clienta o el cliente saldría más tarde de lo acordado.',
-  'problem.search_stopped': () => 'El orden del trabajo no se buscó hasta el final.',
+    'Aplicar lleva más tiempo del que dura la mezcla. Planifique mezclas más pequeñas.',
+  'problem.leaves_too_late': () => 'La visita acabaría más tarde de lo acordado.',
+  'problem.search_stopped': () => 'No se compararon todos los órdenes de trabajo.',
   'problem.no_wish': () => 'No hay ningún objetivo con el que juzgar estos boles.',
   'problem.range_gives_no_colour': () => 'Esa gama no da color por sí sola.',
-  'problem.no_bowls': () => 'No hay ningún bol para el que planear el tiempo.',
+  'problem.no_bowls': () => 'No hay ningún bol para el que planificar el tiempo.',
   'problem.unknown_key': (p) => `La visita contiene algo desconocido: ${of(p, 'key')}.`,
   'problem.missing_key': (p) => `Falta algo: ${of(p, 'key')}.`,
   'problem.wrong_type': (p) => `Se esperaba ${of(p, 'expected')}, se encontró ${of(p, 'found')}.`,
@@ -142,16 +142,16 @@ export const problems: Part<typeof english> = {
   'problem.band': (p) =>
     `Una banda: ${of(p, 'lighter')} queda ${n.alturas(of(p, 'levels'))} más claro que ${of(p, 'darker')}, donde se juntan.`,
   'problem.band_wished': (p) =>
-    `Como se pidió, ${of(p, 'lighter')} queda ${n.alturas(of(p, 'levels'))} más claro que ${of(p, 'darker')}.`,
+    `Como se quiere, ${of(p, 'lighter')} queda ${n.alturas(of(p, 'levels'))} más claro que ${of(p, 'darker')}.`,
   'problem.shared_for_stock': (p) =>
     `${of(p, 'product')}: solo ${of(p, 'grams')} g en el estante, así que no todos los boles lo llevan.`,
   'problem.left_out_for_stock': (p) =>
     `${of(p, 'product')} queda fuera: solo ${of(p, 'grams')} g en el estante.`,
-  'problem.nothing_to_apply': () => 'No hay nada que poner en el reloj. Planee al menos un bol.',
+  'problem.nothing_to_apply': () => 'No hay nada que poner en el reloj. Planifique al menos un bol.',
   'problem.longer_than_a_day': () => 'Esto dura más de un día. Corrija los minutos.',
   'problem.not_minutes': () => 'Los minutos deben ser 0 o más.',
   'problem.target_below_minimum': () =>
-    'El tiempo previsto es más corto que el tiempo mínimo de acción de la gama.',
+    'El tiempo previsto es más corto que el tiempo mínimo de exposición de la gama.',
   'problem.too_many_applications': () =>
     'Demasiadas aplicaciones para un solo reloj. Una las zonas que llevan el mismo bol.',
   'problem.too_many': (p) => `Demasiadas entradas aquí (${of(p, 'max')} como mucho).`,
@@ -182,30 +182,30 @@ export const problems: Part<typeof english> = {
   'problem.answer_not_json': () =>
     'El servidor respondió con algo ilegible. Arránquelo de nuevo y vuelva a probar.',
   // Lo que avisa o detiene.
-  'problem.read_on_dry_hair': () => 'Leer en cabello seco, junto a las muestras del salón.',
+  'problem.read_on_dry_hair': () => 'Diagnóstico en cabello seco, junto a las muestras del salón.',
   'problem.history_unknown_test_first': () =>
-    'La historia es desconocida: haga las pruebas de metal y de mechón antes de cualquier peróxido.',
+    'El historial es desconocido: haga las pruebas de metales y de mechón antes de cualquier peróxido.',
   'problem.failed_stretch': () =>
-    'El cabello mojado no recuperó: aquí ni decolorante, ni superaclarante, ni nada de 6 % o más.',
+    'Mojado, el cabello no recuperó: aquí ni decolorante, ni superaclarante, ni nada de 6 % o más.',
   'problem.extension_strand_first': () =>
     'Extensiones: aquí no se afirma nada sin una prueba en uno de sus mechones.',
   'problem.two_makers_in_one_bowl': (p) =>
     `${of(p, 'product')} es de otro fabricante. Nunca dos fabricantes en un bol.`,
   'problem.ratio_not_of_range': (p) =>
-    `Cuenco ${of(p, 'bowl')}: la gama no permite la proporción 1 : ${of(p, 'ratio')}. Mezcle como dicen sus instrucciones.`,
+    `Bol ${of(p, 'bowl')}: la gama no permite la proporción 1 : ${of(p, 'ratio')}. Mezcle como dicen sus instrucciones.`,
   'problem.developer_not_of_range': (p) =>
-    `Cuenco ${of(p, 'bowl')}: la gama no permite oxidante de ${of(p, 'percent')} %. Use una fuerza que ella nombre.`,
+    `Bol ${of(p, 'bowl')}: la gama no permite oxidante de ${of(p, 'percent')} %. Use una concentración que ella indique.`,
   'problem.longer_than_range_allows': (p) =>
-    `Cuenco ${of(p, 'bowl')}: ${of(p, 'minutes')} min es más de lo que la gama permite (${of(p, 'max')}).`,
+    `Bol ${of(p, 'bowl')}: ${of(p, 'minutes')} min es más de lo que la gama permite (${of(p, 'max')}).`,
   'problem.two_ranges_in_one_bowl': (p) =>
-    `Cuenco ${of(p, 'bowl')}: ${of(p, 'product')} es de otra gama. Mezcle gamas solo donde las instrucciones del fabricante lo permitan.`,
+    `Bol ${of(p, 'bowl')}: ${of(p, 'product')} es de otra gama. Mezcle gamas solo donde las instrucciones del fabricante lo permitan.`,
   'problem.developer_alone': (p) => `El bol ${of(p, 'bowl')} solo tiene oxidante. Añada un tono.`,
   'problem.over_legal_limit': (p) =>
-    `El bol ${of(p, 'bowl')} pasa de un límite legal. No lo use; cambie sus partes hasta que esté dentro.`,
+    `El bol ${of(p, 'bowl')} pasa de un límite legal. No lo use; cambie sus productos hasta que esté dentro.`,
   'problem.not_permitted_use': (p) =>
     `El bol ${of(p, 'bowl')} contiene una sustancia no permitida para este uso. No lo use.`,
   'problem.percentages_unknown': (p) =>
-    `Cuenco ${of(p, 'bowl')}: no se declaran todos los porcentajes, así que la comprobación legal está incompleta.`,
+    `Bol ${of(p, 'bowl')}: no se declaran todos los porcentajes, así que la comprobación legal está incompleta.`,
   'problem.no_range_usable': () =>
     'Ninguna gama de este estante puede usarse hoy en este cabello. Antes, probar o tratar.',
 };

@@ -12,7 +12,7 @@ export const ui: Part<typeof english> = {
   'ui.clipped': 'fuera de lo que esta pantalla puede mostrar',
   'ui.stop': 'Alto',
   'ui.caution': 'Cuidado',
-  'ui.failed': 'No se hizo',
+  'ui.failed': 'No realizado',
   'ui.kept': 'Se conserva',
   'ui.todo': 'Qué hacer',
   'ui.part': 'Producto',

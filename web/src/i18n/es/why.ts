@@ -7,7 +7,7 @@ export const why: Part<typeof english> = {
   // Un bol.
   'why.natural_share_for_white': (p) =>
     `${of(p, 'share')} % de natural, para cubrir el ${of(p, 'white')} % de canas sin que quede plano.`,
-  'why.counter_tone': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, compensa el fondo cálido.`,
+  'why.counter_tone': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, neutraliza el fondo cálido.`,
   'why.developer_for_lift': (p) =>
     `Oxidante de ${of(p, 'strength')}, porque el objetivo es ${n.alturas(of(p, 'levels'))} más claro.`,
   'why.developer_for_white': (p) => `Oxidante de ${of(p, 'strength')}, para que las canas tomen el color.`,
@@ -21,18 +21,18 @@ export const why: Part<typeof english> = {
   'why.beside_packets': () => 'Va entre las mechas en papel mientras actúan; enjuagar todo junto.',
   'why.one_bowl_serves': (p) => `Un solo bol sirve para ${n.zonas(of(p, 'zones'))}.`,
   'why.own_bowl': () => 'Esta zona pide su propio bol.',
-  'why.carries_tone': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, da el tono pedido.`,
+  'why.carries_tone': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, da el reflejo del objetivo.`,
   'why.natural_ground': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, es la base natural.`,
-  'why.thins': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, aligera el color.`,
+  'why.thins': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, diluye el color.`,
   'why.part_of_depth': (p) => `${of(p, 'product')}, ${of(p, 'share')} %, fija la altura.`,
   'why.one_bowl_fewer': (p) =>
     `Bastaría con ${n.boles(of(p, 'bowls'))}, pero quedaría ${n.alturas(of(p, 'worse'))} más lejos del objetivo.`,
   'why.same_mix_later': (p) =>
-    `La mezcla del bol ${of(p, 'bowl')} se pone en los largos a falta de ${n.minutos(of(p, 'minutes'))}.`,
+    `La mezcla del bol ${of(p, 'bowl')} se pone en los largos cuando faltan ${n.minutos(of(p, 'minutes'))}.`,
   'why.fourth_shade_nearer': (p) =>
-    `Un cuarto tono y gramos más finos lo dejan ${n.alturas(of(p, 'levels'))} más cerca; solo se probaron pasos desde el mejor bol de tres tonos en octavos.`,
+    `Un cuarto tono y un pesado más fino lo dejan ${n.alturas(of(p, 'levels'))} más cerca; solo se probaron pasos desde el mejor bol de tres tonos en octavos.`,
   'why.grams_nearer': (p) =>
-    `Unos gramos más finos lo dejan ${n.alturas(of(p, 'levels'))} más cerca; solo se probaron pasos desde el mejor bol en octavos.`,
+    `Un pesado más fino lo deja ${n.alturas(of(p, 'levels'))} más cerca; solo se probaron pasos desde el mejor bol en octavos.`,
   'why.builds_up_on_lengths': (p) =>
     `El bol ${of(p, 'bowl')} no va también en los largos: quedarían ${n.alturas(of(p, 'levels'))} demasiado oscuros.`,
   'why.nothing_wished': () => 'Todas las zonas deben quedar como están.',
@@ -44,74 +44,74 @@ export const why: Part<typeof english> = {
   'why.leave_as_it_is': () => 'Se queda como está: nada del estante lo acerca al objetivo.',
   // Lo que no se alcanza.
   'why.colour_does_not_lift_colour': () =>
-    'El tinte no aclara el tinte: lo teñido primero se limpia o se aclara.',
+    'El tinte no aclara el tinte: lo teñido primero se decapa o se decolora.',
   'why.lift_limit': () => 'Pide aclarar más de lo que este estante da de una vez en este cabello.',
   'why.depth_out_of_reach': () => 'Ningún tono de este estante oscurece tanto aquí.',
   'why.needs_filler': () =>
-    'El cabello aclarado que se oscurece tanto necesita antes un prepigmento, o queda apagado.',
-  'why.warmth_stays': () => 'El fondo cálido que deja ver el aclarado no se puede compensar del todo.',
-  'why.tone_between_words': () => 'El matiz se acerca, no llega del todo.',
-  'why.tone_out_of_reach': () => 'Este matiz no se consigue con estos tonos.',
+    'El cabello decolorado que se oscurece tanto necesita antes una prepigmentación, o queda apagado.',
+  'why.warmth_stays': () => 'El fondo cálido que deja ver el aclarado no se puede neutralizar del todo.',
+  'why.tone_between_words': () => 'El reflejo se acerca, no llega del todo.',
+  'why.tone_out_of_reach': () => 'Este reflejo no se consigue con estos tonos.',
   'why.white_cover': (p) =>
     `Las canas quedan ${n.alturas(of(p, 'levels'))} más claras que el resto y se notarían.`,
   'why.base_too_dark_for_high_lift': () => 'El superaclarante pide una altura natural más clara que esta.',
   'why.high_lift_on_coloured': () =>
-    'El superaclarante es para cabello natural, no para cabello teñido ni aclarado.',
+    'El superaclarante es para cabello natural, no para cabello teñido ni decolorado.',
   'why.lightened_is_toned': () =>
-    'El cabello aclarado se matiza con un oxidante de poca fuerza; no se vuelve a aclarar con un tinte.',
-  'why.condition_spent': () =>
-    'El estado del cabello ya no permite aclararlo más. Trátelo y planee otra visita.',
+    'El cabello decolorado se matiza con un oxidante bajo; no se vuelve a aclarar con un tinte.',
+  'why.condition_spent': () => 'Este cabello no debería aclararse más hoy. Trátelo y planifique otra visita.',
   'why.minerals_first': () =>
     'Hay minerales del agua en este cabello: quitarlos con un tratamiento quelante antes de cualquier peróxido.',
   'why.metal_test_first': () =>
-    'Por su historia puede haber metal: antes de cualquier peróxido va una prueba de metal.',
+    'Por su historial puede haber metal: antes de cualquier peróxido va una prueba de metales.',
   'why.range_not_on_scalp': () => 'Una gama queda fuera: no puede tocar el cuero cabelludo.',
-  'why.straightened_lately': () => 'Este cabello se alisó hace poco: los oxidantes más fuertes quedan fuera.',
+  'why.straightened_lately': () => 'Este cabello se alisó hace poco: los oxidantes más altos quedan fuera.',
   'why.failed_stretch': () =>
-    'El estiramiento en mojado falló: ahí ni decolorante, ni superaclarante, ni nada de 6 % o más.',
+    'La prueba de elasticidad falló: ahí ni decolorante, ni superaclarante, ni nada de 6 % o más.',
   'why.law': () => 'Un límite legal lo impide.',
   // De dónde viene la duda de una previsión.
   'why.doubt_from_level_reading': (p) =>
-    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de la altura leída.`,
+    `El ${of(p, 'percent')} % de la incertidumbre en la altura viene de la altura diagnosticada.`,
   'why.doubt_from_white_share': (p) =>
-    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de la parte de canas.`,
+    `El ${of(p, 'percent')} % de la incertidumbre en la altura viene de la parte de canas.`,
   'why.doubt_from_porosity': (p) =>
-    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de la porosidad.`,
+    `El ${of(p, 'percent')} % de la incertidumbre en la altura viene de la porosidad.`,
   'why.doubt_from_white_look': (p) =>
-    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene del color de las canas, que aquí nunca se midió.`,
+    `El ${of(p, 'percent')} % de la incertidumbre en la altura viene del color de las canas, que aquí nunca se midió.`,
   'why.doubt_from_lightening': (p) =>
-    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de lo rápido que aclara esta cabeza: lo dice una prueba de mechón.`,
+    `El ${of(p, 'percent')} % de la incertidumbre en la altura viene de lo rápido que aclara esta cabeza: lo dice una prueba de mechón.`,
   'why.doubt_from_uptake': (p) =>
-    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de cuánto color toma este cabello: lo dice una prueba de mechón.`,
+    `El ${of(p, 'percent')} % de la incertidumbre en la altura viene de cuánto color toma este cabello: lo dice una prueba de mechón.`,
   'why.doubt_from_blend': (p) =>
-    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de cómo se ven juntos el cabello blanco y el pigmentado.`,
+    `El ${of(p, 'percent')} % de la incertidumbre en la altura viene de cómo se ven juntos el cabello blanco y el pigmentado.`,
   'why.doubt_from_shade_name': (p) =>
-    `El ${of(p, 'percent')} % de la duda sobre lo claro u oscuro que quede viene de un tono conocido solo por su nombre: una muestra lo aclara.`,
+    `El ${of(p, 'percent')} % de la incertidumbre en la altura viene de un tono conocido solo por su nombre: lo dice una muestra.`,
   // Lo que hay que señalar antes de mezclar.
   'why.finding_dark_band': (p) =>
     `${of(p, 'zone')}: una banda ${n.alturas(of(p, 'levels'))} más oscura que lo que la rodea. Dele su propio bol; hoy, mejor dejarla más clara y oscurecerla después.`,
   'why.finding_light_band': (p) =>
     `${of(p, 'zone')}: una banda ${n.alturas(of(p, 'levels'))} más clara que lo que la rodea. Oscurézcala aparte.`,
   'why.finding_hot_regrowth': (p) =>
-    `${of(p, 'zone')}: crecimiento teñido ${n.alturas(of(p, 'levels'))} más claro que los largos. Oscurézcalo con el tono de los largos y un oxidante de poca fuerza.`,
+    `${of(p, 'zone')}: raíz teñida ${n.alturas(of(p, 'levels'))} más clara que los largos. Oscurézcala con el tono de los largos y un oxidante bajo.`,
   'why.finding_uneven_ends': (p) =>
     `${of(p, 'zone')}: puntas que se apartan ${n.alturas(of(p, 'levels'))} de los largos. Deles un bol o un tiempo propios.`,
   'why.finding_green': (p) =>
-    `${of(p, 'zone')}: se ve verde. Descarte primero minerales y metal; después un poco de rojo o cobre lo corrige.`,
+    `${of(p, 'zone')}: se ve verde. Descarte primero minerales y metal; después un poco de rojo o cobrizo lo neutraliza.`,
   // Caminos en varios pasos.
   'why.later_bowl_decides': () => 'Aquí sigue otro paso: lo que cuenta es el bol de después.',
   'why.route_chelate': (p) => `Quitar los minerales: ${n.minutos(of(p, 'minutes'))}, luego enjuagar bien.`,
   'why.route_soften': (p) =>
-    `Ablandar las canas resistentes: ${of(p, 'strength')}, ${n.minutos(of(p, 'minutes'))}.`,
-  'why.route_fill': () => 'Prepigmentar, para que lo oscuro tenga un fondo cálido.',
+    `Mordiente en las canas resistentes: ${of(p, 'strength')}, ${n.minutos(of(p, 'minutes'))}.`,
+  'why.route_fill': () => 'Prepigmentar, para que el color tenga un fondo cálido.',
   'why.route_remove': (p) =>
-    `Quitar el color viejo: ${n.minutos(of(p, 'minutes'))}, luego enjuagar todo el tiempo que diga el fabricante.`,
+    `Decapar el color viejo: ${n.minutos(of(p, 'minutes'))}, luego enjuagar todo el tiempo que diga el fabricante.`,
   'why.route_lighten': (p) =>
-    `Aclarar con ${of(p, 'strength')}, hasta ${n.minutos(of(p, 'minutes'))}. Mirar cada pocos minutos; parar con dolor, calor o si el cabello se estira.`,
+    `Decolorar con ${of(p, 'strength')}, hasta ${n.minutos(of(p, 'minutes'))}. Mirar cada pocos minutos; parar con dolor, calor o si el cabello se estira.`,
   'why.route_needs_visits': (p) =>
     `Lleva ${n.visitas(of(p, 'visits'))}, con ${n.semanas(of(p, 'weeks'))} o más entre una y otra. Revise el cabello antes de cada una.`,
   'why.route_stays_short': () => 'Aun así no se alcanza del todo el objetivo.',
-  'why.route_strand_first': () => 'Más de un paso añade duda: pruebe antes todo el camino en un mechón.',
+  'why.route_strand_first': () =>
+    'Más de un paso añade incertidumbre: pruebe antes todo el camino en un mechón.',
   // Una segunda mirada.
   'why.change_strength': (p) => `Tomar oxidante de ${of(p, 'strength')}.`,
   'why.change_ratio': (p) => `Mezclar 1 : ${of(p, 'ratio')}.`,
@@ -120,18 +120,19 @@ export const why: Part<typeof english> = {
   'why.add_shade': (p) => `Añadir ${of(p, 'share')} % de ${of(p, 'product')}.`,
   'why.drop_shade': (p) => `No poner ${of(p, 'product')}.`,
   'why.shift_shares': (p) => `Poner más de ${of(p, 'product')}: ${of(p, 'share')} % del color.`,
-  'why.finish_with': (p) => `Terminar lo pesado con ${of(p, 'grams')} g de ${of(p, 'product')}.`,
+  'why.finish_with': (p) => `Completar lo pesado con ${of(p, 'grams')} g de ${of(p, 'product')}.`,
   'why.weighed_is_lost': (p) =>
-    `Cuenco ${of(p, 'bowl')}: lo pesado (${of(p, 'grams')} g) no se puede terminar bien. Empezarlo de nuevo.`,
+    `Bol ${of(p, 'bowl')}: lo pesado (${of(p, 'grams')} g) no se puede completar bien. Empezarlo de nuevo.`,
   'why.another_bowl': () => 'Otro bol se acerca más que cualquier cambio de este.',
   'why.rule_limit': () => 'Un límite de las reglas para este cabello lo impide.',
   'why.stopped_by_rules': () => 'Una regla detiene esta visita: hoy no se mezcla nada de lo pedido.',
   'why.bowls_stopped_by_rules': () => 'Un bol incumple una regla: no hay previsión para él.',
-  'why.left_out_for_condition': () => 'Un bol se omite: con este reloj costaría demasiado al cabello.',
+  'why.left_out_for_condition': () => 'Un bol queda fuera: con este reloj dañaría demasiado el cabello.',
   'why.other_maker_skin_test': () =>
     'Color de otro fabricante: antes hace falta una nueva prueba cutánea, como diga el fabricante.',
   'why.nothing_may_replace': () => 'Nada del estante puede ocupar su lugar en este cabello.',
-  'why.scalp_lightener_strength': () => 'Un decolorante de esta fuerza no puede tocar el cuero cabelludo.',
+  'why.scalp_lightener_strength': () =>
+    'Un decolorante de esta concentración no puede tocar el cuero cabelludo.',
   // El orden del trabajo.
   'why.packets_first': () => 'Primero las mechas en papel: lo de en medio va después.',
   'why.whitest_first': () => 'Primero el cabello más blanco: es el que más tarda.',
@@ -142,27 +143,26 @@ export const why: Part<typeof english> = {
   'why.parting_by_parting': () => 'Partición por partición.',
   'why.needs_longest': (p) => `Primero lo que más tarda: ${of(p, 'minutes')} minutos.`,
   'why.needs_less': (p) => `Después: solo necesita ${of(p, 'minutes')} minutos.`,
-  'why.porous_last': () => 'El cabello más poroso después: toma antes.',
+  'why.porous_last': () => 'El cabello más poroso después: toma antes el color.',
   'why.time_is_over': () => 'Se cumplió su tiempo.',
   'why.away_from_scalp_first': () =>
     'Primero lo que está lejos del cuero cabelludo: su calor acelera el aclarado.',
   'why.scalp_zone_later': () => 'La zona del cuero cabelludo, más tarde: su calor acelera el aclarado.',
   'why.porous_ends_last': () => 'Las puntas porosas al final: son las que antes toman el color.',
-  'why.lengths_after_regrowth': () => 'Los largos después del crecimiento.',
+  'why.lengths_after_regrowth': () => 'Los largos después de la raíz.',
   'why.small_mix': () => 'Una mezcla pequeña y fresca: la primera ya estaría pasada.',
-  'why.one_basin_time': () => 'Todo lo que toca el cuero cabelludo se retira a la vez.',
+  'why.one_basin_time': () => 'Todo lo que toca el cuero cabelludo se enjuaga a la vez.',
   // After the visit.
-  'why.after_line_shows': (p) =>
-    `El crecimiento marca una línea tras ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
+  'why.after_line_shows': (p) => `La raíz marca una línea tras ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
   'why.after_short_hair_grows_out': (p) =>
     `Un cabello tan corto ya ha crecido tras ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
   'why.after_fades_softly': (p) => `Se desvanece suavemente en ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
   'why.after_blended_not_covered': (p) =>
-    `Las canas se matizan, no se cubren; se desvanece suavemente en ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
+    `Las canas se difuminan, no se cubren; se desvanece suavemente en ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
   'why.after_red_fades_first': (p) =>
     `El rojo se va primero: refrescar tras ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
   'why.after_copper_fades': (p) =>
-    `El cobre se apaga: un baño de brillo tras ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
+    `El cobrizo se apaga: un tono sobre tono tras ${of(p, 'from')} a ${of(p, 'until')} semanas.`,
   'why.after_toner_lasts': (p) =>
     `Un matiz dura de ${of(p, 'from')} a ${of(p, 'until')} semanas, no para siempre.`,
   'why.after_shadow_fades': (p) =>
@@ -172,7 +172,7 @@ export const why: Part<typeof english> = {
   'why.after_direct_stains': () => 'Mancha la ropa y la piel, y cuesta volver a quitarlo.',
   'why.after_ends_take_and_fade': () => 'Las puntas porosas toman más de golpe y se apagan antes.',
   'why.after_lighter_needs_more': () => 'Volver a aclarar pedirá un decapado o mechas.',
-  'why.after_growth_may_glow': () => 'El crecimiento puede verse más vivo que los largos.',
+  'why.after_growth_may_glow': () => 'La raíz puede verse más viva que los largos.',
   'why.after_warmth_shows': () => 'Donde sale el color viejo se verá calidez.',
   'why.after_darkens_back': () => 'Puede volver a oscurecer en unos días.',
   'why.after_half_way_is_good': () => 'Llegar a la mitad ya es un buen resultado hoy.',
