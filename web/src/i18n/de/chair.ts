@@ -124,7 +124,7 @@ export const chair: Part<typeof english> = {
   'agree.risk_white': 'Aus der Nähe kann noch Weiß zu sehen sein.',
   'agree.risk_line': 'Zwischen Ansatz und Längen kann eine Linie zu sehen sein.',
   'agree.risk_past':
-    'Frühere Farbe oder Behandlungen können unvorhersehbar wirken; zuerst wird eine Strähne probiert.',
+    'Frühere Farbe oder Behandlungen können unvorhersehbar wirken; zuerst wird eine Strähne getestet.',
   'agree.risk_allergy': 'Eine allergische Reaktion ist möglich, auch nach Jahren ohne.',
   'agree.upkeep': 'Damit es so bleibt',
   'agree.a_year': (visits) => `Etwa ${n.besuche(visits)} im Jahr, damit es so bleibt.`,

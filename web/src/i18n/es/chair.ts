@@ -122,8 +122,8 @@ export const chair: Part<typeof english> = {
   'agree.risk_level': (levels) => `Puede quedar ${n.alturas(levels)} más claro o más oscuro de lo que se ve.`,
   'agree.risk_drier':
     'Aclarar reseca el cabello y lo vuelve más poroso; puede romperse, y el cuero cabelludo puede picar.',
-  'agree.risk_white': 'De cerca puede verse aún algo de blanco.',
-  'agree.risk_line': 'Puede verse una línea entre la raíz nueva y el resto.',
+  'agree.risk_white': 'De cerca puede verse aún alguna cana.',
+  'agree.risk_line': 'Puede verse una línea entre la raíz y el resto.',
   'agree.risk_past':
     'Un color o un tratamiento anterior puede actuar de forma imprevista; primero se prueba un mechón.',
   'agree.risk_allergy': 'Una reacción alérgica es posible incluso tras años sin ella.',

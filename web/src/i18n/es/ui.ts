@@ -20,7 +20,7 @@ export const ui: Part<typeof english> = {
   'ui.total': 'En total',
   'ui.as_list': 'Como lista',
   'ui.latest': (time) => `fuera a las ${time} como muy tarde`,
-  'ui.most_here': (what, more) => `${what} (y, menos, ${more} ${more === 1 ? 'zona más' : 'zonas más'})`,
+  'ui.most_here': (what, more) => `${what} (y, algo menos, ${more} ${more === 1 ? 'zona más' : 'zonas más'})`,
   'ui.said': (what, words) => `${what}: ${words}`,
   'unit.g': 'g',
   'unit.oz': 'oz',

@@ -124,8 +124,8 @@ export const chair: Part<typeof english> = {
     `Le résultat peut être de ${n.tons(levels)} plus clair ou plus foncé que l’image.`,
   'agree.risk_drier':
     'Éclaircir dessèche le cheveu et le rend plus poreux ; il peut casser, et le cuir chevelu peut piquer.',
-  'agree.risk_white': 'De près, un peu de blanc peut rester visible.',
-  'agree.risk_line': 'Une ligne entre la repousse et le reste peut se voir.',
+  'agree.risk_white': 'De près, quelques cheveux blancs peuvent rester visibles.',
+  'agree.risk_line': 'Une démarcation entre la repousse et le reste peut se voir.',
   'agree.risk_past':
     'Une ancienne couleur ou un ancien traitement peut agir de façon imprévue ; on essaie d’abord une mèche.',
   'agree.risk_allergy': 'Une réaction allergique est possible même après des années sans.',
@@ -141,7 +141,7 @@ export const chair: Part<typeof english> = {
   'agree.sign': 'Signer',
   'agree.asked': 'Une signature est demandée aujourd’hui : il y a un risque ou une limite à connaître.',
   'agree.not_asked': 'Rien d’inhabituel : une signature est possible, la visite continue sans.',
-  'agree.no_price': 'prix pas encore dit',
+  'agree.no_price': 'prix pas encore indiqué',
   'agree.price_from': 'Prix de',
   'agree.price_to': 'à',
   'agree.typed': 'Ou tapé',

@@ -18,7 +18,7 @@ export const ui = {
   'ui.as_list': 'En liste',
   'ui.latest': (time: string) => `à rincer à ${time} au plus tard`,
   'ui.most_here': (what: string, more: number) =>
-    `${what} (et, moins, ${more} ${more === 1 ? 'autre zone' : 'autres zones'})`,
+    `${what} (et, un peu moins, ${more} ${more === 1 ? 'autre zone' : 'autres zones'})`,
   'ui.said': (what: string, words: string) => `${what} : ${words}`,
   'unit.g': 'g',
   'unit.oz': 'oz',
