@@ -106,6 +106,7 @@ describe('numbers with their nouns', () => {
     expect(says('fr', () => t('bowl.moves', 'nuque', '1', '2,0'))).toContain('de 1 ton (');
     expect(says('fr', () => t('ask.told', 0))).toBe('0 réponse');
     expect(says('de', () => t('bowl.moves', 'Nacken', '1', '2,0'))).toContain('um 1 Tonhöhe (');
+    expect(says('en', () => t('problem.try_later', { seconds: '1' }))).toContain('Wait 1 second.');
     expect(says('en', () => t('care.fades', '1', '1'))).toContain('1 week, at 1 wash a week');
     expect(says('de', () => t('care.fades', '1', '1'))).toContain('1 Woche, bei 1 Wäsche je Woche');
   });

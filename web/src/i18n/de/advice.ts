@@ -4,7 +4,7 @@ import { n } from './count';
 
 export const advice: Part<typeof english> = {
   'route.title': 'Mehr als ein Schritt',
-  'route.lead': 'Wo eine Schale das Ziel nicht erreicht. Den ganzen Weg zuerst an einer Strähne probieren.',
+  'route.lead': 'Wo eine Schale das Ziel nicht erreicht. Den ganzen Weg zuerst an einer Strähne testen.',
   'route.gone': 'Diese Schalen stammen von einem Weg, der heute nicht mehr angeboten wird.',
   'route.chelate': 'Mineralien entfernen, dann färben',
   'route.soften': 'Vorweichen, dann färben',
@@ -53,7 +53,7 @@ export const advice: Part<typeof english> = {
   'advice.take': 'So ändern',
   'advice.changed': (bowl) => `Schale ${bowl} ist geändert.`,
   'advice.best': (recipe) => `Hier am besten: ${recipe}`,
-  'effects.title': 'Was jeder Teil bewirkt',
+  'effects.title': 'Was jedes Produkt bewirkt',
   'effects.without': (name, words) => `Ohne ${name}: ${words}`,
   'effects.lighter': (levels) => `${n.tonhöhen(levels)} heller`,
   'effects.darker': (levels) => `${n.tonhöhen(levels)} dunkler`,

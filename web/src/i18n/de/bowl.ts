@@ -24,12 +24,12 @@ export const bowl: Part<typeof english> = {
   'bowl.moves': (zone: string, levels: string, lab: string) =>
     `So gelassen ändert sich ${zone} am meisten: um ${n.tonhöhen(levels)} (Farbunterschied ${lab}).`,
   'bowl.passes_rule':
-    'So verstößt diese Schale gegen eine Regel. Die anderen Teile anpassen oder neu mischen.',
+    'So verstößt diese Schale gegen eine Regel. Die anderen Produkte anpassen oder neu mischen.',
   'bowl.not_predicted': 'Was das mit der Farbe macht, lässt sich jetzt nicht sagen.',
   'bowl.predicting': 'Die Farbe wird vorhergesagt',
   'bowl.scale_up': (g: string) => `Die anderen anpassen: zusammen ${g} mehr`,
   'bowl.leave_it': 'So lassen',
-  'bowl.follows': (b: string) => `Schale ${b}: die anderen Teile sind angepasst.`,
+  'bowl.follows': (b: string) => `Schale ${b}: die anderen Produkte sind angepasst.`,
   'bowl.stays': (b: string) => `Schale ${b} bleibt so.`,
   'bowl.label': 'Etikett der Schale',
   'bowl.not_mixed': 'noch nicht gemischt',

@@ -72,7 +72,7 @@ export const chair: Part<typeof english> = {
   'sheet.cut': (cm) => `Abgeschnitten: ${cm} cm`,
   'sheet.redo': (cause) => `Bessert einen früheren Besuch nach: ${cause}.`,
   'sheet.earlier': 'Der frühere Besuch',
-  'sheet.stopped': (what, hour) => `Gestoppt um ${hour}: ${what}`,
+  'sheet.stopped': (what, hour) => `Abgebrochen um ${hour}: ${what}`,
   'sheet.corrected': (day, why) => `Antworten berichtigt ${day}: ${why}`,
   'sheet.caution':
     'Was getan wurde, kein Rat, es zu wiederholen: neu fragen, neu testen. Die Gebrauchsanweisung des Herstellers geht vor.',
@@ -116,7 +116,7 @@ export const chair: Part<typeof english> = {
     'Oben wie es heute ist, unten wie es werden soll; ein Bildschirm zeigt Farbe nur ungefähr.',
   'agree.will': 'Wie es werden soll',
   'agree.will_not': 'Was heute nicht geschieht',
-  'agree.others': 'Was man statt dessen tun könnte',
+  'agree.others': 'Was man stattdessen tun könnte',
   'agree.risks': 'Was schiefgehen kann',
   'agree.risk_level': (levels) => `Es kann ${n.tonhöhen(levels)} heller oder dunkler werden als gezeigt.`,
   'agree.risk_drier':
@@ -137,7 +137,7 @@ export const chair: Part<typeof english> = {
   'agree.raises_check': 'eine Kontrolle eine andere Farbe zeigt als erwartet',
   'agree.sign': 'Unterschreiben',
   'agree.asked':
-    'Heute wird um eine Unterschrift gebeten: es gibt ein Risiko oder eine Grenze, von der man wissen muss.',
+    'Heute wird um eine Unterschrift gebeten: es gibt ein Risiko oder eine Grenze, die man kennen muss.',
   'agree.not_asked': 'Nichts Ungewöhnliches: eine Unterschrift ist möglich, es geht auch ohne.',
   'agree.no_price': 'noch kein Preis genannt',
   'agree.price_from': 'Preis von',
@@ -159,7 +159,7 @@ export const chair: Part<typeof english> = {
   'gate.answer_now': 'Das sind die Antworten der Kundin oder des Kunden',
   'gate.answered_at': (day, hour) => `Beantwortet ${day}, ${hour}`,
   'gate.corrected_at': (day, hour) => `Berichtigt ${day}, ${hour}`,
-  'gate.differs': (day, hour) => `Nicht die Antworten von ${day}, ${hour}`,
+  'gate.differs': (day, hour) => `Andere Antworten als am ${day}, ${hour}`,
   'gate.differs_note':
     'Was erlaubt ist, folgt den jetzigen Antworten. Angeben, warum sie sich geändert haben: beide bleiben erhalten.',
   'gate.why': 'Warum',

@@ -8,6 +8,7 @@ export const n = {
   tonhöhen: (x: Written) => count(x, { one: 'Tonhöhe', other: 'Tonhöhen' }),
   wochen: (x: Written) => count(x, { one: 'Woche', other: 'Wochen' }),
   minuten: (x: Written) => count(x, { one: 'Minute', other: 'Minuten' }),
+  sekunden: (x: Written) => count(x, { one: 'Sekunde', other: 'Sekunden' }),
   zonen: (x: Written) => count(x, { one: 'Zone', other: 'Zonen' }),
   bereiche: (x: Written) => count(x, { one: 'Bereich', other: 'Bereiche' }),
   schalen: (x: Written) => count(x, { one: 'Schale', other: 'Schalen' }),

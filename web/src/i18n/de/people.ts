@@ -1,5 +1,6 @@
 import type { people as en } from '../en/people';
 import type { Part } from '../types';
+import { n } from './count';
 
 type P = Readonly<Record<string, string>>;
 
@@ -101,8 +102,8 @@ export const people: Part<typeof en> = {
   'problem.wrong_secret': () => 'Name und PIN oder Passphrase passen nicht zusammen. Noch einmal versuchen.',
   'problem.try_later': (p: P) =>
     Number(p.seconds) < 90
-      ? `Zu viele Versuche. Warten Sie ${p.seconds ?? '?'} Sekunden.`
-      : `Zu viele Versuche. Warten Sie ${Math.ceil(Number(p.seconds) / 60)} Minuten.`,
+      ? `Zu viele Versuche. Noch ${n.sekunden(p.seconds ?? '?')} warten.`
+      : `Zu viele Versuche. Noch ${Math.ceil(Number(p.seconds) / 60)} Minuten warten.`,
   'problem.not_paired': () => 'Eine PIN gilt nur auf einem gekoppelten Gerät. Die Passphrase nehmen.',
   'problem.already_founded': () => 'Der Salon hat schon eine Inhaberin oder einen Inhaber. Anmelden.',
   'problem.owner_first': () => 'Zuerst braucht der Salon eine Inhaberin oder einen Inhaber.',

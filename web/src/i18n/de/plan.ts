@@ -29,8 +29,8 @@ export const plan: Part<typeof english> = {
   'plan.develops': (label) => `${label} wirkt ein`,
   'plan.expected': (levels) => `Tonhöhe ${levels} erwartet`,
   'plan.on_for': (minutes) => `${minutes} auf dem Haar`,
-  'plan.likely': (share) => `${share} wahrscheinlich wie gewünscht`,
-  'plan.likely_simulated': (share) => `${share} wahrscheinlich wie gewünscht (simuliert)`,
+  'plan.likely': (share) => `zu ${share} wahrscheinlich wie gewünscht`,
+  'plan.likely_simulated': (share) => `zu ${share} wahrscheinlich wie gewünscht (simuliert)`,
   'plan.wedge':
     'Der Keil an den Spitzen zeigt, wie das Ergebnis wahrscheinlich schwankt: bei acht von zehn Köpfen.',
   'plan.untested': 'hier ungeprüft: zuerst Strähnentest',

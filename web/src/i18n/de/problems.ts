@@ -4,7 +4,7 @@ import { n, of } from './count';
 
 /** Was nicht stimmt und was zu tun ist, für jeden Code, der auf einen Bildschirm kommen kann. */
 export const problems: Part<typeof english> = {
-  'problem.unknown': (code) => `Hier stimmt etwas nicht (${code}). Bitte melden Sie dieses Wort.`,
+  'problem.unknown': (code) => `Hier stimmt etwas nicht (${code}). Dieses Wort bitte melden.`,
   'problem.out_of_range': (p) =>
     `${of(p, 'value')} ist nicht möglich: nur ${of(p, 'min')} bis ${of(p, 'max')}.`,
   'problem.level_out_of_range': (p) =>
@@ -207,7 +207,7 @@ export const problems: Part<typeof english> = {
     `Schale ${of(p, 'bowl')}: ${of(p, 'product')} ist aus einer anderen Serie. Serien nur mischen, wo die Gebrauchsanweisung ihres Herstellers es erlaubt.`,
   'problem.developer_alone': (p) => `Schale ${of(p, 'bowl')} enthält nur Entwickler. Eine Nuance dazugeben.`,
   'problem.over_legal_limit': (p) =>
-    `Schale ${of(p, 'bowl')} liegt über einer gesetzlichen Grenze. Nicht verwenden; ihre Teile ändern, bis sie darunter liegt.`,
+    `Schale ${of(p, 'bowl')} liegt über einer gesetzlichen Grenze. Nicht verwenden; ihre Produkte ändern, bis sie darunter liegt.`,
   'problem.not_permitted_use': (p) =>
     `Schale ${of(p, 'bowl')} enthält einen Stoff, der dafür nicht zugelassen ist. Nicht verwenden.`,
   'problem.percentages_unknown': (p) =>

@@ -15,7 +15,7 @@ export const rules: Part<typeof english> = {
   'rule.test.age': 'Der Hauttest ist zu alt.',
   'rule.test.void': 'Der Hauttest gilt nicht mehr oder war mit der Farbe eines anderen Herstellers.',
   'rule.test.offskin':
-    'Auch abseits der Haut läuft beim Spülen Farbe darüber, und der Hauttest fehlt oder ist nicht abgelesen.',
+    'Auch abseits der Haut läuft beim Ausspülen Farbe darüber, und der Hauttest fehlt oder ist nicht abgelesen.',
   'rule.test.clear': 'Der Hauttest war ohne Befund. Eine Reaktion schließt er nicht aus.',
   'rule.react.colour': 'Es gab schon eine Reaktion auf Haarfarbe.',
   'rule.react.tattoo': 'Es gab eine Reaktion auf ein Tattoo mit schwarzem Henna.',
@@ -42,7 +42,7 @@ export const rules: Part<typeof english> = {
   'rule.metal.positive': 'Auf diesem Haar ist Metall.',
   'rule.metal.nochange': 'Der Metalltest zeigte gar keine Änderung: nicht bestanden.',
   'rule.metal.passed': 'Der Metalltest ist bestanden.',
-  'rule.stretch.low': 'Nasses Haar dehnt sich zu wenig oder geht nicht zurück.',
+  'rule.stretch.low': 'Nasses Haar dehnt sich zu wenig oder federt nicht zurück.',
   'rule.stretch.gummy': 'Nasses Haar ist wie Gummi.',
   'rule.stretch.untested': 'Dieses Haar ist vorbehandelt, und die Nassdehnung wurde heute nicht geprüft.',
   'rule.porosity.high': 'Poröses Haar: ein schwacher Entwickler.',

@@ -45,8 +45,8 @@ export const visit: Part<typeof english> = {
   'home.as_planned': 'wie geplant gefärbt',
   'home.not_coloured': 'nicht gefärbt',
   'home.as_planned_note':
-    'Die Beurteilung beginnt mit dem, was jener Plan auf dem Haar gelassen haben sollte. Das ist eine Vorhersage: jeden Bereich neu ansehen.',
-  'home.working': 'Was jener Plan auf dem Haar gelassen hat, wird ausgerechnet',
+    'Die Beurteilung beginnt mit dem, was jener Plan auf dem Haar hinterlassen haben sollte. Das ist eine Vorhersage: jeden Bereich neu ansehen.',
+  'home.working': 'Was jener Plan auf dem Haar hinterlassen hat, wird ausgerechnet',
   'home.example': 'Beispielköpfe',
   'home.list': 'Alle Besuche, die neuesten zuerst',
   'home.older': 'Ältere Besuche zeigen',

@@ -16,7 +16,7 @@ export const why: Part<typeof english> = {
   'why.warmth_expected': (p) =>
     `Beim Aufhellen um ${n.tonhöhen(of(p, 'levels'))} kommt die Wärme darunter zum Vorschein.`,
   'why.deepen_at_basin': () =>
-    'Selten zu dunkel. Ist es am Becken zu hell, dort mit einer Intensivtönung vertiefen, die eine Tonhöhe dunkler ist.',
+    'Wird kaum zu dunkel. Ist es am Becken zu hell, dort mit einer Intensivtönung vertiefen, die eine Tonhöhe dunkler ist.',
   'why.warming_tone': (p) =>
     `${of(p, 'product')}, ${of(p, 'share')} %, gibt die Wärme zurück, die fehlen würde.`,
   'why.in_packets': (p) => `Etwa ${n.päckchen(of(p, 'packets'))}, je ${of(p, 'grams')} g.`,

@@ -8,6 +8,7 @@ export const n = {
   levels: (x: Written) => count(x, { one: 'level', other: 'levels' }),
   weeks: (x: Written) => count(x, { one: 'week', other: 'weeks' }),
   minutes: (x: Written) => count(x, { one: 'minute', other: 'minutes' }),
+  seconds: (x: Written) => count(x, { one: 'second', other: 'seconds' }),
   zones: (x: Written) => count(x, { one: 'zone', other: 'zones' }),
   areas: (x: Written) => count(x, { one: 'area', other: 'areas' }),
   bowls: (x: Written) => count(x, { one: 'bowl', other: 'bowls' }),

@@ -1,3 +1,5 @@
+import { n } from './count';
+
 type P = Readonly<Record<string, string>>;
 
 /** Who works here, and how they come in. */
@@ -100,7 +102,7 @@ export const people = {
   'problem.wrong_secret': () => 'Name and secret do not match. Try again.',
   'problem.try_later': (p: P) =>
     Number(p.seconds) < 90
-      ? `Too many tries. Wait ${p.seconds ?? '?'} seconds.`
+      ? `Too many tries. Wait ${n.seconds(p.seconds ?? '?')}.`
       : `Too many tries. Wait ${Math.ceil(Number(p.seconds) / 60)} minutes.`,
   'problem.not_paired': () => 'A PIN works on a paired device only. Use the passphrase.',
   'problem.already_founded': () => 'The salon has an owner already. Sign in.',

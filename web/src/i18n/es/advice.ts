@@ -63,7 +63,7 @@ export const advice: Part<typeof english> = {
   'effects.same': 'casi igual',
   'effects.further': (levels) => `${n.alturas(levels)} más lejos del objetivo`,
   'instead.title': 'Tubo vacío u otra gama',
-  'instead.without': 'Sin este',
+  'instead.without': 'Prescindir de',
   'instead.weighed': 'Ya en el bol',
   'instead.from': 'Hacerlo con',
   'instead.choose': 'Elegir …',

@@ -45,7 +45,7 @@ export const asked: Part<typeof english> = {
   'ask.tattoo.reaction': 'sí, con reacción',
   'ask.scalp': '¿Cómo está el cuero cabelludo?',
   'ask.scalp.unknown': 'sin mirar',
-  'ask.scalp.calm': 'tranquilo',
+  'ask.scalp.calm': 'en calma',
   'ask.scalp.sensitive': 'sensible',
   'ask.scalp.broken': 'herido o irritado',
   'ask.scalp.infected': 'infectado',

@@ -3,7 +3,7 @@ import type { Part } from '../types';
 import { n } from './count';
 
 export const chair: Part<typeof english> = {
-  'step.aftercare': 'después',
+  'step.aftercare': 'cuidados',
   'clients.title': 'Clientes',
   'clients.find': 'Buscar por una parte del nombre',
   'clients.failed': 'No se pudo leer la clientela.',
@@ -220,7 +220,7 @@ export const chair: Part<typeof english> = {
   'serious.life': 'riesgo inmediato para la vida',
   'serious.death': 'fallecimiento',
   'course.not_known': 'no se sabe',
-  'course.over': 'pasado',
+  'course.over': 'superado',
   'course.better': 'mejor',
   'course.the_same': 'igual',
   'course.worse': 'peor',

@@ -8,6 +8,7 @@ export const n = {
   alturas: (x: Written) => count(x, { one: 'altura', other: 'alturas' }),
   semanas: (x: Written) => count(x, { one: 'semana', other: 'semanas' }),
   minutos: (x: Written) => count(x, { one: 'minuto', other: 'minutos' }),
+  segundos: (x: Written) => count(x, { one: 'segundo', other: 'segundos' }),
   zonas: (x: Written) => count(x, { one: 'zona', other: 'zonas' }),
   boles: (x: Written) => count(x, { one: 'bol', other: 'boles' }),
   mechas: (x: Written) => count(x, { one: 'mecha en papel', other: 'mechas en papel' }),

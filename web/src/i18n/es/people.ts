@@ -1,5 +1,6 @@
 import type { people as en } from '../en/people';
 import type { Part } from '../types';
+import { n } from './count';
 
 type P = Readonly<Record<string, string>>;
 
@@ -69,7 +70,7 @@ export const people: Part<typeof en> = {
         : `${now} caracteres: fuerte`,
   'enter.differ': 'Todavía no es igual.',
   'enter.show': 'Mostrar lo que se escribe',
-  'enter.who': '¿Quién es?',
+  'enter.who': '¿Quién es usted?',
   'enter.not_listed': 'Otra persona, o aún sin PIN',
   'enter.with_passphrase': 'Con la frase secreta',
   'enter.pin': 'PIN',
@@ -101,7 +102,7 @@ export const people: Part<typeof en> = {
   'problem.wrong_secret': () => 'El nombre y el PIN o la frase secreta no coinciden. Inténtelo otra vez.',
   'problem.try_later': (p: P) =>
     Number(p.seconds) < 90
-      ? `Demasiados intentos. Espere ${p.seconds ?? '?'} segundos.`
+      ? `Demasiados intentos. Espere ${n.segundos(p.seconds ?? '?')}.`
       : `Demasiados intentos. Espere ${Math.ceil(Number(p.seconds) / 60)} minutos.`,
   'problem.not_paired': () => 'El PIN solo vale en un dispositivo vinculado. Use la frase secreta.',
   'problem.already_founded': () => 'El salón ya tiene propietaria o propietario. Inicie sesión.',

@@ -7,7 +7,7 @@ export const plan: Part<typeof english> = {
   'plan.timeline': 'Colorista y boles en el tiempo',
   'plan.searching': 'Comparando boles del estante',
   'plan.no_wish': 'Aún no hay objetivo',
-  'plan.no_wish_text': 'Los boles se buscan para un objetivo: elíjalo primero.',
+  'plan.no_wish_text': 'Los boles se calculan para un objetivo: elíjalo primero.',
   'plan.to_aim': 'Al objetivo',
   'plan.time': 'En el sillón',
   'plan.mixed': 'Mezclado',
@@ -59,7 +59,7 @@ export const plan: Part<typeof english> = {
   'plan.miss': (objective, bound) =>
     `Desvío esperado ${n.alturas(objective)}; ninguna mezcla considerada baja de ${bound}.`,
   'plan.uneven': (levels) => `De ello, ${n.alturas(levels)} por las líneas donde los tramos se tocan.`,
-  'plan.not_today': 'Una parte no está al alcance hoy',
+  'plan.not_today': 'Una parte no es alcanzable hoy',
   'plan.nearest': (words) => `Lo más cercano hoy: ${words}.`,
   'plan.notes': 'Mire esto antes de mezclar',
   'plan.why_plan': 'Por qué este plan',

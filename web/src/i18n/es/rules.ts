@@ -9,7 +9,7 @@ export const rules: Part<typeof english> = {
   'rule.react.ask': 'No se ha preguntado por reacciones anteriores a un tinte.',
   'rule.tattoo.ask': 'No se ha preguntado por tatuajes de henna negra.',
   'rule.scalp.ask': 'No se ha mirado el cuero cabelludo.',
-  'rule.test.lead': 'No hay prueba cutánea de este color con tiempo suficiente y leída.',
+  'rule.test.lead': 'No hay prueba cutánea de este color, puesta el tiempo suficiente y leída.',
   'rule.test.us': 'La prueba previa no se hizo como dice el envase, uno o dos días antes.',
   'rule.test.positive': 'La prueba cutánea mostró una reacción.',
   'rule.test.age': 'La prueba cutánea es demasiado antigua.',

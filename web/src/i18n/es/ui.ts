@@ -19,7 +19,7 @@ export const ui: Part<typeof english> = {
   'ui.amount': 'Cantidad',
   'ui.total': 'En total',
   'ui.as_list': 'Como lista',
-  'ui.latest': (time) => `fuera a las ${time} como muy tarde`,
+  'ui.latest': (time) => `enjuagar a las ${time} como muy tarde`,
   'ui.most_here': (what, more) => `${what} (y, algo menos, ${more} ${more === 1 ? 'zona más' : 'zonas más'})`,
   'ui.said': (what, words) => `${what}: ${words}`,
   'unit.g': 'g',

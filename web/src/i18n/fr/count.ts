@@ -8,6 +8,7 @@ export const n = {
   tons: (x: Written) => count(x, { one: 'ton', other: 'tons' }),
   semaines: (x: Written) => count(x, { one: 'semaine', other: 'semaines' }),
   minutes: (x: Written) => count(x, { one: 'minute', other: 'minutes' }),
+  secondes: (x: Written) => count(x, { one: 'seconde', other: 'secondes' }),
   zones: (x: Written) => count(x, { one: 'zone', other: 'zones' }),
   bols: (x: Written) => count(x, { one: 'bol', other: 'bols' }),
   papillotes: (x: Written) => count(x, { one: 'papillote', other: 'papillotes' }),

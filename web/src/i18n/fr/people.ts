@@ -1,5 +1,6 @@
 import type { people as en } from '../en/people';
 import type { Part } from '../types';
+import { n } from './count';
 
 type P = Readonly<Record<string, string>>;
 
@@ -100,7 +101,7 @@ export const people: Part<typeof en> = {
   'problem.wrong_secret': () => 'Le nom et le code ou la phrase secrète ne vont pas ensemble. Réessayer.',
   'problem.try_later': (p: P) =>
     Number(p.seconds) < 90
-      ? `Trop d’essais. Attendre ${p.seconds ?? '?'} secondes.`
+      ? `Trop d’essais. Attendre ${n.secondes(p.seconds ?? '?')}.`
       : `Trop d’essais. Attendre ${Math.ceil(Number(p.seconds) / 60)} minutes.`,
   'problem.not_paired': () => 'Un code PIN ne vaut que sur un appareil associé. Prendre la phrase secrète.',
   'problem.already_founded': () => 'Le salon a déjà sa ou son propriétaire. Se connecter.',

@@ -95,7 +95,7 @@ export const problems = {
   'problem.lab_out_of_range': () => 'Cette couleur est hors de ce que des cheveux peuvent montrer.',
   'problem.grams_out_of_range': (p: P) => `${of(p, 'grams')} g ne se pèse pas.`,
   'problem.bowl_passes_rule': (p: P) =>
-    `Le bol ${of(p, 'bowl')} enfreint une règle. Le changer ou le laisser.`,
+    `Le bol ${of(p, 'bowl')} enfreint une règle. Le changer ou y renoncer.`,
   'problem.unknown_rule': (p: P) =>
     `Il n’y a pas de règle « ${of(p, 'id')} ». La retirer des règles de la maison.`,
   'problem.rule_not_of_the_house': (p: P) =>

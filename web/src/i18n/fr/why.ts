@@ -132,7 +132,7 @@ export const why = {
   'why.route_remove': (p: P) =>
     `Décaper l’ancienne couleur : ${n.minutes(of(p, 'minutes'))}, puis rincer aussi longtemps que le fabricant le dit.`,
   'why.route_lighten': (p: P) =>
-    `Décolorer à ${of(p, 'strength')}, jusqu’à ${n.minutes(of(p, 'minutes'))}. Regarder toutes les quelques minutes ; arrêter si cela fait mal, chauffe ou si le cheveu s’étire.`,
+    `Décolorer à ${of(p, 'strength')}, jusqu’à ${n.minutes(of(p, 'minutes'))}. Regarder à intervalles de quelques minutes ; arrêter si cela fait mal, chauffe ou si le cheveu s’étire.`,
   'why.route_needs_visits': (p: P) =>
     `Il faut ${n.visites(of(p, 'visits'))}, à au moins ${n.semaines(of(p, 'weeks'))}. Vérifier le cheveu avant chacune.`,
   'why.route_stays_short': () => 'Même ainsi l’objectif n’est pas tout à fait atteint.',
@@ -192,7 +192,7 @@ export const why = {
   'why.after_curl_may_loosen': () => 'La boucle peut se détendre un peu.',
   'why.after_no_more_home_colour': () => 'Plus de couleur à la maison tant que ce n’est pas fini.',
   'why.after_metal_comes_back': () =>
-    'Le métal de l’eau revient : mouiller d’abord les cheveux, porter un bonnet et faire un lavage chélateur chaque semaine ou deux.',
+    'Le métal de l’eau revient : mouiller d’abord les cheveux, porter un bonnet et faire un lavage chélateur toutes les une à deux semaines.',
   'why.after_violet_on_yellow_dulls': () =>
     'Le violet pur sur cheveux jaunes ternit : violet rouge, ou éclaircir d’abord.',
   'why.after_wash_and_wait': () =>
