@@ -27,7 +27,17 @@ constexpr std::array sentences{
     Sentence{"not_signed_in", "Nobody is signed in.", "Sign in."},
     Sentence{"wrong_secret", "Name and passphrase do not belong together.", "Try again."},
     Sentence{"try_later", "Too many tries.", "Wait {seconds} s."},
-    Sentence{"not_paired", "This device is not paired.", "Sign in with the passphrase."},
+    Sentence{"not_paired", "This device is not paired.", "An owner pairs it: People, Devices, at the salon's machine."},
+    Sentence{"invitation_gone", "This code lets nobody in: it was used, is over, or another one came after it.",
+             "Ask an owner for a new one."},
+    Sentence{"no_other_machines", "This salon answers on its own machine only.",
+             "Start it with strandline serve --listen 0.0.0.0 to let paired devices in, encrypted."},
+    Sentence{"authority_unreadable", "{detail} is no authority of this salon, or cannot be read.",
+             "Put the right file back. Without it every device has to be told to trust a new one: move it away, and "
+             "one is made."},
+    Sentence{"authority_expired", "The salon's authority in {detail} is at its end.",
+             "Move the file away: a new one is made, which every device has to be told to trust."},
+    Sentence{"authority_unwritable", "{detail} cannot be written.", "Look at its folder and at the room on the disk."},
 };
 
 }  // namespace

@@ -1,9 +1,15 @@
 // People from the command line of the salon's own machine.
 #include <gtest/gtest.h>
+#include <pty.h>
+#include <sys/wait.h>
+#include <termios.h>
+#include <unistd.h>
 
+#include <csignal>
 #include <filesystem>
 
 #include "run_helper.h"
+#include "src/unseen.h"
 #include "strandline/salon/world.h"
 
 namespace strandline::cli {
@@ -28,6 +34,41 @@ class PeopleCommand : public testing::Test {
   std::filesystem::path folder_;
   std::string db_;
 };
+
+// Typed at a terminal: whether it shows what is typed once `signal` has ended the program at its prompt.
+bool shows_after(int signal) {
+  int far = -1, near = -1;
+  EXPECT_EQ(openpty(&far, &near, nullptr, nullptr, nullptr), 0);
+  const pid_t child = fork();
+  if (child == 0) {
+    dup2(near, STDIN_FILENO);
+    sigset_t none;
+    sigemptyset(&none);
+    sigprocmask(SIG_SETMASK, &none, nullptr);  // a server that ran in this program before holds some back
+    alarm(60);
+    const Unseen unseen(true);
+    const char ready = 'r';
+    if (write(near, &ready, 1) != 1) _exit(1);
+    for (;;) pause();
+  }
+  char ready = 0;
+  EXPECT_EQ(read(far, &ready, 1), 1);
+  termios now{};
+  tcgetattr(near, &now);
+  EXPECT_EQ(now.c_lflag & ECHO, 0u) << "hidden while it is typed";
+  kill(child, signal);
+  int status = 0;
+  waitpid(child, &status, 0);
+  EXPECT_TRUE(WIFSIGNALED(status));
+  EXPECT_EQ(WTERMSIG(status), signal);
+  tcgetattr(near, &now);
+  close(far), close(near);
+  return (now.c_lflag & ECHO) != 0;
+}
+
+TEST(Prompt, LeavesTheTerminalAsItWasHoweverItEnds) {
+  for (const int signal : {SIGINT, SIGTERM, SIGHUP, SIGQUIT}) EXPECT_TRUE(shows_after(signal)) << signal;
+}
 
 TEST_F(PeopleCommand, MakesASalonAndLooksAfterItsPeople) {
   EXPECT_NE(people({"list"}).out.find("nobody signs in"), std::string::npos);

@@ -23,6 +23,9 @@ export class Salon {
     return `http://127.0.0.1:${this.#port}/`;
   }
 
+  /** Where paired devices are answered, once started with --listen. */
+  lan = '';
+
   /** Starts on the port of last time, so that a reload finds it again. */
   async start(): Promise<void> {
     if (!existsSync(program)) throw new Error(`${program} is not built`);
@@ -42,6 +45,7 @@ export class Salon {
       child.stderr.on('data', (text: Buffer) => (said += text));
       child.stdout.on('data', (text: Buffer) => {
         said += text;
+        this.lan = /Paired devices, encrypted, at ([\d.:]+)\./.exec(said)?.[1] ?? '';
         const port = /http:\/\/127\.0\.0\.1:(\d+)\//.exec(said)?.[1];
         if (port) {
           this.#port = Number(port);

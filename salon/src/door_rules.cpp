@@ -45,6 +45,7 @@ Result<DoorRules> read_door_rules(const wire::Json& json) {
   take("idle_minutes", out.idle_minutes, 1, 1440);
   take("session_hours", out.session_hours, 1, 168);
   take("device_days", out.device_days, 1, 400);
+  take("invite_minutes", out.invite_minutes, 1, 60);
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   return out;
 }

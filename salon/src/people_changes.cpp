@@ -172,17 +172,53 @@ Result<std::string> People::own_hash(const Who& who) {
   return entry->hash;
 }
 
+// Requires the lock.
+Result<Paired> People::paired(const std::string& by, const std::string& name) {
+  const std::string token = store::random_token(), id = "device-" + world_.new_id();
+  auto done =
+      write({fact(id, "device.paired", {{"name", name}, {"digest", store::token_digest(token)}, {"by", by}}, id)});
+  if (!done) return tl::unexpected(done.error());
+  return Paired{known_->devices.back().device, token};
+}
+
 Result<Paired> People::pair(const Who& by, const std::string& name) {
   if (!(by.person.roles & owner) || by.by_pin || by.person.id.empty()) return problem("not_your_role");
   if (auto good = check_name(name); !good) return tl::unexpected(good.error());
-  const std::string token = store::random_token();
   const std::lock_guard lock(mutex_);
   if (auto read = ready(); !read) return tl::unexpected(read.error());
-  const std::string id = "device-" + world_.new_id();
-  auto done = write(
-      {fact(id, "device.paired", {{"name", name}, {"digest", store::token_digest(token)}, {"by", by.person.id}}, id)});
-  if (!done) return tl::unexpected(done.error());
-  return Paired{known_->devices.back().device, token};
+  return paired(by.person.id, name);
+}
+
+Result<Invitation> People::invite(const Who& by) {
+  if (!(by.person.roles & owner) || by.by_pin || by.person.id.empty()) return problem("not_your_role");
+  constexpr std::int64_t minute_s = 60;
+  const std::lock_guard lock(mutex_);
+  Invitation out{store::random_token(), rules_.invite_minutes};
+  invited_ = Invited{store::token_digest(out.code), by.person.id, now() + rules_.invite_minutes * minute_s};
+  return out;
+}
+
+Result<Paired> People::redeem(const std::string& code, const std::string& name) {
+  if (auto good = check_name(name); !good) return tl::unexpected(good.error());
+  const std::lock_guard lock(mutex_);
+  if (auto read = ready(); !read) return tl::unexpected(read.error());
+  // By somebody who is still an owner; and a clock that was set back makes no invitation last.
+  const Known::Entry* by = invited_ ? known_->find(invited_->by) : nullptr;
+  constexpr std::int64_t minute_s = 60;
+  const std::int64_t left = invited_ ? invited_->until - now() : 0;
+  if (!by || !by->person.here || !(by->person.roles & owner) || left <= 0 || left > rules_.invite_minutes * minute_s ||
+      invited_->digest != store::token_digest(code))
+    return problem("invitation_gone");
+  auto out = paired(invited_->by, name);
+  if (out) invited_.reset();
+  return out;
+}
+
+Result<std::string> People::device_of(const std::string& token) {
+  const std::lock_guard lock(mutex_);
+  if (auto read = ready(); !read) return tl::unexpected(read.error());
+  const Known::Paired* found = known_->device_of(token, now());
+  return found ? found->device.id : "";
 }
 
 Result<std::string> People::recovery_words(const Who& by, const std::string& passphrase, const std::string& from) {

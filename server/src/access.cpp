@@ -17,10 +17,12 @@ constexpr Roles works = plans | assistant;               // write into a visit
 
 // Reasons: docs/decisions/0014-who-may-do-what.md.
 constexpr std::array table{
-    Access{"GET", "/api/v1/health", everybody, true},
-    Access{"GET", "/api/v1/door", everybody, true},
+    Access{"GET", "/api/v1/health", everybody, true, true},
+    Access{"GET", "/api/v1/door", everybody, true, true},
     Access{"POST", "/api/v1/door/found", everybody, true},  // refused by itself once there is an owner
     Access{"POST", "/api/v1/door/sign-in", everybody, true},
+    Access{"GET", "/api/v1/door/authority", everybody, true, true},
+    Access{"POST", "/api/v1/door/redeem", everybody, true, true},
     Access{"POST", "/api/v1/door/sign-out", everybody},
     Access{"POST", "/api/v1/door/passphrase", everybody},
     Access{"POST", "/api/v1/door/pin", everybody},
@@ -32,6 +34,7 @@ constexpr std::array table{
     Access{"POST", "/api/v1/people/{id}/reset", leads},
     Access{"POST", "/api/v1/people/{id}/revoke", leads},
     Access{"POST", "/api/v1/people/{id}/leave", leads},
+    Access{"POST", "/api/v1/devices/invite", owner},
     Access{"POST", "/api/v1/devices/{id}/unpair", owner},
     Access{"GET", "/api/v1/shelf", everybody},
     Access{"POST", "/api/v1/shelf/read", everybody},

@@ -14,6 +14,7 @@ struct Access {
   std::string_view path;   // {id} stands for 1 to 80 letters, digits, - and _
   salon::Roles roles = 0;  // one of them is enough
   bool outside = false;    // also without being signed in
+  bool unpaired = false;   // also from another machine that is not paired
 };
 
 std::span<const Access> access_table();

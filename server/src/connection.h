@@ -25,6 +25,8 @@ class Line {
   virtual bool gone() const = 0;
   // The address at the other end; "" = this machine.
   virtual std::string peer() const { return ""; }
+  // What encrypts it; nothing = it is in the clear.
+  virtual const SSL* tls() const { return nullptr; }
 };
 
 class Connection : public httplib::Stream {
@@ -44,6 +46,7 @@ class Connection : public httplib::Stream {
   bool at_end() const { return close_ || body_left_ > 0 || stopping_(); }
   void close_after() { close_ = true; }
   bool gone() const { return line_.gone(); }
+  const SSL* tls() const { return line_.tls(); }
   // Lets the other end read what was written before the connection is cut: takes what is still on its way.
   void linger();
 

@@ -31,6 +31,9 @@ struct Context {
   static constexpr int at_once = 2, waiting_most = 128;
   salon::Desk desk{at_once, waiting_most};
 
+  std::shared_ptr<Leaf> leaf;  // nothing = no other machine is answered
+  std::atomic<int> lan_port = 0;
+
   salon::Clients clients;
   salon::People people{world, house.doors};
   salon::Watch watch;
@@ -43,6 +46,7 @@ struct Context {
         sources(shelves.sources()),
         workers(options.search_threads, true),
         files(options.web),
+        leaf(options.leaf),
         clients(world),
         watch(world.store, options.tell) {
     if (options.scale) counter.emplace(*options.scale);
@@ -52,13 +56,16 @@ struct Context {
 void add_facts(httplib::Server& http, Context& context);  // /visits/{id}/facts, /visits/{id}/hand-in, /clients
 // The session that a request brings along; anybody() while the salon has no people.
 Result<salon::Who> asking(Context& context, const httplib::Request& request);
+// The paired device that a request comes from; "" = none.
+Result<std::string> device_asking(Context& context, const httplib::Request& request);
 // That whoever asks is told names of clients is a fact, once for each session.
 Result<void> names_opened(Context& context, const httplib::Request& request);
 
-void add_door(httplib::Server& http, Context& context);    // /door: who is in, sign-in, first start
-void add_people(httplib::Server& http, Context& context);  // /people, /devices
-void add_health(httplib::Server& http, Context& context);  // /health
-void add_scale(httplib::Server& http, Context& context);   // /scale
+void add_door(httplib::Server& http, Context& context);     // /door: who is in, sign-in, first start
+void add_people(httplib::Server& http, Context& context);   // /people, /devices
+void add_devices(httplib::Server& http, Context& context);  // /devices/invite, /door/redeem, /door/authority
+void add_health(httplib::Server& http, Context& context);   // /health
+void add_scale(httplib::Server& http, Context& context);    // /scale
 void add_shelf(httplib::Server& http,
                Context& context);  // /shelf, /shelf/read, /shelf/classes, /shelves …, /tones, /levels
 void add_verbs(httplib::Server& http, Context& context);   // /assess … /what-if

@@ -64,6 +64,7 @@ void set_headers(const httplib::Request& request, httplib::Response& response) {
   }
   // cpp-httplib's own: they name times and ranges that are not ours.
   for (const char* name : {"Connection", "Keep-Alive", "Accept-Ranges"}) response.headers.erase(name);
+  if (encrypted(request)) response.set_header("Strict-Transport-Security", "max-age=31536000");
   if (closing(request)) response.set_header("Connection", "close");
 }
 

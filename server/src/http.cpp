@@ -1,16 +1,9 @@
 #include "http.h"
 
-#include <arpa/inet.h>
-#include <poll.h>
-#include <sys/socket.h>
-#include <unistd.h>
-
-#include <array>
-#include <cerrno>
 #include <exception>
 #include <iostream>
 
-#include "strandline/server/server.h"
+#include "tls/tls_line.h"
 
 namespace strandline::server {
 
@@ -18,55 +11,6 @@ namespace {
 
 // What `Request::progress` is asked: cpp-httplib leaves that member unused on the server's side.
 constexpr uint64_t ask_gone = 0, ask_closing = 1;
-
-class SocketLine : public Line {
- public:
-  explicit SocketLine(socket_t socket) : socket_(socket) {}
-  ~SocketLine() override {
-    shutdown(socket_, SHUT_RDWR);
-    ::close(socket_);
-  }
-  SocketLine(const SocketLine&) = delete;
-  SocketLine& operator=(const SocketLine&) = delete;
-
-  ssize_t receive(char* out, size_t size, int milliseconds) override {
-    return ready(POLLIN, milliseconds) ? recv(socket_, out, size, 0) : -1;
-  }
-  ssize_t send(const char* bytes, size_t size, int milliseconds) override {
-    if (!ready(POLLOUT, milliseconds)) return -1;
-    const ssize_t sent = ::send(socket_, bytes, size, MSG_NOSIGNAL | MSG_DONTWAIT);
-    return sent < 0 && (errno == EAGAIN || errno == EINTR) ? 0 : sent;
-  }
-  bool gone() const override {
-    char byte = 0;
-    const ssize_t got = recv(socket_, &byte, 1, MSG_PEEK | MSG_DONTWAIT);
-    return got == 0 || (got < 0 && errno != EAGAIN && errno != EWOULDBLOCK && errno != EINTR);
-  }
-  std::string peer() const override {
-    sockaddr_storage from{};
-    socklen_t size = sizeof from;
-    std::array<char, INET6_ADDRSTRLEN> text{};
-    if (getpeername(socket_, reinterpret_cast<sockaddr*>(&from), &size) != 0) return "unknown";
-    const void* address = from.ss_family == AF_INET6
-                              ? static_cast<const void*>(&reinterpret_cast<const sockaddr_in6&>(from).sin6_addr)
-                              : &reinterpret_cast<const sockaddr_in&>(from).sin_addr;
-    if (inet_ntop(from.ss_family, address, text.data(), text.size()) == nullptr) return "unknown";
-    return this_machine_only(text.data()) ? "" : text.data();
-  }
-  void finish() { shutdown(socket_, SHUT_WR); }
-
- private:
-  bool ready(short events, int milliseconds) {
-    pollfd wait{socket_, events, 0};
-    int got = 0;
-    do {
-      got = poll(&wait, 1, milliseconds);
-    } while (got < 0 && errno == EINTR);
-    return got > 0 && (wait.revents & (events | POLLHUP)) != 0;
-  }
-
-  socket_t socket_;
-};
 
 class MemoryLine : public Line {
  public:
@@ -114,6 +58,7 @@ void HttpServer::converse(Connection& connection) {
     bool closed_by_client = false, understood = false;
     served = process_request(connection, false, closed_by_client, [&](httplib::Request& request) {
       understood = true;
+      request.ssl = connection.tls();
       request.progress = [&connection](uint64_t asked, uint64_t) {
         return asked == ask_gone ? connection.gone() : connection.at_end();
       };
@@ -123,18 +68,26 @@ void HttpServer::converse(Connection& connection) {
 }
 
 bool HttpServer::process_and_close_socket(socket_t socket) {
-  SocketLine line(socket);
   try {
-    Connection connection(line, [this] { return svr_sock_ == INVALID_SOCKET; });
-    converse(connection);
-    line.finish();
-    if (connection.at_end()) connection.linger();
-    return true;
+    if (!secured) {
+      SocketLine line(socket);
+      return hold(line);
+    }
+    TlsLine line(socket, secured());
+    return line.shake_hands() && hold(line);
   } catch (const std::exception& error) {
     // Outside a handler, most likely for want of memory: this connection ends, the server goes on.
     std::cerr << "strandline: a connection was cut: " << error.what() << '\n';
     return false;
   }
+}
+
+bool HttpServer::hold(SocketLine& line) {
+  Connection connection(line, [this] { return svr_sock_ == INVALID_SOCKET; });
+  converse(connection);
+  line.finish();
+  if (connection.at_end()) connection.linger();
+  return true;
 }
 
 std::string HttpServer::exchange(std::string_view bytes) {
@@ -145,6 +98,8 @@ std::string HttpServer::exchange(std::string_view bytes) {
 }
 
 bool client_gone(const httplib::Request& request) { return request.progress && request.progress(ask_gone, 0); }
+
+bool encrypted(const httplib::Request& request) { return request.ssl != nullptr; }
 
 bool closing(const httplib::Request& request) { return !request.progress || request.progress(ask_closing, 0); }
 

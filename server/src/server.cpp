@@ -2,9 +2,12 @@
 
 #include <arpa/inet.h>
 
+#include <thread>
+
 #include "access.h"
 #include "context.h"
 #include "guard.h"
+#include "lan.h"
 #include "memory.h"
 #include "reply.h"
 
@@ -35,10 +38,21 @@ bool let_in(Context& context, const Request& request, Response& response) {
   Problems problems;
   if (!found.row) {
     problems = {{found.known ? "method_not_allowed" : "not_found", "", {{"method", request.method}}}};
-  } else if (!found.row->outside) {
-    const auto who = asking(context, request);
-    if (!who) problems = who.error();
-    if (who && !(who->person.roles & found.row->roles)) problems = {{"not_your_role", "", {}}};
+  } else {
+    std::string device;
+    if (encrypted(request)) {
+      const auto from = device_asking(context, request);
+      if (!from) problems = from.error();
+      if (from) device = *from;
+      if (from && device.empty() && !found.row->unpaired) problems = {{"not_paired", "", {}}};
+    }
+    if (problems.empty() && !found.row->outside) {
+      const auto who = asking(context, request);
+      if (!who) problems = who.error();
+      // From another machine a session is worth something on its own device only.
+      if (who && encrypted(request) && who->device != device) problems = {{"not_signed_in", "", {}}};
+      if (who && problems.empty() && !(who->person.roles & found.row->roles)) problems = {{"not_your_role", "", {}}};
+    }
   }
   if (problems.empty()) return true;
   reply(response, problems);
@@ -62,8 +76,17 @@ struct Server::Parts {
 
   ServerOptions options;
   Context context;
-  HttpServer http;
+  HttpServer http, lan;
   Guard guard;
+
+  // To whom a request may be addressed, and from which pages it may come.
+  Problems refused(const Request& request) const {
+    if (!encrypted(request)) return guard.check(request);
+    Guard of_lan{options.allowed_hosts};
+    for (const std::string& name : context.leaf->names()) of_lan.hosts.push_back(host_of(name));
+    return of_lan.check(request);
+  }
+  void dress(HttpServer& one);
 };
 
 Server::Server(ServerOptions options, salon::World world, salon::House house) {
@@ -72,38 +95,44 @@ Server::Server(ServerOptions options, salon::World world, salon::House house) {
   Parts& p = *parts_;
   p.guard.hosts = p.options.allowed_hosts;
   for (const char* own : {"127.0.0.1", "localhost", "[::1]"}) p.guard.hosts.emplace_back(own);
-  HttpServer& http = p.http;
-  http.set_tcp_nodelay(true);
+  p.dress(p.http);
+  if (!p.options.leaf) return;
+  p.dress(p.lan);
+  p.lan.secured = [leaf = p.options.leaf] { return leaf->context(); };
+}
+
+void Server::Parts::dress(HttpServer& one) {
+  one.set_tcp_nodelay(true);
   // The library's own choice would let two servers share a port and be asked in turn.
-  http.set_socket_options([](socket_t socket) {
+  one.set_socket_options([](socket_t socket) {
     const int yes = 1;
     setsockopt(socket, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
   });
-  http.set_payload_max_length(body_bytes_max);
-  http.new_task_queue = [] { return new httplib::ThreadPool(connections_max); };
-  http.set_pre_routing_handler([&p](const Request& request, Response& response) {
-    const Problems problems = p.guard.check(request);
+  one.set_payload_max_length(body_bytes_max);
+  one.new_task_queue = [] { return new httplib::ThreadPool(connections_max); };
+  one.set_pre_routing_handler([this](const Request& request, Response& response) {
+    const Problems problems = refused(request);
     if (!problems.empty()) {
       reply(response, problems);
       return httplib::Server::HandlerResponse::Handled;
     }
     const bool reads = request.method == "GET" || request.method == "HEAD";
-    if (reads && !request.path.starts_with("/api/") && p.context.files.serve(request, response)) {
+    if (reads && !request.path.starts_with("/api/") && context.files.serve(request, response)) {
       return httplib::Server::HandlerResponse::Handled;
     }
-    if (request.path.starts_with("/api/") && !let_in(p.context, request, response))
+    if (request.path.starts_with("/api/") && !let_in(context, request, response))
       return httplib::Server::HandlerResponse::Handled;
     return httplib::Server::HandlerResponse::Unhandled;
   });
-  http.set_post_routing_handler(set_headers);
-  http.refuse = [](const Problems& problems, Response& response) {
+  one.set_post_routing_handler(set_headers);
+  one.refuse = [](const Problems& problems, Response& response) {
     reply(response, problems);
     Request unread;
     unread.path = "/api/";  // nothing of it is kept by anybody
     set_headers(unread, response);
   };
-  http.set_error_handler([](const Request& request, Response& response) { answer_error(request, response); });
-  http.set_exception_handler([](const Request&, Response& response, std::exception_ptr thrown) {
+  one.set_error_handler([](const Request& request, Response& response) { answer_error(request, response); });
+  one.set_exception_handler([](const Request&, Response& response, std::exception_ptr thrown) {
     const char* code = "internal";
     try {
       std::rethrow_exception(std::move(thrown));
@@ -113,14 +142,15 @@ Server::Server(ServerOptions options, salon::World world, salon::House house) {
     }
     reply(response, Problems{{code, "", {}}});
   });
-  add_facts(http, p.context);
-  add_door(http, p.context);
-  add_people(http, p.context);
-  add_health(http, p.context);
-  add_scale(http, p.context);
-  add_shelf(http, p.context);
-  add_verbs(http, p.context);
-  add_visits(http, p.context);
+  add_facts(one, context);
+  add_door(one, context);
+  add_people(one, context);
+  add_devices(one, context);
+  add_health(one, context);
+  add_scale(one, context);
+  add_shelf(one, context);
+  add_verbs(one, context);
+  add_visits(one, context);
 }
 
 Server::~Server() { stop(); }
@@ -135,14 +165,43 @@ std::optional<int> Server::bind() {
   return parts_->http.bind_to_port(o.host, o.port) ? std::optional(o.port) : std::nullopt;
 }
 
-void Server::run() { parts_->http.listen_after_bind(); }
+std::optional<int> Server::bind_lan() {
+  const ServerOptions& o = parts_->options;
+  if (!o.leaf || !may_listen(o.lan_host)) return std::nullopt;
+  int port = o.lan_port;
+  if (port == 0)
+    port = parts_->lan.bind_to_any_port(o.lan_host);
+  else if (!parts_->lan.bind_to_port(o.lan_host, port))
+    port = -1;
+  parts_->context.lan_port = port;
+  return port > 0 ? std::optional(port) : std::nullopt;
+}
+
+int Server::lan_port() const { return parts_->context.lan_port; }
+
+void Server::run() {
+  std::atomic<bool> listening = parts_->context.lan_port > 0;
+  std::jthread lan;
+  if (listening) {
+    lan = std::jthread([&] {
+      parts_->lan.listen_after_bind();
+      listening = false;
+    });
+  }
+  parts_->http.listen_after_bind();
+  constexpr auto a_moment = std::chrono::milliseconds(10);
+  for (; listening; std::this_thread::sleep_for(a_moment)) parts_->lan.stop();  // also one that only begins
+}
 
 void Server::stop() {
   parts_->context.stopping = true;
+  parts_->lan.stop();
   parts_->http.stop();
 }
 
 std::string Server::exchange(std::string_view bytes) { return parts_->http.exchange(bytes); }
-bool Server::running() const { return parts_->http.is_running(); }
+bool Server::running() const {
+  return parts_->http.is_running() && (parts_->context.lan_port <= 0 || parts_->lan.is_running());
+}
 
 }  // namespace strandline::server

@@ -58,6 +58,7 @@ void add_people_paths(Json& paths, Json& definitions) {
        {"people", yes_no},
        {"fresh", yes_no},
        {"paired", yes_no},
+       {"elsewhere", yes_no},
        {"idle_minutes", number},
        {"passphrase_signs", number},
        {"pin_digits", number}},
@@ -65,6 +66,8 @@ void add_people_paths(Json& paths, Json& definitions) {
   definitions["SignedIn"] = object({{"schema", text}, {"person", ref("TeamPerson")}, {"idle_minutes", number}});
   definitions["Done"] = object({{"schema", text}, {"done", yes_no}});
   definitions["PairedDevice"] = object({{"schema", text}, {"device", ref("Device")}});
+  definitions["Invitation"] = object(
+      {{"schema", text}, {"code", text}, {"minutes", number}, {"fingerprint", text}, {"addresses", list_of(text)}});
   definitions["RecoveryWords"] = object({{"schema", text}, {"words", text}});
   definitions["TeamAnswer"] = object({{"schema", text},
                                       {"people", list_of(ref("TeamPerson"))},
@@ -84,6 +87,12 @@ void add_people_paths(Json& paths, Json& definitions) {
   post(door + "/passphrase", "changePassphrase", "Done", texts({"now", "next"}));
   post(door + "/pin", "changePin", "Done", texts({"now", "pin"}));
   post(door + "/pair", "pair", "PairedDevice", texts({"name"}));
+  post(door + "/redeem", "redeem", "PairedDevice", texts({"code", "name"}));
+  post("/api/v1/devices/invite", "invite", "Invitation", texts({}));
+  Json& certificate = paths[door + "/authority"]["get"];
+  certificate = operation("authority", "Problems");
+  certificate["responses"]["200"] = {{"description", "the certificate that a device has to trust, PEM"}};
+  certificate["responses"]["200"]["content"]["application/x-x509-ca-cert"]["schema"] = text;
   post(door + "/recovery-words", "recoveryWords", "RecoveryWords", texts({"passphrase"}));
   paths[people]["get"] = operation("people", "TeamAnswer");
   post(people, "addPerson", "TeamAnswer", texts({"name", "roles", "passphrase"}), "201");

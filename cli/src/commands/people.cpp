@@ -1,6 +1,5 @@
 #include "strandline/salon/people.h"
 
-#include <termios.h>
 #include <unistd.h>
 
 #include <iostream>
@@ -9,6 +8,7 @@
 #include "src/commands.h"
 #include "src/print/problems.h"
 #include "src/print/text.h"
+#include "src/unseen.h"
 #include "strandline/salon/founding.h"
 #include "strandline/salon/knowledge.h"
 
@@ -21,26 +21,6 @@ using salon::People, salon::Person;
 struct PeopleFlags {
   std::string db = "salon.sqlite", key, knowledge, name, zone, shelf = "invented";
   std::vector<std::string> roles;
-};
-
-// What is typed is not shown while this lives, where a person types it.
-class Unseen {
- public:
-  explicit Unseen(bool typed) : on_(typed && tcgetattr(STDIN_FILENO, &before_) == 0) {
-    if (!on_) return;
-    termios quiet = before_;
-    quiet.c_lflag &= ~static_cast<tcflag_t>(ECHO);
-    tcsetattr(STDIN_FILENO, TCSANOW, &quiet);
-  }
-  ~Unseen() {
-    if (on_) tcsetattr(STDIN_FILENO, TCSANOW, &before_);
-  }
-  Unseen(const Unseen&) = delete;
-  Unseen& operator=(const Unseen&) = delete;
-
- private:
-  termios before_{};
-  bool on_;
 };
 
 // A line of standard input, twice where a person types it.

@@ -16,10 +16,10 @@ namespace strandline::cli {
 namespace {
 
 struct ServeFlags {
-  std::string host = "127.0.0.1", db, key, web, knowledge;
+  std::string host = "127.0.0.1", listen, db, key, web, knowledge;
   std::vector<std::string> allowed_hosts;
   std::string scale, scale_form = "sent";
-  int port = 7407, threads = 2, scale_baud = 9600;
+  int port = 7407, listen_port = 7443, threads = 2, scale_baud = 9600;
   bool make = false, demo = false, as_found = false;
 };
 
@@ -56,7 +56,15 @@ class Stopper {
 int serve(const ServeFlags& flags, Session& session) {
   if (!server::this_machine_only(flags.host)) {
     session.io.err << "Strandline listens on this machine only (127.0.0.1, ::1 or localhost), not on \""
-                   << printable(flags.host) << "\": it has no encryption yet.\n";
+                   << printable(flags.host)
+                   << "\": there it is in the clear.\nFor other machines, encrypted: --listen.\n";
+    return refused;
+  }
+  if (!flags.listen.empty() && !server::may_listen(flags.listen)) {
+    session.io.err
+        << "\"" << printable(flags.listen)
+        << "\" is no address of a private network. Use the address of this machine in the salon's network, or "
+           "0.0.0.0 for all it has.\n";
     return refused;
   }
   Stopper stopper;
@@ -84,6 +92,12 @@ int serve(const ServeFlags& flags, Session& session) {
   if (!door) return fail(door.error(), session);
   std::filesystem::path web = flags.web;
   if (web.empty()) web = files.knowledge.parent_path() / "web" / "dist";
+  std::shared_ptr<server::Leaf> leaf;
+  if (!flags.listen.empty()) {
+    auto opened = server::open_leaf(db + "-authority", flags.listen);
+    if (!opened) return fail(opened.error(), session);
+    leaf = std::move(*opened);
+  }
   const auto tell = [&session](const Problems& found) {
     std::ostringstream text;
     text << "In the salon file:\n";
@@ -92,7 +106,8 @@ int serve(const ServeFlags& flags, Session& session) {
   };
   std::optional<salon::ScaleDevice> scale;
   if (!flags.scale.empty()) scale = {flags.scale, salon::scale_form(flags.scale_form), flags.scale_baud};
-  server::Server server({flags.host, flags.port, web, flags.allowed_hosts, flags.threads, tell, scale},
+  server::Server server({flags.host, flags.port, web, flags.allowed_hosts, flags.threads, tell, scale, leaf,
+                         flags.listen, flags.listen_port},
                         std::move(*world), std::move(*house));
   const auto port = server.bind();
   if (!port) {
@@ -101,11 +116,19 @@ int serve(const ServeFlags& flags, Session& session) {
                    << " with --port.\n";
     return failed;
   }
+  if (leaf && !server.bind_lan()) {
+    session.io.err << "Port " << flags.listen_port << " on " << flags.listen
+                   << " cannot be had. Choose another with --listen-port.\n";
+    return failed;
+  }
   session.io.out << "Strandline is at http://" << flags.host << ':' << *port << "/  (salon file " << printable(db);
   if (fresh) session.io.out << (flags.demo ? ", new, everybody in it invented" : ", new and empty");
   session.io.out << "). Ctrl-C stops.\n";
   if (!door->people)
     session.io.out << "Nobody has to sign in: whoever is at this machine sees and changes everything.\n";
+  if (leaf)
+    session.io.out << "Paired devices, encrypted, at " << flags.listen << ':' << server.lan_port()
+                   << ". To pair one: People, Devices.\n";
   if (!std::filesystem::exists(web / "index.html"))
     session.io.err << "No web app at " << printable(web.string()) << ": only the API is served.\n";
   session.io.out.flush();
@@ -120,6 +143,12 @@ void add_serve(CLI::App& app, Session& session) {
   CLI::App* command = app.add_subcommand("serve", "the web app and its API, with one salon file");
   command->add_option("--port", flags->port, "port, 0 = any free one")->check(CLI::Range(0, 65535));
   command->add_option("--host", flags->host, "address to listen on, of this machine only");
+  command->add_option(
+      "--listen", flags->listen,
+      "let paired devices of the salon's network in, encrypted, at this address of this machine; 0.0.0.0 = "
+      "all it has");
+  command->add_option("--listen-port", flags->listen_port, "port for them, 0 = any free one")
+      ->check(CLI::Range(0, 65535));
   command->add_option("--db", flags->db, "salon file; salon.sqlite unless said, demo.sqlite with --demo");
   command->add_option("--key", flags->key, "file of the key that seals it; beside the salon file unless said");
   command->add_flag("--new", flags->make, "make the salon file, empty, when it is not there");

@@ -1,5 +1,6 @@
 #include "body.h"
 #include "context.h"
+#include "cookies.h"
 #include "people_json.h"
 #include "reply.h"
 #include "strandline/salon/founding.h"
@@ -19,16 +20,11 @@ std::string token_in(const Request& request, std::string_view name) {
   return cookies.substr(from, cookies.find(';', from) - from);
 }
 
-// Not read by scripts, not sent along from other sites' pages. `seconds` 0 = until the browser is closed.
-void set_cookie(Response& response, std::string_view name, const std::string& token, int seconds) {
-  std::string text = std::string(name) + '=' + token + "; Path=/; HttpOnly; SameSite=Strict";
-  if (seconds != 0) text += "; Max-Age=" + std::to_string(std::max(0, seconds));
-  response.set_header("Set-Cookie", text);
-}
 constexpr int at_once = -1, ok = 200;
 
-void reply_signed_in(Context& context, Response& response, const Result<salon::SignedIn>& in, int status = 200) {
-  if (in) set_cookie(response, session_cookie, in->token, 0);
+void reply_signed_in(Context& context, const Request& request, Response& response, const Result<salon::SignedIn>& in,
+                     int status = 200) {
+  if (in) set_cookie(request, response, session_cookie, in->token, 0);
   reply_with(
       response, in,
       [&](const salon::SignedIn& s) {
@@ -51,6 +47,7 @@ void get_door(Context& context, const Request& request, Response& response) {
                  {"people", door->people},
                  {"fresh", door->fresh},
                  {"paired", door->paired},
+                 {"elsewhere", encrypted(request)},
                  {"idle_minutes", context.house.doors.idle_minutes},
                  {"passphrase_signs", context.house.doors.passphrase_signs},
                  {"pin_digits", context.house.doors.pin_digits}};
@@ -73,7 +70,7 @@ void post_found(Context& context, const Request& request, Response& response) {
                                                             t["zone"], context.house.policy.id, t["shelf"]};
                              return salon::found_salon(context.people, context.shelves, founding, t["shelf_title"]);
                            });
-  reply_signed_in(context, response, founded, 201);
+  reply_signed_in(context, request, response, founded, 201);
 }
 
 void post_sign_in(Context& context, const Request& request, Response& response) {
@@ -84,7 +81,7 @@ void post_sign_in(Context& context, const Request& request, Response& response) 
         return context.people.sign_in({t["name"], t["person"], t.contains("pin") ? t["pin"] : t["passphrase"],
                                        t.contains("pin"), token_in(request, device_cookie), request.remote_addr});
       });
-  reply_signed_in(context, response, in);
+  reply_signed_in(context, request, response, in);
 }
 
 // One's own things: `act` with who asks and what was sent.
@@ -100,11 +97,7 @@ void post_pair(Context& context, const Request& request, Response& response) {
   const auto paired = asking(context, request).and_then([&](const salon::Who& who) {
     return texts_of(request, {"name"}).and_then([&](const Texts& t) { return context.people.pair(who, t.at("name")); });
   });
-  constexpr int day_s = 86400;
-  if (paired) set_cookie(response, device_cookie, paired->token, context.house.doors.device_days * day_s);
-  reply_with(response, paired, [](const salon::Paired& p) {
-    return wire::Json{{"schema", "strandline.paired/1"}, {"device", json_of(p.device)}};
-  });
+  reply_paired(context, request, response, paired);
 }
 
 void post_words(Context& context, const Request& request, Response& response) {
@@ -118,6 +111,26 @@ void post_words(Context& context, const Request& request, Response& response) {
 }
 
 }  // namespace
+
+void set_cookie(const Request& request, Response& response, std::string_view name, const std::string& token,
+                int seconds) {
+  std::string text = std::string(name) + '=' + token + "; Path=/; HttpOnly; SameSite=Strict";
+  if (seconds != 0) text += "; Max-Age=" + std::to_string(std::max(0, seconds));
+  if (encrypted(request)) text += "; Secure";
+  response.set_header("Set-Cookie", text);
+}
+
+void reply_paired(Context& context, const Request& request, Response& response, const Result<salon::Paired>& paired) {
+  constexpr int day_s = 86400;
+  if (paired) set_cookie(request, response, device_cookie, paired->token, context.house.doors.device_days * day_s);
+  reply_with(response, paired, [](const salon::Paired& p) {
+    return wire::Json{{"schema", "strandline.paired/1"}, {"device", json_of(p.device)}};
+  });
+}
+
+Result<std::string> device_asking(Context& context, const Request& request) {
+  return context.people.device_of(token_in(request, device_cookie));
+}
 
 Result<salon::Who> asking(Context& context, const Request& request) {
   return context.people.who(token_in(request, session_cookie));
@@ -136,7 +149,7 @@ void add_door(httplib::Server& http, Context& context) {
   post("/api/v1/door/sign-in", post_sign_in);
   post("/api/v1/door/sign-out", [](Context& in, const Request& q, Response& r) {
     own(in, q, r, {}, [&](const salon::Who& who, const Texts&) { return in.people.sign_out(who); });
-    if (r.status == ok) set_cookie(r, session_cookie, "gone", at_once);
+    if (r.status == ok) set_cookie(q, r, session_cookie, "gone", at_once);
   });
   post("/api/v1/door/passphrase", [](Context& in, const Request& q, Response& r) {
     own(in, q, r, {"now", "next"}, [&](const salon::Who& who, const Texts& t) {

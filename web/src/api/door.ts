@@ -1,5 +1,5 @@
 import { call } from './client';
-import type { DoorAnswer, PairedDevice, Role, SignedIn, TeamAnswer } from './types';
+import type { DoorAnswer, Invitation, PairedDevice, Role, SignedIn, TeamAnswer } from './types';
 
 /** What is to be seen from outside: whether anybody signs in here, and who is in on this device. */
 export const door = (signal?: AbortSignal) => call<DoorAnswer>('GET', 'door', undefined, signal);
@@ -26,6 +26,11 @@ export const changePassphrase = (now: string, next: string) => call('POST', 'doo
 /** An empty PIN takes it away. */
 export const changePin = (now: string, pin: string) => call('POST', 'door/pin', { now, pin });
 export const pair = (name: string) => call<PairedDevice>('POST', 'door/pair', { name });
+/** Lets one device that is elsewhere in, for some minutes. */
+export const invite = () => call<Invitation>('POST', 'devices/invite', {});
+/** On that device. */
+export const redeem = (code: string, name: string) =>
+  call<PairedDevice>('POST', 'door/redeem', { code, name });
 export const recoveryWords = (passphrase: string) =>
   call<{ words: string }>('POST', 'door/recovery-words', { passphrase });
 

@@ -78,6 +78,7 @@ export type TeamPerson = Schemas['TeamPerson'];
 export type Device = Schemas['Device'];
 export type OpenSession = Schemas['OpenSession'];
 export type DoorAnswer = Schemas['DoorAnswer'];
+export type Invitation = Schemas['Invitation'];
 export type SignedIn = Schemas['SignedIn'];
 export type PairedDevice = Schemas['PairedDevice'];
 export type TeamAnswer = Schemas['TeamAnswer'];

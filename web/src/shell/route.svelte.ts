@@ -22,6 +22,8 @@ export type Route =
   | { page: 'home' }
   | { page: 'kit' }
   | { page: 'people' }
+  /** On a device that an owner lets in. */
+  | { page: 'pair'; code: string }
   | { page: 'clients' }
   | { page: 'client'; id: string }
   | { page: 'shelf'; id?: string }
@@ -34,6 +36,7 @@ export function parseRoute(hash: string): Route {
   if (parts.length === 0) return { page: 'home' };
   if (parts[0] === 'kit' && parts.length === 1) return { page: 'kit' };
   if (parts[0] === 'people' && parts.length === 1) return { page: 'people' };
+  if (parts[0] === 'pair' && parts[1] && parts.length === 2) return { page: 'pair', code: parts[1] };
   if (parts[0] === 'clients' && parts.length <= 2)
     return parts[1] ? { page: 'client', id: decodeURIComponent(parts[1]) } : { page: 'clients' };
   if (parts[0] === 'shelf' && parts.length <= 2)

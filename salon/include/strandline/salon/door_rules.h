@@ -15,7 +15,7 @@ struct DoorRules {
   int wait_most_s = 0;                                  // s
   int address_tries_free = 0, address_wait_most_s = 0;  // the same for one address
   int tries_forgotten_h = 0;
-  int idle_minutes = 0, session_hours = 0, device_days = 0;
+  int idle_minutes = 0, session_hours = 0, device_days = 0, invite_minutes = 0;
 };
 
 // Problems: missing_key {key}, out_of_range {value, min, max} with the key as path.

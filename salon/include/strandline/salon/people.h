@@ -7,6 +7,7 @@
 #include <functional>
 #include <memory>
 #include <mutex>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -57,6 +58,12 @@ struct SignIn {
   bool pin = false;
   std::string device_token;  // of this device; "" = not paired
   std::string address;       // where it comes from
+};
+
+// What lets one further device in, once, for some minutes: kept in memory only.
+struct Invitation {
+  std::string code;
+  int minutes = 0;
 };
 
 struct SignedIn {
@@ -125,6 +132,13 @@ class People {
   Result<void> change_pin(const Who& who, const std::string& now, const std::string& pin, const std::string& from);
   // This device may be used with a PIN from now on. Owners only, not with a PIN.
   Result<Paired> pair(const Who& by, const std::string& name);
+  // Lets a device that is elsewhere be paired from there; the invitation before it is void. Owners only, not with a
+  // PIN.
+  Result<Invitation> invite(const Who& by);
+  // Pairs the device that brings the code. Problem invitation_gone: used, over, void, or none.
+  Result<Paired> redeem(const std::string& code, const std::string& name);
+  // The paired device whose token this is; "" = none.
+  Result<std::string> device_of(const std::string& token);
   // The words of the master key, printed; owners only, with their passphrase. A fact.
   Result<std::string> recovery_words(const Who& by, const std::string& passphrase, const std::string& from);
 
@@ -146,6 +160,7 @@ class People {
   Result<Person> managed(const Who& by, const std::string& person, Roles would_have) const;
   Result<void> end_sessions(const std::function<bool(const Session&)>& which, const char* why);
   Result<void> opened(const Who& who, const char* kind, const wire::Json& body);
+  Result<Paired> paired(const std::string& by, const std::string& name);
   std::int64_t now() const;
 
   World& world_;
@@ -154,7 +169,12 @@ class People {
   std::unique_ptr<Known> known_;      // read from the file when it is first asked for, and after a write that failed
   std::unique_ptr<Known> before_;     // what it was before that: when sessions were last in use stands in no fact
   std::vector<store::NewFact> owed_;  // openings that could not be written yet
-  std::mutex hashing_;                // taken before the other: one secret at a time is tried or hashed
+  struct Invited {
+    std::string digest, by;
+    std::int64_t until = 0;  // s since 1970
+  };
+  std::optional<Invited> invited_;
+  std::mutex hashing_;  // taken before the other: one secret at a time is tried or hashed
   std::atomic<int> waiting_ = 0;
 };
 

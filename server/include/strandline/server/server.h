@@ -18,8 +18,17 @@ namespace strandline::server {
 // Whether an address ("127.0.0.2", "::1") or "localhost" is one that no other machine can reach.
 bool this_machine_only(const std::string& host);
 
+class Leaf;
+
+// Whether the door for other machines may listen there: an address of a private network, or all of this machine's.
+bool may_listen(const std::string& host);
+// What encrypts it: this machine's certificate, made anew by itself, from the salon's own authority, which is kept at
+// `authority` and made there when nothing is. Problems {detail}: authority_unreadable, authority_expired,
+// authority_unwritable.
+Result<std::shared_ptr<Leaf>> open_leaf(const std::filesystem::path& authority, const std::string& host);
+
 struct ServerOptions {
-  std::string host = "127.0.0.1";  // this machine only: there is no encryption
+  std::string host = "127.0.0.1";  // this machine only: there it is in the clear
   int port = 7407;                 // 0 = any free one
   std::filesystem::path web;       // the built web app; empty = only the API
   std::vector<std::string>
@@ -27,6 +36,9 @@ struct ServerOptions {
   int search_threads = 2;
   std::function<void(const Problems&)> tell = {};  // hears what reading the whole salon file, every day, finds wrong
   std::optional<salon::ScaleDevice> scale = {};    // the one at the mixing counter of this machine
+  std::shared_ptr<Leaf> leaf = {};  // set: paired devices on other machines are answered too, encrypted, at:
+  std::string lan_host = {};
+  int lan_port = 7443;  // 0 = any free one
 };
 
 class Server {
@@ -39,6 +51,9 @@ class Server {
 
   // Takes the port. Returns it, or nothing when it cannot be had or the host is not this machine only.
   std::optional<int> bind();
+  // Likewise the port for paired devices, where there is a leaf. Requires bind().
+  std::optional<int> bind_lan();
+  int lan_port() const;  // 0 = nowhere
   // Serves until stop() is called, from any thread. Requires bind().
   void run();
   void stop();

@@ -5,6 +5,7 @@ import { asked } from './asked';
 import { bowl } from './bowl';
 import { chair } from './chair';
 import { clock } from './clock';
+import { doors } from './doors';
 import { hair } from './hair';
 import { kit } from './kit';
 import { people } from './people';
@@ -29,6 +30,7 @@ export const de: Dictionary = {
   ...reading,
   ...aim,
   ...people,
+  ...doors,
   ...plan,
   ...problems,
   ...ways,

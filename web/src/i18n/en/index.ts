@@ -4,6 +4,7 @@ import { asked } from './asked';
 import { bowl } from './bowl';
 import { chair } from './chair';
 import { clock } from './clock';
+import { doors } from './doors';
 import { hair } from './hair';
 import { kit } from './kit';
 import { people } from './people';
@@ -28,6 +29,7 @@ export const en = {
   ...reading,
   ...aim,
   ...people,
+  ...doors,
   ...plan,
   ...problems,
   ...ways,

@@ -1,0 +1,26 @@
+import type { doors as en } from '../en/doors';
+import type { Part } from '../types';
+
+export const doors: Part<typeof en> = {
+  'pair.title': 'Un autre appareil du salon',
+  'pair.note':
+    'Une tablette ou un téléphone sur le réseau du salon, en liaison chiffrée. Il reste sur la liste jusqu’à ce qu’on l’en ôte.',
+  'pair.go': 'Laisser entrer un appareil',
+  'pair.again': 'Nouveau code',
+  'pair.address': 'Adresse de cet ordinateur',
+  'pair.trust': 'Faire confiance au certificat du salon',
+  'pair.trust_how':
+    'Scanner ceci avec l’appareil, passer l’avertissement cette seule fois et installer le certificat dans ses réglages.',
+  'pair.compare': 'L’appareil montre une empreinte SHA-256. Ne continuer que si c’est celle-ci :',
+  'pair.open': 'Associer',
+  'pair.open_how': (n) =>
+    `Scanner ensuite ceci. Ce code laisse entrer un seul appareil et vaut ${n} minutes.`,
+  'pair.lead': 'Un propriétaire laisse entrer cet appareil. Il aura ce nom sur la liste.',
+  'pair.unpaired': 'Cet appareil n’est pas associé.',
+  'pair.unpaired_how':
+    'Un propriétaire le laisse entrer : sur l’ordinateur du salon, à la page des gens du salon.',
+  'problem.invitation_gone': () =>
+    'Ce code ne laisse plus entrer personne : il a servi, il est échu, ou un plus récent l’a remplacé. En demander un autre.',
+  'problem.no_other_machines': () =>
+    'Ce salon ne répond que sur son propre ordinateur. Pour d’autres, le démarrer avec : strandline serve --listen 0.0.0.0',
+};
