@@ -107,6 +107,9 @@ describe('numbers with their nouns', () => {
     expect(says('fr', () => t('ask.told', 0))).toBe('0 réponse');
     expect(says('de', () => t('bowl.moves', 'Nacken', '1', '2,0'))).toContain('um 1 Tonhöhe (');
     expect(says('en', () => t('problem.try_later', { seconds: '1' }))).toContain('Wait 1 second.');
+    expect(says('en', () => t('shelf.size', '1', '5'))).toBe('1 range · 5 products');
+    expect(says('de', () => t('after.weeks', '1'))).toBe('1 Woche');
+    expect(says('de', () => t('after.weeks', '4–6'))).toBe('4–6 Wochen');
     expect(says('en', () => t('care.fades', '1', '1'))).toContain('1 week, at 1 wash a week');
     expect(says('de', () => t('care.fades', '1', '1'))).toContain('1 Woche, bei 1 Wäsche je Woche');
   });

@@ -160,6 +160,6 @@ export const plan: Part<typeof english> = {
   'after.visits': 'Besuche bis zum Ziel',
   'after.visits_value': (visits) => `${visits}, dieser mitgezählt`,
   'after.test': 'Hauttest zu alt ab',
-  'after.weeks': (weeks) => `${weeks} Wochen`,
+  'after.weeks': (weeks) => n.wochen(weeks),
   'after.tell': 'Vor dem Gehen sagen',
 };

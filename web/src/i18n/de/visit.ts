@@ -71,7 +71,7 @@ export const visit: Part<typeof english> = {
   'demo.salt_and_pepper_two_tones': 'Meliert, zwei Töne (erfunden)',
   'demo.resistant_white_softened_or_not': 'Resistentes Weiß, vorgeweicht oder nicht (erfunden)',
   'demo.thinning_on_top_white_softened': 'Oben licht, Weiß vorgeweicht (erfunden)',
-  'demo.toner_on_lightened_lengths': 'Abmattierung auf blondierten Längen (erfunden)',
+  'demo.toner_on_lightened_lengths': 'Blondierte Längen abmattiert (erfunden)',
   'demo.natural_hair_two_levels_lighter': 'Naturhaar zwei Tonhöhen heller (erfunden)',
   'demo.very_long_faded_ends': 'Sehr lang, verblasste Spitzen (erfunden)',
   'home.same_target': 'Dasselbe Ziel wie letztes Mal',

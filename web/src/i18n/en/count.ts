@@ -8,6 +8,7 @@ export const n = {
   levels: (x: Written) => count(x, { one: 'level', other: 'levels' }),
   weeks: (x: Written) => count(x, { one: 'week', other: 'weeks' }),
   minutes: (x: Written) => count(x, { one: 'minute', other: 'minutes' }),
+  ranges: (x: Written) => count(x, { one: 'range', other: 'ranges' }),
   seconds: (x: Written) => count(x, { one: 'second', other: 'seconds' }),
   zones: (x: Written) => count(x, { one: 'zone', other: 'zones' }),
   areas: (x: Written) => count(x, { one: 'area', other: 'areas' }),

@@ -150,6 +150,6 @@ export const plan = {
   'after.visits': 'Visits until the target',
   'after.visits_value': (visits: string) => `${visits}, this one among them`,
   'after.test': 'Skin test too old from',
-  'after.weeks': (weeks: string) => `${weeks} weeks`,
+  'after.weeks': (weeks: string) => n.weeks(weeks),
   'after.tell': 'To tell before they leave',
 };

@@ -1,3 +1,5 @@
+import { n } from './count';
+
 /** Parameters of a code as the server gives them; a missing one reads as "?". */
 type P = Readonly<Record<string, string>>;
 const of = (p: P, key: string) => p[key] ?? '?';
@@ -132,7 +134,7 @@ export const shelf = {
   'shelf.said.same': 'there already',
   'shelf.said.refused': 'not understood',
   'shelf.said.heading': 'heading',
-  'shelf.size': (ranges: string, products: string) => `${ranges} ranges · ${products} products`,
+  'shelf.size': (ranges: string, products: string) => `${n.ranges(ranges)} · ${n.products(products)}`,
   'shelf.keep_lines': (count: string) => `Keep what was understood: ${count}`,
   'shelf.understood': (yes: string, no: string) => `Understood: ${yes} · not understood: ${no}`,
   'shelf.added': (count: string) => `Products kept: ${count}`,

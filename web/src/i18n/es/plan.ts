@@ -158,6 +158,6 @@ export const plan: Part<typeof english> = {
   'after.visits': 'Visitas hasta el objetivo',
   'after.visits_value': (visits) => `${visits}, contando esta`,
   'after.test': 'Prueba cutánea demasiado antigua desde',
-  'after.weeks': (weeks) => `${weeks} semanas`,
+  'after.weeks': (weeks) => n.semanas(weeks),
   'after.tell': 'Para decir antes de que se vaya',
 };

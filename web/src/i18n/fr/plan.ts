@@ -160,6 +160,6 @@ export const plan = {
   'after.visits': 'Visites jusqu’à l’objectif',
   'after.visits_value': (visits: string) => `${visits}, celle-ci comprise`,
   'after.test': 'Test cutané trop ancien dès le',
-  'after.weeks': (weeks: string) => `${weeks} semaines`,
+  'after.weeks': (weeks: string) => n.semaines(weeks),
   'after.tell': 'À dire avant le départ',
 };

@@ -13,7 +13,7 @@ export const shell = {
   'shell.lost_text': 'La visite ou la page vient peut-être d’une version plus récente.',
   'shell.no_visit': 'Aucune visite ouverte',
   'light.label': 'Lumière',
-  'light.daylight': 'lumière du jour',
+  'light.daylight': 'jour',
   'light.salon': 'lampe du salon',
   'light.evening': 'lampe du soir',
   'view.label': 'Cheveux montrés',
