@@ -76,6 +76,7 @@ export const chair: Part<typeof english> = {
   'sheet.corrected': (day, why) => `Antworten berichtigt ${day}: ${why}`,
   'sheet.caution':
     'Was getan wurde, kein Rat, es zu wiederholen: neu fragen, neu testen. Die Gebrauchsanweisung des Herstellers geht vor.',
+  'agree.begin': 'Los geht’s: zur Schale',
   'agree.withdrawn': 'zurückgenommen',
   'care.title': 'Ihre Farbe heute',
   'care.became': (where, words) => `${words} – ${where}.`,

@@ -38,6 +38,7 @@ export const visit: Part<typeof english> = {
   'home.label': 'Bezeichnung',
   'home.label_hint': 'Anfangsbuchstaben oder eine Kartennummer genügen.',
   'home.start': 'Mit der Beurteilung beginnen',
+  'home.start_plan': 'Mit dem Plan beginnen',
   'home.take_over': 'Von einem früheren Besuch ausgehen',
   'home.take_over_none': 'ohne früheren Besuch',
   'home.growth': 'Gemessenes Wachstum seither',

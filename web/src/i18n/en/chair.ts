@@ -74,6 +74,7 @@ export const chair = {
   'sheet.corrected': (day: string, why: string) => `Answers corrected ${day}: ${why}`,
   'sheet.caution':
     'A record of what was done, not advice that it will suit again: ask and test anew. The maker’s instructions come first.',
+  'agree.begin': 'Hands on: to the bowl',
   'agree.withdrawn': 'withdrawn',
   'care.title': 'Your colour today',
   'care.became': (where: string, words: string) => `${words} – ${where}.`,

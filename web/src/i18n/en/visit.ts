@@ -34,6 +34,7 @@ export const visit = {
   'home.label': 'Label',
   'home.label_hint': 'Initials or a card number are enough.',
   'home.start': 'Start with the reading',
+  'home.start_plan': 'Start with the plan',
   'home.take_over': 'Start from an earlier visit',
   'home.take_over_none': 'new head',
   'home.growth': 'Measured growth since then',

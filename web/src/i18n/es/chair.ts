@@ -76,6 +76,7 @@ export const chair: Part<typeof english> = {
   'sheet.corrected': (day, why) => `Respuestas corregidas ${day}: ${why}`,
   'sheet.caution':
     'Lo que se hizo, no un consejo de repetirlo: pregunte y pruebe de nuevo. Las instrucciones del fabricante van primero.',
+  'agree.begin': 'Manos a la obra: al bol',
   'agree.withdrawn': 'retirado',
   'care.title': 'Su color de hoy',
   'care.became': (where, words) => `${words} – ${where}.`,

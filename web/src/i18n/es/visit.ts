@@ -37,6 +37,7 @@ export const visit: Part<typeof english> = {
   'home.label': 'Nombre',
   'home.label_hint': 'Bastan las iniciales o un número de ficha.',
   'home.start': 'Empezar con el diagnóstico',
+  'home.start_plan': 'Empezar por el plan',
   'home.take_over': 'Partir de una visita anterior',
   'home.take_over_none': 'ninguna visita anterior',
   'home.growth': 'Crecimiento medido desde entonces',

@@ -77,6 +77,7 @@ export const chair: Part<typeof english> = {
   'sheet.corrected': (day, why) => `Réponses corrigées ${day} : ${why}`,
   'sheet.caution':
     'Ce qui a été fait, non un conseil de le refaire : redemander et retester. La notice du fabricant passe d’abord.',
+  'agree.begin': 'On commence : au bol',
   'agree.withdrawn': 'retiré',
   'care.title': 'Votre couleur aujourd’hui',
   'care.became': (where, words) => `${words} – ${where}.`,

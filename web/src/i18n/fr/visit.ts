@@ -35,6 +35,7 @@ export const visit = {
   'home.label': 'Nom',
   'home.label_hint': 'Des initiales ou un numéro de fiche suffisent.',
   'home.start': 'Commencer par le diagnostic',
+  'home.start_plan': 'Commencer par le plan',
   'home.take_over': 'Partir d’une visite précédente',
   'home.take_over_none': 'aucune visite précédente',
   'home.growth': 'Repousse mesurée depuis',
