@@ -47,6 +47,8 @@ constexpr std::array table{
     Access{"POST", "/api/v1/shelves/{id}/tubes", everybody},  // whoever finds one empty
     Access{"GET", "/api/v1/shelves/{id}/history", everybody},
     Access{"GET", "/api/v1/shelves/{id}/table", everybody},
+    Access{"GET", "/api/v1/hand-notes", everybody},
+    Access{"PUT", "/api/v1/hand-notes/{id}", plans},
     Access{"GET", "/api/v1/scale", everybody},  // grams, of nobody in particular
     Access{"GET", "/api/v1/tones", everybody},
     Access{"GET", "/api/v1/levels", everybody},

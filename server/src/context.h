@@ -61,11 +61,12 @@ Result<std::string> device_asking(Context& context, const httplib::Request& requ
 // That whoever asks is told names of clients is a fact, once for each session.
 Result<void> names_opened(Context& context, const httplib::Request& request);
 
-void add_door(httplib::Server& http, Context& context);     // /door: who is in, sign-in, first start
-void add_people(httplib::Server& http, Context& context);   // /people, /devices
-void add_devices(httplib::Server& http, Context& context);  // /devices/invite, /door/redeem, /door/authority
-void add_health(httplib::Server& http, Context& context);   // /health
-void add_scale(httplib::Server& http, Context& context);    // /scale
+void add_door(httplib::Server& http, Context& context);        // /door: who is in, sign-in, first start
+void add_people(httplib::Server& http, Context& context);      // /people, /devices
+void add_devices(httplib::Server& http, Context& context);     // /devices/invite, /door/redeem, /door/authority
+void add_health(httplib::Server& http, Context& context);      // /health
+void add_scale(httplib::Server& http, Context& context);       // /scale
+void add_hand_notes(httplib::Server& http, Context& context);  // /hand-notes
 void add_shelf(httplib::Server& http,
                Context& context);  // /shelf, /shelf/read, /shelf/classes, /shelves …, /tones, /levels
 void add_verbs(httplib::Server& http, Context& context);   // /assess … /what-if

@@ -147,6 +147,7 @@ void Server::Parts::dress(HttpServer& one) {
   add_people(one, context);
   add_devices(one, context);
   add_health(one, context);
+  add_hand_notes(one, context);
   add_scale(one, context);
   add_shelf(one, context);
   add_verbs(one, context);

@@ -13,9 +13,10 @@ TEST_F(Running, TakesAVisitFromDraftToAClientsHistory) {
   const auto told = post(place + "/facts", fact);
   ASSERT_EQ(told->status, 201) << told->body;
   EXPECT_EQ(post(place + "/facts", fact)->body, told->body) << "handed in again";
-  const auto refused = post(place + "/facts", R"({"id": "stopped-on-the-device", "kind": "stopped", "body": {}})");
+  const auto refused =
+      post(place + "/facts", R"({"id": "stopped-on-the-device", "kind": "stopped", "body": {"kind": "no such"}})");
   EXPECT_EQ(refused->status, 422);
-  EXPECT_EQ(Json::parse(refused->body)["problems"][0]["path"], "/body");
+  EXPECT_EQ(Json::parse(refused->body)["problems"][0]["path"], "/body/kind");
 
   const auto end = [&](const char* entry) {
     return post(place + "/hand-in", std::string(R"({"seq": 1, "entry": ")") + entry + "\"}");

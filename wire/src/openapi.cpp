@@ -364,6 +364,19 @@ void add_shelves(Printer& p, Json& paths) {
   table["get"]["parameters"] = Json::array({parameter("range", "query", false, "string")});
 }
 
+void add_hand_notes(Json& paths) {
+  const Json text{{"type", "string"}}, yes_no{{"type", "boolean"}};
+  Json note{{"type", "object"}, {"required", {"technique", "own", "text", "written_at"}}};
+  note["properties"] = {{"technique", text}, {"own", yes_no}, {"text", text}, {"written_at", text}};
+  const Json answer = with_schema_key("notes", list_of(std::move(note)));
+  paths["/api/v1/hand-notes"]["get"] = operation("handNotes", answer);
+  Json asked{{"type", "object"}, {"required", {"text", "own"}}};
+  asked["properties"] = {{"text", text}, {"own", yes_no}};
+  Json& one = paths["/api/v1/hand-notes/{id}"];
+  one["parameters"] = Json::array({parameter("id", "path", true, "string")});
+  one["put"] = with_body(operation("writeHandNote", answer), std::move(asked));
+}
+
 // Waits for a word of the scale other than that of `after`, five seconds at most.
 Json scale_operation(Printer& p) {
   Json answer = with_schema_key("seq", {{"type", "integer"}});
@@ -385,6 +398,7 @@ Json openapi(const std::string& version) {
   Json paths = Json::object();
   Json up{{"type", "boolean"}};
   paths["/api/v1/health"]["get"] = operation("health", with_schema_key("up", std::move(up)));
+  add_hand_notes(paths);
   paths["/api/v1/scale"]["get"] = scale_operation(p);
   add_shelves(p, paths);
   paths["/api/v1/levels"]["get"] = operation("levels", answer_of<LevelsAnswer>(p));

@@ -20,6 +20,40 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/hand-notes": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["handNotes"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/hand-notes/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put: operations["writeHandNote"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/scale": {
         parameters: {
             query?: never;
@@ -2174,12 +2208,24 @@ export interface components {
             until_min?: number;
         };
         StoppedNow: {
-            kind: components["schemas"]["IncidentKind"];
+            kind?: components["schemas"]["IncidentKind"];
             /** @description minutes since hands went on */
             at_min?: number;
             zones?: string[];
             bowls?: string[];
         };
+        StopOver: {
+            fact: string;
+            why?: string;
+        };
+        Comfort: {
+            feels: components["schemas"]["Feels"];
+            /** @description minutes since hands went on */
+            at_min?: number;
+            said?: string;
+        };
+        /** @enum {string} */
+        Feels: "well" | "cold" | "warm" | "itches" | "stings";
         IncidentRecord: {
             kind: components["schemas"]["IncidentKind"];
             serious: components["schemas"]["Serious"];
@@ -2360,6 +2406,36 @@ export interface components {
         } | {
             id: string;
             /** @constant */
+            kind: "stopped.over";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["StopOver"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "comfort";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Comfort"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
             kind: "incident";
             made_at: string;
             /** @description of the body; now 1 */
@@ -2489,6 +2565,22 @@ export interface components {
             /** @description of the body; now 1 */
             version?: number;
             body: components["schemas"]["StoppedNow"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "stopped.over";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["StopOver"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "comfort";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Comfort"];
         } | {
             id: string;
             /** @constant */
@@ -2628,6 +2720,89 @@ export interface operations {
                     "application/json": {
                         schema: string;
                         up: boolean;
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    handNotes: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        notes: {
+                            technique: string;
+                            own: boolean;
+                            text: string;
+                            written_at: string;
+                        }[];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    writeHandNote: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    text: string;
+                    own: boolean;
+                };
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        notes: {
+                            technique: string;
+                            own: boolean;
+                            text: string;
+                            written_at: string;
+                        }[];
                     };
                 };
             };

@@ -1,11 +1,12 @@
 import type { Running, Timeline } from '../api/types';
+import { toAsk, type Asked } from './comfort';
 import { lifeOf } from './running';
 
 /** What calls for somebody, at a minute of the visit. */
 export interface Alarm {
   id: string;
   at: number;
-  kind: 'task' | 'check' | 'basin' | 'soon_over' | 'over' | 'mix_old' | 'mix_stale';
+  kind: 'task' | 'check' | 'basin' | 'soon_over' | 'over' | 'mix_old' | 'mix_stale' | 'comfort';
   bowl: string;
   zone: string;
   task?: string;
@@ -13,14 +14,17 @@ export interface Alarm {
 
 /** Nobody needs to be told any more: what was due is long begun, on the clock that runs by itself. */
 export const isPast = (alarm: Alarm, minute: number): boolean =>
-  (alarm.kind === 'task' || alarm.kind === 'check') && minute - alarm.at > 2;
+  (alarm.kind === 'task' || alarm.kind === 'check' || alarm.kind === 'comfort') && minute - alarm.at > 2;
 
 /** Before the longest time is over, minutes (prior): enough to walk to the basin. */
 const WARNED = 3;
 
 /** Every alarm of this clock, by time. */
-export function alarmsOf(running: Running, timeline: Timeline): Alarm[] {
-  const out: Alarm[] = [];
+export function alarmsOf(running: Running, timeline: Timeline, asked: readonly Asked[] = []): Alarm[] {
+  const out: Alarm[] = toAsk(timeline, asked).map((at) => ({
+    ...{ id: `comfort@${at.toFixed(1)}`, at, kind: 'comfort' },
+    ...{ bowl: '', zone: '' },
+  }));
   for (const t of timeline.tasks) {
     if (t.kind === 'prepare') continue;
     const basin = t.start_min === timeline.steps.find((s) => s.basin_min === t.start_min)?.basin_min;

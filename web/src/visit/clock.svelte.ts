@@ -2,6 +2,7 @@ import type { Mark, Replanned, Running, Timeline } from '../api/types';
 import * as api from '../api/visits';
 import { Away, Refused } from '../api/client';
 import { alarmsOf, isPast, type Alarm } from './alarms';
+import type { Asked } from './comfort';
 import { Latest } from './latest';
 import { minuteAt, shifted } from './running';
 import type { Work } from './work.svelte';
@@ -55,8 +56,32 @@ export class Clock {
     return this.running?.stopped_at !== undefined || this.running?.ended_at !== undefined;
   }
 
+  /** How it felt, whenever the client was asked. */
+  readonly asked = $derived.by((): readonly Asked[] =>
+    this.#work.facts
+      .every('comfort')
+      .flatMap(({ body }) => (body.at_min === undefined ? [] : [{ at: body.at_min, feels: body.feels }])),
+  );
+  /** The client was asked how it feels. */
+  async feels(feels: Asked['feels']): Promise<void> {
+    const at_min = Math.round(this.minute * 10) / 10;
+    this.ringing = this.ringing.filter((alarm) => alarm.kind !== 'comfort');
+    await this.#work.facts.tell('comfort', { feels, at_min });
+  }
+
+  /** The stop of a visit that has no running clock, until somebody says that it goes on. */
+  get frozen(): { id: string; made_at: string } | undefined {
+    const stop = this.#work.facts.last('stopped');
+    if (this.running || this.#work.handedInAt || !stop) return undefined;
+    return this.#work.facts.last('stopped.over')?.body.fact === stop.id ? undefined : stop;
+  }
+  async thaw(why: string): Promise<void> {
+    const stop = this.frozen;
+    if (stop) await this.#work.facts.tell('stopped.over', { fact: stop.id, why });
+  }
+
   #alarms = $derived.by(() =>
-    this.running && this.timeline && !this.still ? alarmsOf(this.running, this.timeline) : [],
+    this.running && this.timeline && !this.still ? alarmsOf(this.running, this.timeline, this.asked) : [],
   );
 
   tick(): void {
@@ -119,6 +144,8 @@ export class Clock {
   /** Everything is put off: times stand still until somebody goes on. */
   stop(): void {
     if (this.running && !this.still) this.#put({ stopped_at: Math.round(this.minute * 100) / 100 });
+    // With no clock to stop, that it was stopped is what stands still.
+    if (!this.running && !this.frozen && !this.#work.handedInAt) void this.#work.facts.tell('stopped', {});
   }
   goOn(): void {
     const { stopped_at: _, ...running } = this.running!;

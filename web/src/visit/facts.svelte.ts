@@ -38,6 +38,12 @@ export class Facts {
     return found?.body ? (found as unknown as { id: string; made_at: string; body: Body<K> }) : undefined;
   }
 
+  /** All of a kind, in the order in which they were told. */
+  every<K extends FactKind>(kind: K): { id: string; made_at?: string; body: Body<K> }[] {
+    const all = [...this.kept, ...this.waits].filter((one) => one.kind === kind && one.body);
+    return all as unknown as { id: string; made_at?: string; body: Body<K> }[];
+  }
+
   async tell<K extends FactKind>(kind: K, body: Body<K>): Promise<void> {
     this.waits = [...this.waits, happened(kind, body)];
     await waiting.keep(this.id, this.waits);

@@ -26,6 +26,8 @@ export function alarmSentence(alarm: Alarm): string {
   switch (alarm.kind) {
     case 'check':
       return t('alarm.check');
+    case 'comfort':
+      return t('alarm.comfort');
     case 'basin':
       return t('alarm.basin');
     case 'soon_over':

@@ -97,11 +97,25 @@ struct VisitResult {
   std::string corrects;  // an earlier result; empty = the first
 };
 
-// Everything was stopped.
+// Everything was stopped; `kind` is empty until somebody had time to say what it was.
 struct StoppedNow {
-  IncidentKind kind = IncidentKind::sting;
+  std::optional<IncidentKind> kind;
   std::optional<double> at_min;  // since hands went on
   std::vector<std::string> zones, bowls;
+};
+
+// It goes on after a stop: `fact` is the stop.
+struct StopOver {
+  std::string fact, why;
+};
+
+enum class Feels { well, cold, warm, itches, stings };
+
+// The client was asked how it feels while something was on.
+struct Comfort {
+  Feels feels = Feels::well;
+  std::optional<double> at_min;  // since hands went on
+  std::string said;
 };
 
 enum class Serious { no, incapacity, disability, hospital, birth_defect, life, death };

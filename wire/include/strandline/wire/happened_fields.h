@@ -150,8 +150,35 @@ struct Fields<StoppedNow> {
   static constexpr std::string_view name = "StoppedNow";
   using S = StoppedNow;
   static constexpr auto list =
-      std::make_tuple(field("kind", &S::kind, {.required = true}), field("at_min", &S::at_min, visit_minutes),
+      std::make_tuple(field("kind", &S::kind), field("at_min", &S::at_min, visit_minutes),
                       field("zones", &S::zones, {.max_items = 500}), field("bowls", &S::bowls, {.max_items = 12}));
+};
+
+template <>
+struct Fields<StopOver> {
+  static constexpr std::string_view name = "StopOver";
+  using S = StopOver;
+  static constexpr auto list =
+      std::make_tuple(field("fact", &S::fact, {.required = true, .max_length = 80}), field("why", &S::why, free_text));
+};
+
+template <>
+struct Words<Feels> {
+  static constexpr std::string_view name = "Feels";
+  static constexpr WordList<Feels, 5> list{{{Feels::well, "well"},
+                                            {Feels::cold, "cold"},
+                                            {Feels::warm, "warm"},
+                                            {Feels::itches, "itches"},
+                                            {Feels::stings, "stings"}}};
+};
+
+template <>
+struct Fields<Comfort> {
+  static constexpr std::string_view name = "Comfort";
+  using C = Comfort;
+  static constexpr auto list =
+      std::make_tuple(field("feels", &C::feels, {.required = true}), field("at_min", &C::at_min, visit_minutes),
+                      field("said", &C::said, free_text));
 };
 
 template <>
@@ -242,8 +269,9 @@ struct Kind {
 inline constexpr auto happened_kinds = std::make_tuple(
     Kind<GateAnswered>{"gate.answered", 1, true}, Kind<GateCorrected>{"gate.corrected", 1, false},
     Kind<Agreed>{"agreed", 1, true}, Kind<AgreeWithdrawn>{"agree.withdrawn", 1, false}, Kind<Mixed>{"mixed", 1, true},
-    Kind<Applied>{"applied", 1, true}, Kind<StoppedNow>{"stopped", 1, false},
-    Kind<IncidentRecord>{"incident", 1, false}, Kind<VisitResult>{"result", 1, false},
-    Kind<AftercareGiven>{"aftercare.given", 1, false}, Kind<Rebooked>{"rebooked", 1, false});
+    Kind<Applied>{"applied", 1, true}, Kind<StoppedNow>{"stopped", 1, false}, Kind<StopOver>{"stopped.over", 1, false},
+    Kind<Comfort>{"comfort", 1, true}, Kind<IncidentRecord>{"incident", 1, false},
+    Kind<VisitResult>{"result", 1, false}, Kind<AftercareGiven>{"aftercare.given", 1, false},
+    Kind<Rebooked>{"rebooked", 1, false});
 
 }  // namespace strandline::wire

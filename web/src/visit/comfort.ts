@@ -1,0 +1,39 @@
+import type { Body } from '../api/facts';
+import type { Timeline } from '../api/types';
+
+export type Feels = Body<'comfort'>['feels'];
+export const feelings: readonly Feels[] = ['well', 'cold', 'warm', 'itches', 'stings'];
+
+/** Minutes after which the client is asked again how it feels (prior), and after an answer that was not good. */
+export const EVERY_MIN = 10;
+export const UNEASY_MIN = 5;
+
+/** An answer, at a minute of the visit. */
+export interface Asked {
+  at: number;
+  feels: Feels;
+}
+
+/** From when until when anything is on the head, minutes of the visit. */
+export function stretches(timeline: Timeline): { from: number; until: number }[] {
+  const out: { from: number; until: number }[] = [];
+  for (const d of timeline.developments.toSorted((a, b) => a.first_touch - b.first_touch)) {
+    const last = out.at(-1);
+    if (last && d.first_touch <= last.until) last.until = Math.max(last.until, d.leaves_at);
+    else out.push({ from: d.first_touch, until: d.leaves_at });
+  }
+  return out;
+}
+
+/** When the client is to be asked: while anything is on, some minutes after the last answer, then again and again. */
+export function toAsk(timeline: Timeline, asked: readonly Asked[]): number[] {
+  return stretches(timeline).flatMap(({ from, until }) => {
+    const last = asked.filter((one) => one.at >= from && one.at <= until).sort((a, b) => b.at - a.at)[0];
+    const out: number[] = [];
+    const first = last
+      ? last.at + (['well', 'cold'].includes(last.feels) ? EVERY_MIN : UNEASY_MIN)
+      : from + EVERY_MIN;
+    for (let at = first; at < until; at += EVERY_MIN) out.push(at);
+    return out;
+  });
+}
