@@ -65,6 +65,23 @@ test('the server goes and comes back in the middle of a visit', async ({ page, s
   expect((await running(page, salon)).marks.length).toBe(1);
 });
 
+test('a reload without the server opens the running visit though all of it was stored', async ({
+  page,
+  salon,
+  watch,
+}) => {
+  watch.allow.push(/ERR_CONNECTION_REFUSED|Failed to load resource/);
+  await handsOn(page, salon);
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await salon.stop();
+  await page.reload();
+  await expect(now(page)).toBeVisible();
+  await expect(page.getByText(/No server: times are moved by your marks/)).toBeVisible();
+  await page.goto(`${salon.url}#/visits/${id}/weigh`);
+  await expect(page.getByRole('region', { name: /^Weigh bowl A/ })).toBeVisible();
+  await salon.start();
+});
+
 test('a second device sees the marks of the first', async ({ page, salon, context }) => {
   await handsOn(page, salon);
   const other = await context.newPage();

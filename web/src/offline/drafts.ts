@@ -8,6 +8,8 @@ export interface Draft {
   document: Visit;
   /** Of a running visit: what it was changed from, so that marks of two devices can be told apart. */
   base?: Visit;
+  /** The server has it: kept because bowls and times are on a head, to be opened without it. Nothing to hand in. */
+  clean?: true;
   /** The id under which the document is saved, and those of earlier ones whose answers did not come. */
   entry?: string;
   handed?: string[];

@@ -372,4 +372,33 @@ describe('a draft', () => {
     expect(server.saveVisit.mock.lastCall?.slice(1, 3)).toEqual([4, read(30)]);
     expect(kept.size).toBe(0);
   });
+
+  it('of a visit that runs stays on the device though it is stored, until it is handed in', async () => {
+    const { kept, drafts } = fakeDrafts();
+    const running = { since: '2026-03-09T10:00:00Z', bowls: [], plan: {} } as unknown as Visit['running'];
+    const work = new Work(saved(visit, 4), drafts);
+    work.change({ ...visit, running });
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(work.saving).toBe('saved');
+    const stored = kept.get('v1');
+    expect(stored).toMatchObject({ clean: true, document: { running } });
+
+    // With nobody there it opens from that, and has nothing to hand in.
+    const calls = server.saveVisit.mock.calls.length;
+    const alone = new Work({ id: 'v1', seq: stored!.seq, document: stored!.document }, drafts, stored);
+    await vi.advanceTimersByTimeAsync(5000);
+    expect([alone.saving, alone.visit.running]).toEqual(['saved', running]);
+    expect(server.saveVisit.mock.calls.length).toBe(calls);
+
+    // What another device made of it meanwhile is no conflict.
+    const newer = { ...visit, running: { ...running!, leave_by: 90 } };
+    const later = new Work(saved(newer, 9), drafts, stored);
+    expect([later.overtaken, later.visit.running?.leave_by]).toEqual([undefined, 90]);
+    await vi.advanceTimersByTimeAsync(1);
+    expect(kept.get('v1')).toMatchObject({ seq: 9, clean: true });
+
+    new Work({ ...saved(newer, 9), handed_in_at: '2026-03-09T12:00:00Z' }, drafts, kept.get('v1'));
+    await vi.advanceTimersByTimeAsync(1);
+    expect(kept.size).toBe(0);
+  });
 });

@@ -105,7 +105,10 @@ export class Work {
     this.#drafts = drafts;
     this.person = stored.person;
     this.handedInAt = stored.handed_in_at;
-    if (!draft || this.handedInAt) return;
+    if (!draft || draft.clean || this.handedInAt) {
+      if (draft?.clean || stored.document.running) this.#drop();
+      return;
+    }
     const onOwn = stored.entry !== undefined && draft.handed?.includes(stored.entry);
     if (stored.entry !== undefined && stored.entry === draft.entry) {
       this.#drop(); // stored, and its answer did not come
@@ -144,7 +147,7 @@ export class Work {
     const draft = this.overtaken;
     this.overtaken = undefined;
     if (draft && take) this.change(draft.document);
-    else void this.#drafts?.drop(this.id);
+    else this.#drop();
   }
 
   #entryOf(document: Visit): string {
@@ -156,14 +159,17 @@ export class Work {
   #keep(): void {
     if (!this.#drafts || this.#keeping || this.overtaken) return;
     const laid = this.visit;
-    this.#keeping = this.#drafts
-      .keep(this.id, {
+    const drafts = this.#drafts;
+    const lay = () =>
+      drafts.keep(this.id, {
         seq: this.#seq,
         document: laid,
         ...(laid.running ? { base: this.#base } : {}),
         entry: this.#entryOf(laid),
         handed: [...this.#handed],
-      })
+      });
+    // Behind what is laid down as stored: the newest stays.
+    this.#keeping = (this.#dropping ? this.#dropping.then(lay) : lay())
       .then((kept) => void (this.kept = kept))
       .finally(() => {
         this.#keeping = undefined;
@@ -309,6 +315,7 @@ export class Work {
       const read = !sameDocument(newest.document.head, this.#visit.head);
       this.#seq = newest.seq;
       this.#visit = this.#base = newest.document;
+      this.#drop();
       this.#told++;
       if (read) void this.assessNow();
       void this.aimNow();
@@ -317,9 +324,18 @@ export class Work {
     }
   }
 
+  /** What the server has is no draft any more. Of a visit that runs it stays here too, until it is handed in. */
   #drop(): void {
     this.kept = false;
-    if (!this.overtaken) this.#dropping = this.#drafts?.drop(this.id);
+    const drafts = this.#drafts;
+    if (this.overtaken || !drafts) return;
+    const runs = this.#base.running && !this.handedInAt;
+    const stored = { seq: this.#seq, document: this.#base, clean: true as const };
+    const done = runs ? drafts.keep(this.id, stored).then(() => undefined) : drafts.drop(this.id);
+    this.#dropping = done;
+    void done.finally(() => {
+      if (this.#dropping === done) this.#dropping = undefined;
+    });
   }
 
   assessNow(): Promise<void> {
