@@ -32,7 +32,8 @@ it('never leaves anybody unasked for longer than that', () => {
       const within = asked.filter((one) => one.at <= until);
       const last = Math.max(0, ...within.map((one) => one.at));
       const times = [last, ...toAsk(on([0, until]), asked), until];
-      for (let i = 1; i < times.length; i++) expect(times[i]! - times[i - 1]!).toBeLessThanOrEqual(EVERY_MIN + 1e-9);
+      for (let i = 1; i < times.length; i++)
+        expect(times[i]! - times[i - 1]!).toBeLessThanOrEqual(EVERY_MIN + 1e-9);
       expect(UNEASY_MIN).toBeLessThan(EVERY_MIN);
     }),
   );
