@@ -84,7 +84,7 @@ constexpr std::array table{
     Sentence{"range.own", "This range does not print such a ratio, bottle or time.", ""},
     Sentence{"time.permanent", "Longer than permanent colour may stay.", ""},
     Sentence{"time.highlift", "Longer than high-lift may stay.", ""},
-    Sentence{"time.demi", "Longer than demi colour may stay.", ""},
+    Sentence{"time.demi", "Demi colour stays within minutes of its own here.", ""},
     Sentence{"time.toner", "Longer than a toner on lightened hair needs.", ""},
     Sentence{"time.virgin.scalp", "At the scalp of hair that is lifted: later, and not as long.", ""},
     Sentence{"time.lightener.scalp", "Longer than lightener may stay on the scalp.", ""},

@@ -6,9 +6,12 @@ import { known } from './names';
 import { placesIn, type Place } from './places';
 import { saidOf } from './weave';
 
+/** "a, b and c" in the chosen language. */
+export const joined = (items: string[]) =>
+  new Intl.ListFormat(language(), { type: 'conjunction' }).format(items);
+
 /** The strand's sentences in the chosen language. */
 export function strandWords(): StrandWords {
-  const joined = new Intl.ListFormat(language(), { type: 'conjunction' });
   return {
     number: (value, digits) => number(value, Number.isInteger(value) ? 0 : digits),
     whole: (cm) => t('strand.whole', cm),
@@ -21,7 +24,7 @@ export function strandWords(): StrandWords {
     bowl: (letter) => t('strand.bowl', letter),
     doubt: (middle, low, high) => t('strand.doubt', middle, low, high),
     noPlan: () => t('strand.no_plan'),
-    list: (items) => joined.format(items),
+    list: joined,
     sentence: (span, parts) => `${span}: ${parts.join('; ')}.`,
   };
 }

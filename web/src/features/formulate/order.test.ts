@@ -2,9 +2,9 @@ import { expect, test } from 'vitest';
 import type { PlanAnswer } from '../../api/types';
 import { orderOf } from './order';
 
-const step = (reason: string, needs_min: number) => ({
+const step = (reason: string, needs_min: number, zone = 'top/regrowth') => ({
   application: 'a',
-  zone: 'top/regrowth',
+  zone,
   who: 'colourist',
   reason,
   out_of_order: false,
@@ -30,4 +30,15 @@ test('each reason is told once, those of need with their minutes', () => {
     ['needs_less', '5'],
     ['whitest_first', '35'],
   ]);
+});
+
+test('zones that go on later for the same reason are named together', () => {
+  const told = orderOf(
+    planned([
+      step('needs_longest', 35),
+      step('needs_less', 10, 'top/lengths'),
+      step('needs_less', 10, 'crown/lengths'),
+    ]),
+  );
+  expect(told[1]?.params.zones).toBe('top, lengths and crown, lengths');
 });

@@ -82,7 +82,7 @@ export const rules: Part<typeof english> = {
     'Diese Serie nennt kein solches Verhältnis, keinen solchen Entwickler oder keine solche Zeit.',
   'rule.time.permanent': 'Länger, als permanente Farbe einwirken darf.',
   'rule.time.highlift': 'Länger, als eine Hellerfärbung einwirken darf.',
-  'rule.time.demi': 'Länger, als eine Intensivtönung einwirken darf.',
+  'rule.time.demi': 'Eine Intensivtönung hat hier ihre eigene Einwirkzeit.',
   'rule.time.toner': 'Länger, als eine Abmattierung auf blondiertem Haar braucht.',
   'rule.time.virgin.scalp': 'Am Ansatz von Haar, das aufgehellt wird: später und nicht so lange.',
   'rule.time.lightener.scalp': 'Länger, als Blondierung auf der Kopfhaut einwirken darf.',

@@ -77,7 +77,7 @@ export const rules = {
   'rule.range.own': 'This range does not print such a ratio, bottle or time.',
   'rule.time.permanent': 'Longer than permanent colour may stay.',
   'rule.time.highlift': 'Longer than high-lift may stay.',
-  'rule.time.demi': 'Longer than demi colour may stay.',
+  'rule.time.demi': 'Demi colour stays within minutes of its own here.',
   'rule.time.toner': 'Longer than a toner on lightened hair needs.',
   'rule.time.virgin.scalp': 'At the scalp of hair that is lifted: later, and not as long.',
   'rule.time.lightener.scalp': 'Longer than lightener may stay on the scalp.',

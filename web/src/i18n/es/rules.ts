@@ -81,7 +81,7 @@ export const rules: Part<typeof english> = {
   'rule.range.own': 'Esta gama no indica tal proporción, oxidante o tiempo.',
   'rule.time.permanent': 'Más tiempo del que puede quedar un tinte permanente.',
   'rule.time.highlift': 'Más tiempo del que puede quedar un superaclarante.',
-  'rule.time.demi': 'Más tiempo del que puede quedar un tono sobre tono.',
+  'rule.time.demi': 'Aquí el tono sobre tono tiene su propio tiempo.',
   'rule.time.toner': 'Más tiempo del que pide un matiz en cabello decolorado.',
   'rule.time.virgin.scalp': 'Junto al cuero cabelludo, al aclarar: más tarde y menos tiempo.',
   'rule.time.lightener.scalp': 'Más tiempo del que puede quedar la decoloración en el cuero cabelludo.',

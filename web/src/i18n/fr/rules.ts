@@ -83,7 +83,7 @@ export const rules: Part<typeof english> = {
   'rule.range.own': 'Cette gamme n’indique pas cette proportion, cet oxydant ou ce temps.',
   'rule.time.permanent': 'Pose plus longue que permis pour une coloration permanente.',
   'rule.time.highlift': 'Pose plus longue que permis pour un super-éclaircissant.',
-  'rule.time.demi': 'Pose plus longue que permis pour un ton sur ton.',
+  'rule.time.demi': 'Ici, le ton sur ton a son propre temps de pose.',
   'rule.time.toner': 'Pose plus longue que nécessaire pour une patine sur cheveux décolorés.',
   'rule.time.virgin.scalp': 'À la racine de cheveux qu’on éclaircit : plus tard et moins longtemps.',
   'rule.time.lightener.scalp': 'Pose plus longue que permis pour une décoloration sur le cuir chevelu.',
