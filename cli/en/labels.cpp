@@ -7,7 +7,7 @@ namespace strandline::cli::en {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 52> labels{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 53> labels{{
     {"says_stop", "closed"},
     {"says_ceiling", "limited"},
     {"says_restrict", "on a condition"},
@@ -43,6 +43,7 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 52> labels{{
     {"cheaper", "cheaper"},
     {"fewer_bowls", "one bowl fewer"},
     {"later_on_lengths", "the same mix, later on the lengths"},
+    {"as_wished", "as wished, with a line where the lengths begin"},
     {"quicker", "off sooner"},
     {"lighter_first", "lighter today, deepened at the basin"},
     {"softer_line", "a softer regrowth line"},

@@ -98,6 +98,11 @@ constexpr std::array sentences{
     Sentence{"same_mix_later", "The mix of bowl {bowl} goes on the lengths for the last {minutes} minutes.",
              "Weigh it fresh where the first is too old by then."},
     Sentence{
+        "regrowth_to_lengths",
+        "The lengths cannot follow the wish, so the regrowth goes to them; as wished it would stand {levels} levels "
+        "against them.",
+        ""},
+    Sentence{
         "builds_up_on_lengths",
         "Bowl {bowl} is not for the lengths too, not even for a few minutes: they would come out {levels} levels too "
         "dark.",

@@ -21,7 +21,7 @@ const std::set<std::string> not_codes = {
     "other_order", "oxidative_dye", "practice_held_back", "reached_tone", "rinse_off_hair", "second_pair_of_hands",
     "shorter_development", "straightening_general", "straightening_professional", "sum_of_ratios", "waving_general",
     "waving_professional", "made_at", "opened_at", "changed_at", "store_seq", "visit_id", "fewer_bowls",
-    "later_on_lengths", "lighter_first", "softer_line", "remove_packet", "not_searched", "store_conflict",
+    "later_on_lengths", "as_wished", "lighter_first", "softer_line", "remove_packet", "not_searched", "store_conflict",
     "common_practice", "high_lift", "law_or_identity", "outside_fitted", "outside_unused", "own_simulation",
     "second_step",
     "valid_months",  // a figure of a rule

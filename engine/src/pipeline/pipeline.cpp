@@ -13,6 +13,7 @@
 #include "pipeline/afterwards.h"
 #include "pipeline/minutes.h"
 #include "pipeline/strands.h"
+#include "pipeline/to_the_lengths.h"
 #include "review/remake.h"
 #include "strandline/as_it_went.h"
 #include "strandline/treatment.h"
@@ -157,6 +158,39 @@ Problems broken_by(const Visit& visit, const std::vector<Bowl>& bowls, const std
   return all;
 }
 
+double worst_band(const Plan& plan) { return plan.bands.empty() ? 0 : plan.bands.front().levels; }
+
+// The bowls for `out.targets` with their clock and what they come to. Problems: those of formulate() and predict().
+Problems search_bowls(const Visit& visit, VisitPlan& out, const FormulateOptions& options) {
+  const Situation start = at_start(visit.head, options.scenarios);
+  auto bowls = formulate_from({start, visit.head, 'A', true, clock_for(visit)}, out.targets, visit.shelf,
+                              visit.policy.formula, options);
+  if (!bowls) return bowls.error();
+  if (bowls->report.stopped == "exhausted")
+    add_turns({visit.head, out.targets, visit.shelf, visit.policy.formula, options.scenarios, options.cancelled},
+              bowls->bowls);
+  out.plan = std::move(*bowls);
+  add_timeline(visit, out);
+  leave_on(out.plan.bowls, out.timeline);
+  PredictOptions report;
+  report.parallel = options.parallel;
+  report.covered_contrast_levels = visit.policy.formula.covered_contrast_levels;
+  auto zones = on_the_clock(visit, out.targets, out.plan.bowls, at_start(visit.head, 1), report);
+  if (!zones) return zones.error();
+  out.plan.zones = std::move(*zones);
+  const size_t found = out.plan.bowls.size();
+  std::erase_if(out.plan.bowls, [&](const PlannedBowl& b) { return spends(visit, b, out.plan.zones); });
+  if (out.plan.bowls.size() < found) {
+    out.plan.notes.push_back({"left_out_for_condition", "", {}});
+    out.timeline = {};
+    add_timeline(visit, out);
+    auto without = on_the_clock(visit, out.targets, out.plan.bowls, at_start(visit.head, 1), report);
+    if (!without) return without.error();
+    out.plan.zones = std::move(*without);
+  }
+  return {};
+}
+
 // With what its strands tell.
 Visit known(Visit visit) {
   visit.head = known_by_strands(std::move(visit.head), visit.shelf);
@@ -197,37 +231,21 @@ Result<VisitPlan> plan(const Visit& as_told, const FormulateOptions& asked) {
   if (!targets) return tl::unexpected(targets.error());
   out.targets = std::move(*targets);
   if (out.verdicts.go == Go::stopped) return stopped(visit, std::move(out));
-  const Situation start = at_start(visit.head, options.scenarios);
-  auto bowls = formulate_from({start, visit.head, 'A', true, clock_for(visit)}, out.targets, visit.shelf,
-                              visit.policy.formula, options);
-  if (!bowls) return tl::unexpected(bowls.error());
-  if (bowls->report.stopped == "exhausted")
-    add_turns({visit.head, out.targets, visit.shelf, visit.policy.formula, options.scenarios, options.cancelled},
-              bowls->bowls);
-  out.plan = std::move(*bowls);
   out.assessment = assess(visit.head);
-  add_timeline(visit, out);
-  leave_on(out.plan.bowls, out.timeline);
-  PredictOptions report;
-  report.parallel = options.parallel;
-  report.covered_contrast_levels = visit.policy.formula.covered_contrast_levels;
-  auto zones = on_the_clock(visit, out.targets, out.plan.bowls, at_start(visit.head, 1), report);
-  if (!zones) return tl::unexpected(zones.error());
-  out.plan.zones = std::move(*zones);
-  const size_t found = out.plan.bowls.size();
-  std::erase_if(out.plan.bowls, [&](const PlannedBowl& b) { return spends(visit, b, out.plan.zones); });
-  if (out.plan.bowls.size() < found) {
-    out.plan.notes.push_back({"left_out_for_condition", "", {}});
-    out.timeline = {};
-    add_timeline(visit, out);
-    auto without = on_the_clock(visit, out.targets, out.plan.bowls, at_start(visit.head, 1), report);
-    if (!without) return tl::unexpected(without.error());
-    out.plan.zones = std::move(*without);
-  }
+  if (const auto wrong = search_bowls(visit, out, options); !wrong.empty()) return tl::unexpected(wrong);
   auto ways = routes(visit.head, out.targets, visit.shelf, visit.policy.formula, out.plan, options);
   if (!ways) return tl::unexpected(ways.error());
   out.routes = std::move(*ways);
   for (Route& route : out.routes) add_timelines(visit, route);
+  if (const std::vector<Target> even = to_the_lengths(visit, out); !even.empty() && !options.cancelled()) {
+    VisitPlan other;
+    other.targets = even;
+    if (const auto wrong = search_bowls(visit, other, options); !wrong.empty()) return tl::unexpected(wrong);
+    if (!other.plan.bowls.empty() && worst_band(other.plan) < worst_band(out.plan)) {
+      out.targets = std::move(other.targets), out.timeline = std::move(other.timeline);
+      offer_first(out, std::move(other.plan));
+    }
+  }
   // Proven best, perhaps, but not every other way was looked at.
   if (options.cancelled()) out.plan.report.stopped = "cancelled";
   out.after = afterwards(visit, out);

@@ -71,6 +71,46 @@ TEST(Pipeline, APlanStoppedAnywhereIsAPlanThatSaysSo) {
   }
 }
 
+// Colour does not lift colour, and this shelf takes none off: lengths at 6 stay, whatever is wished.
+Visit with_lengths_that_stay(double wished) {
+  Visit v = visit();
+  Span lengths = span("lengths", 1.8, 20, 0, 6);
+  lengths.populations[0].origin = ColourOrigin::tinted;
+  lengths.populations[0].natural_level = Reading{5, 0.35};
+  v.head.areas = {area("crown", AreaKind::crown, 250, {span("regrowth", 0, 1.8, 0, 5), lengths})};
+  v.aims[0].level = wished;
+  return v;
+}
+
+TEST(Pipeline, RegrowthGoesToLengthsThatCannotFollowAndTheWishIsTheOtherWay) {
+  const auto p = plan(with_lengths_that_stay(7.5), quick());
+  ASSERT_TRUE(p);
+  const auto why = std::find_if(p->plan.why.begin(), p->plan.why.end(),
+                                [](const Problem& w) { return w.code == "regrowth_to_lengths"; });
+  ASSERT_NE(why, p->plan.why.end());
+  ASSERT_FALSE(p->plan.alternatives.empty());
+  const Alternative& wished = p->plan.alternatives.front();
+  EXPECT_EQ(wished.axis, "as_wished");
+  ASSERT_FALSE(wished.bands.empty());
+  EXPECT_GE(wished.bands[0].levels, 0.5);
+  const double band = p->plan.bands.empty() ? 0 : p->plan.bands[0].levels;
+  EXPECT_LT(band, wished.bands[0].levels);
+  EXPECT_NEAR(p->targets[0].level, p->plan.zones[1].result.planned.named.level, 1e-9);
+  EXPECT_FALSE(p->timeline.tasks.empty());
+}
+
+TEST(Pipeline, ABandThatIsWishedIsNotEvenedOut) {
+  Visit v = with_lengths_that_stay(7.5);
+  v.aims[0].zone = "crown/regrowth";
+  ZoneAim stay;
+  stay.zone = "*", stay.leave = true;
+  v.aims.push_back(stay);
+  const auto p = plan(v, quick());
+  ASSERT_TRUE(p);
+  EXPECT_NEAR(p->targets[0].level, 7.5, 1e-9);
+  EXPECT_TRUE(p->plan.alternatives.empty() || p->plan.alternatives[0].axis != "as_wished");
+}
+
 TEST(Pipeline, WhatIfOfThePlansOwnBowlsIsThePlansPrediction) {
   Visit v = visit();
   v.head.areas[1].spans = v.head.areas[0].spans;  // a bowl told by hand has one time for all its zones

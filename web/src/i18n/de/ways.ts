@@ -10,6 +10,7 @@ export const ways: Part<typeof english> = {
   'ways.simpler': 'Einfacher zu mischen',
   'ways.cheaper': 'Günstiger',
   'ways.fewer_bowls': 'Weniger Schalen',
+  'ways.as_wished': 'Wie gewünscht, mit einer Kante an den Längen',
   'ways.later_on_lengths': 'Dieselbe Mischung, später auf die Längen',
   'ways.nearer': (levels) => `${n.tonhöhen(levels)} näher am Ziel`,
   'ways.lighter_first': 'Heute heller, am Becken vertieft',

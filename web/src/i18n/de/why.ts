@@ -35,6 +35,8 @@ export const why: Part<typeof english> = {
     `Eine vierte Nuance und feineres Abwiegen bringen es ${n.tonhöhen(of(p, 'levels'))} näher; versucht wurden nur Schritte, ausgehend von der besten Schale mit drei Nuancen in Achteln.`,
   'why.grams_nearer': (p) =>
     `Feineres Abwiegen bringt es ${n.tonhöhen(of(p, 'levels'))} näher; versucht wurden nur Schritte, ausgehend von der besten Schale in Achteln.`,
+  'why.regrowth_to_lengths': (p) =>
+    `Die Längen können nicht mit, darum geht der Ansatz zu ihnen. Wie gewünscht stünde er ${n.tonhöhen(of(p, 'levels'))} dagegen ab.`,
   'why.builds_up_on_lengths': (p) =>
     `Schale ${of(p, 'bowl')} ist nicht auch für die Längen: sie würden ${n.tonhöhen(of(p, 'levels'))} zu dunkel.`,
   'why.nothing_wished': () => 'Jede Zone soll bleiben, wie sie ist.',
@@ -149,7 +151,7 @@ export const why: Part<typeof english> = {
   'why.hairline_last': () => 'Die Stirnkontur zuletzt.',
   'why.parting_by_parting': () => 'Passée für Passée.',
   'why.needs_longest': (p) => `Was am längsten braucht, zuerst: ${of(p, 'minutes')} Minuten.`,
-  'why.needs_less': (p) => `Später: es braucht nur ${of(p, 'minutes')} Minuten.`,
+  'why.needs_less': (p) => `Später, weil ${of(p, 'minutes')} Minuten genügen: ${of(p, 'zones')}.`,
   'why.porous_last': () => 'Das porösere Haar später: es nimmt schneller an.',
   'why.time_is_over': () => 'Die Einwirkzeit ist um.',
   'why.away_from_scalp_first': () =>

@@ -14,6 +14,7 @@ export const ways = {
   'ways.quicker': 'Off sooner',
   'ways.softer_line': 'A softer regrowth line',
   'ways.closer': 'Finer grams, nearer the target',
+  'ways.as_wished': 'As wished, with a line at the lengths',
   'ways.later_on_lengths': 'The same mix, later on the lengths',
   'ways.other': 'Another way',
   'ways.same': 'hardly different',

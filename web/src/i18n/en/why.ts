@@ -36,6 +36,8 @@ export const why = {
     `A fourth shade and finer grams bring it ${n.levels(of(p, 'levels'))} nearer; only steps from the best bowl of three shades in eighths were tried.`,
   'why.grams_nearer': (p: P) =>
     `Finer grams bring it ${n.levels(of(p, 'levels'))} nearer; only steps from the best bowl in eighths were tried.`,
+  'why.regrowth_to_lengths': (p: P) =>
+    `The lengths cannot follow, so the regrowth goes to them. As wished it would stand ${n.levels(of(p, 'levels'))} against them.`,
   'why.builds_up_on_lengths': (p: P) =>
     `Bowl ${of(p, 'bowl')} is not for the lengths too: they would come out ${n.levels(of(p, 'levels'))} too dark.`,
   'why.nothing_wished': () => 'Every zone stays as it is.',
@@ -141,7 +143,7 @@ export const why = {
   'why.hairline_last': () => 'The hairline last.',
   'why.parting_by_parting': () => 'Parting by parting.',
   'why.needs_longest': (p: P) => `What needs longest first: ${of(p, 'minutes')} minutes.`,
-  'why.needs_less': (p: P) => `Later: it needs only ${of(p, 'minutes')} minutes.`,
+  'why.needs_less': (p: P) => `Later, as ${of(p, 'minutes')} minutes are enough: ${of(p, 'zones')}.`,
   'why.porous_last': () => 'The more porous hair later: it takes faster.',
   'why.time_is_over': () => 'Its time is over.',
   'why.away_from_scalp_first': () => 'Away from the scalp first: the scalp’s warmth speeds lifting up.',

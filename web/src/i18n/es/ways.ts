@@ -10,6 +10,7 @@ export const ways: Part<typeof english> = {
   'ways.simpler': 'Más fácil de mezclar',
   'ways.cheaper': 'Más barata',
   'ways.fewer_bowls': 'Menos boles',
+  'ways.as_wished': 'Según el objetivo, con una línea en los largos',
   'ways.later_on_lengths': 'La misma mezcla, más tarde en los largos',
   'ways.nearer': (levels) => `${n.alturas(levels)} más cerca del objetivo`,
   'ways.lighter_first': 'Más claro hoy, oscurecer en el lavacabezas',

@@ -33,6 +33,8 @@ export const why: Part<typeof english> = {
     `Un cuarto tono y un pesado más fino lo dejan ${n.alturas(of(p, 'levels'))} más cerca; solo se probaron pasos desde el mejor bol de tres tonos en octavos.`,
   'why.grams_nearer': (p) =>
     `Un pesado más fino lo deja ${n.alturas(of(p, 'levels'))} más cerca; solo se probaron pasos desde el mejor bol en octavos.`,
+  'why.regrowth_to_lengths': (p) =>
+    `Los largos no pueden seguir, así que el crecimiento va hacia ellos. Según el objetivo habría ${n.alturas(of(p, 'levels'))} de diferencia.`,
   'why.builds_up_on_lengths': (p) =>
     `El bol ${of(p, 'bowl')} no va también en los largos: quedarían ${n.alturas(of(p, 'levels'))} demasiado oscuros.`,
   'why.nothing_wished': () => 'Todas las zonas deben quedar como están.',
@@ -142,7 +144,7 @@ export const why: Part<typeof english> = {
   'why.hairline_last': () => 'El contorno al final.',
   'why.parting_by_parting': () => 'Partición por partición.',
   'why.needs_longest': (p) => `Primero lo que más tarda: ${of(p, 'minutes')} minutos.`,
-  'why.needs_less': (p) => `Después: solo necesita ${of(p, 'minutes')} minutos.`,
+  'why.needs_less': (p) => `Después, porque bastan ${of(p, 'minutes')} minutos: ${of(p, 'zones')}.`,
   'why.porous_last': () => 'El cabello más poroso después: toma antes el color.',
   'why.time_is_over': () => 'Se cumplió su tiempo.',
   'why.away_from_scalp_first': () =>

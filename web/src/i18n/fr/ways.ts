@@ -15,6 +15,7 @@ export const ways = {
   'ways.quicker': 'Rincé plus tôt',
   'ways.softer_line': 'Une repousse moins marquée',
   'ways.closer': 'Pesée plus fine, plus près de l’objectif',
+  'ways.as_wished': 'Selon l’objectif, avec une démarcation aux longueurs',
   'ways.later_on_lengths': 'Le même mélange, plus tard sur les longueurs',
   'ways.other': 'Une autre possibilité',
   'ways.same': 'presque pareil',

@@ -37,6 +37,8 @@ export const why = {
     `Une quatrième nuance et une pesée plus fine rapprochent de ${n.tons(of(p, 'levels'))} ; seuls des pas depuis le meilleur bol à trois nuances en huitièmes ont été essayés.`,
   'why.grams_nearer': (p: P) =>
     `Une pesée plus fine rapproche de ${n.tons(of(p, 'levels'))} ; seuls des pas depuis le meilleur bol en huitièmes ont été essayés.`,
+  'why.regrowth_to_lengths': (p: P) =>
+    `Les longueurs ne peuvent pas suivre : la repousse va donc vers elles. Selon l’objectif, l’écart serait de ${n.tons(of(p, 'levels'))}.`,
   'why.builds_up_on_lengths': (p: P) =>
     `Le bol ${of(p, 'bowl')} ne convient pas aux longueurs : elles seraient trop foncées de ${n.tons(of(p, 'levels'))}.`,
   'why.nothing_wished': () => 'Chaque zone doit rester comme elle est.',
@@ -102,7 +104,7 @@ export const why = {
   'why.hairline_last': () => 'Le contour en dernier.',
   'why.parting_by_parting': () => 'Raie par raie.',
   'why.needs_longest': (p: P) => `D’abord ce qui demande le plus de temps : ${of(p, 'minutes')} minutes.`,
-  'why.needs_less': (p: P) => `Plus tard : ${of(p, 'minutes')} minutes suffisent.`,
+  'why.needs_less': (p: P) => `Plus tard, car ${of(p, 'minutes')} minutes suffisent : ${of(p, 'zones')}.`,
   'why.porous_last': () => 'Les cheveux plus poreux après : ils prennent plus vite.',
   'why.time_is_over': () => 'Le temps est écoulé.',
   'why.away_from_scalp_first': () => 'Loin du cuir chevelu d’abord : sa chaleur accélère l’éclaircissement.',
