@@ -11,14 +11,14 @@ export const doors: Part<typeof en> = {
   'pair.trust': 'Dem Zertifikat des Salons vertrauen',
   'pair.trust_how':
     'Dies mit dem Gerät scannen, dieses eine Mal die Warnung übergehen und das Zertifikat in seinen Einstellungen installieren.',
-  'pair.compare': 'Das Gerät zeigt einen SHA-256-Fingerabdruck. Nur weitergehen, wenn es dieser ist:',
+  'pair.compare': 'Das Gerät zeigt einen SHA-256-Fingerabdruck. Nur weitermachen, wenn es dieser ist:',
   'pair.open': 'Koppeln',
   'pair.open_how': (n) => `Dann dies scannen. Es lässt ein einziges Gerät herein und gilt ${n} Minuten.`,
   'pair.lead':
     'Die Inhaberin oder der Inhaber lässt dieses Gerät herein. Unter diesem Namen steht es auf der Liste.',
   'pair.unpaired': 'Dieses Gerät ist nicht gekoppelt.',
   'pair.unpaired_how':
-    'Die Inhaberin oder der Inhaber lässt es herein: am Rechner des Salons, auf der Seite der Leute.',
+    'Die Inhaberin oder der Inhaber lässt es herein: am Rechner des Salons, auf der Seite „Wer im Salon arbeitet“.',
   'problem.invitation_gone': () =>
     'Dieser Code lässt niemanden mehr herein: Er wurde benutzt, ist abgelaufen, oder es gibt einen neueren. Um einen anderen bitten.',
   'problem.no_other_machines': () =>

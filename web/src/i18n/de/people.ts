@@ -6,7 +6,7 @@ type P = Readonly<Record<string, string>>;
 
 export const people: Part<typeof en> = {
   'people.title': 'Wer im Salon arbeitet',
-  'people.nobody_yet': 'Hier meldet sich niemand an: Wer an diesem Gerät sitzt, sieht und ändert alles.',
+  'people.nobody_yet': 'Hier meldet sich niemand an: Wer an diesem Rechner sitzt, sieht und ändert alles.',
   'people.set_up': 'Salon einrichten',
   'people.you': 'Sie selbst',
   'people.others': 'Wer hier arbeitet',
@@ -45,7 +45,7 @@ export const people: Part<typeof en> = {
   'people.this_paired': 'Dieses Gerät ist gekoppelt.',
   'people.words': 'Wörter des Schlüssels',
   'people.words_note':
-    'Mit ihnen kommt der Salon zurück, wenn sein Schlüssel verloren geht. Ausdrucken und fern von diesem Gerät aufbewahren: wer sie und eine Kopie der Datei hat, liest alles.',
+    'Mit ihnen kommt der Salon zurück, wenn sein Schlüssel verloren geht. Ausdrucken und fern von diesem Rechner aufbewahren: wer sie und eine Kopie der Datei hat, liest alles.',
   'people.words_show': 'Wörter zeigen',
   'people.print': 'Drucken',
   'people.pin': 'PIN für gekoppelte Geräte',

@@ -2,22 +2,23 @@ import type { doors as en } from '../en/doors';
 import type { Part } from '../types';
 
 export const doors: Part<typeof en> = {
-  'pair.title': 'Otro equipo del salón',
+  'pair.title': 'Otro dispositivo del salón',
   'pair.note':
     'Una tableta o un teléfono en la red del salón, con cifrado. Sigue en la lista hasta que usted lo quite.',
-  'pair.go': 'Dejar entrar un equipo',
+  'pair.go': 'Dejar entrar un dispositivo',
   'pair.again': 'Código nuevo',
   'pair.address': 'Dirección de este ordenador',
   'pair.trust': 'Confiar en el certificado del salón',
   'pair.trust_how':
-    'Escanee esto con el equipo, pase el aviso por esta vez e instale el certificado en sus ajustes.',
-  'pair.compare': 'El equipo muestra una huella SHA-256. Siga solo si es esta:',
+    'Escanee esto con el dispositivo, pase el aviso por esta vez e instale el certificado en sus ajustes.',
+  'pair.compare': 'El dispositivo muestra una huella SHA-256. Siga solo si es esta:',
   'pair.open': 'Vincular',
-  'pair.open_how': (n) => `Después escanee esto. Deja entrar un solo equipo y vale ${n} minutos.`,
-  'pair.lead': 'Una persona propietaria deja entrar este equipo. Dele el nombre que tendrá en la lista.',
-  'pair.unpaired': 'Este equipo no está vinculado.',
+  'pair.open_how': (n) => `Después escanee esto. Deja entrar un solo dispositivo y vale ${n} minutos.`,
+  'pair.lead':
+    'La propietaria o el propietario deja entrar este dispositivo. Dele el nombre que tendrá en la lista.',
+  'pair.unpaired': 'Este dispositivo no está vinculado.',
   'pair.unpaired_how':
-    'Lo deja entrar una persona propietaria: en el ordenador del salón, en la página de la gente del salón.',
+    'Lo deja entrar la propietaria o el propietario: en el ordenador del salón, en la página «El equipo del salón».',
   'problem.invitation_gone': () =>
     'Este código ya no deja entrar a nadie: se usó, venció o hay otro más nuevo. Pida otro.',
   'problem.no_other_machines': () =>

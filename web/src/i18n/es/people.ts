@@ -6,7 +6,7 @@ type P = Readonly<Record<string, string>>;
 
 export const people: Part<typeof en> = {
   'people.title': 'El equipo del salón',
-  'people.nobody_yet': 'Aquí nadie inicia sesión: quien está ante este equipo lo ve y lo cambia todo.',
+  'people.nobody_yet': 'Aquí nadie inicia sesión: quien está ante este ordenador lo ve y lo cambia todo.',
   'people.set_up': 'Crear el salón',
   'people.you': 'Usted',
   'people.others': 'Quién trabaja aquí',
@@ -45,7 +45,7 @@ export const people: Part<typeof en> = {
   'people.this_paired': 'Este dispositivo está vinculado.',
   'people.words': 'Palabras de la clave',
   'people.words_note':
-    'Devuelven el salón si se pierde su clave. Imprímalas y guárdelas lejos de este equipo: con ellas y una copia del archivo se lee todo.',
+    'Devuelven el salón si se pierde su clave. Imprímalas y guárdelas lejos de este ordenador: con ellas y una copia del archivo se lee todo.',
   'people.words_show': 'Mostrar las palabras',
   'people.print': 'Imprimir',
   'people.pin': 'PIN para dispositivos vinculados',

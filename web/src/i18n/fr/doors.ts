@@ -15,12 +15,12 @@ export const doors: Part<typeof en> = {
   'pair.open': 'Associer',
   'pair.open_how': (n) =>
     `Scanner ensuite ceci. Ce code laisse entrer un seul appareil et vaut ${n} minutes.`,
-  'pair.lead': 'Un propriétaire laisse entrer cet appareil. Il aura ce nom sur la liste.',
+  'pair.lead': 'La ou le propriétaire laisse entrer cet appareil. Il aura ce nom sur la liste.',
   'pair.unpaired': 'Cet appareil n’est pas associé.',
   'pair.unpaired_how':
-    'Un propriétaire le laisse entrer : sur l’ordinateur du salon, à la page des gens du salon.',
+    'La ou le propriétaire le laisse entrer : sur l’ordinateur du salon, à la page « L’équipe du salon ».',
   'problem.invitation_gone': () =>
-    'Ce code ne laisse plus entrer personne : il a servi, il est échu, ou un plus récent l’a remplacé. En demander un autre.',
+    'Ce code ne laisse plus entrer personne : il a servi, il a expiré, ou un plus récent l’a remplacé. En demander un autre.',
   'problem.no_other_machines': () =>
     'Ce salon ne répond que sur son propre ordinateur. Pour d’autres, le démarrer avec : strandline serve --listen 0.0.0.0',
 };

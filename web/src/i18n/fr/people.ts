@@ -6,7 +6,7 @@ type P = Readonly<Record<string, string>>;
 
 export const people: Part<typeof en> = {
   'people.title': 'L’équipe du salon',
-  'people.nobody_yet': 'Personne ne se connecte ici : qui est devant cette machine voit et change tout.',
+  'people.nobody_yet': 'Personne ne se connecte ici : qui est devant cet ordinateur voit et change tout.',
   'people.set_up': 'Créer le salon',
   'people.you': 'Vous',
   'people.others': 'Qui travaille ici',
@@ -45,7 +45,7 @@ export const people: Part<typeof en> = {
   'people.this_paired': 'Cet appareil est associé.',
   'people.words': 'Mots de la clé',
   'people.words_note':
-    'Ils ramènent le salon si sa clé se perd. Les imprimer et les garder loin de cette machine : avec eux et une copie du fichier, on lit tout.',
+    'Ils ramènent le salon si sa clé se perd. Les imprimer et les garder loin de cet ordinateur : avec eux et une copie du fichier, on lit tout.',
   'people.words_show': 'Montrer les mots',
   'people.print': 'Imprimer',
   'people.pin': 'Code PIN pour appareils associés',
