@@ -35,6 +35,10 @@ constexpr std::array sentences{
     Sentence{"authority_unreadable", "{detail} is no authority of this salon, or cannot be read.",
              "Put the right file back. Without it every device has to be told to trust a new one: move it away, and "
              "one is made."},
+    Sentence{"passphrase_needed", "This is not done on a PIN.", "Sign in with the passphrase."},
+    Sentence{"another_name", "This is not the name of that person.", "Type it as it stands there."},
+    Sentence{"cannot_write", "{file} cannot be written.", "Look at its folder and at the room on the disk."},
+    Sentence{"not_sure", "Nothing was erased: {id} would be gone for good.", "Say --yes."},
     Sentence{"authority_expired", "The salon's authority in {detail} is at its end.",
              "Move the file away: a new one is made, which every device has to be told to trust."},
     Sentence{"authority_unwritable", "{detail} cannot be written.", "Look at its folder and at the room on the disk."},

@@ -6,6 +6,7 @@
 #include <ostream>
 #include <sstream>
 
+#include "src/clients_command.h"
 #include "src/commands.h"
 #include "src/print/problems.h"
 #include "src/print/text.h"
@@ -47,6 +48,7 @@ int run(const std::vector<std::string>& arguments, Io& io) {
   add_key(app, session);
   add_shelf(app, session);
   add_people(app, session);
+  add_clients(app, session);
   add_version(app, session);
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
   try {

@@ -54,3 +54,52 @@ test('a device elsewhere is let in by a code, and taken off the list again', asy
   await expect(tablet.getByRole('alert')).toContainText('lets nobody in any more');
   await elsewhere.close();
 });
+
+test('all that is kept of a person is shown, and erased by name', async ({ page, salon }) => {
+  const visits = `${salon.url}api/v1/visits/demo-all_over_brown`;
+  const { seq } = (await (await page.request.get(visits)).json()) as { seq: number };
+  const data = { seq, entry: 'handed-in-by-a-device' };
+  const ended = (await (await page.request.post(`${visits}/hand-in`, { data })).json()) as { person: string };
+  await open(page, salon, `#/clients/${ended.person}`);
+  const name = (await page.getByRole('heading', { level: 1 }).textContent()) ?? '';
+  await page.getByText('What is kept of this person').click();
+  await page.getByRole('button', { name: 'Show all of it' }).click();
+  await expect(page.getByText('visit.handed_in')).toBeVisible();
+  await expectAccessible(page);
+  await page.setViewportSize({ width: 320, height: 700 });
+  await expectNoSideScroll(page);
+  const saved = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save as a file' }).click();
+  expect((await saved).suggestedFilename()).toBe(`${ended.person}.json`);
+
+  const erase = page.getByRole('button', { name: 'Erase for good' });
+  await page.getByLabel('To erase').fill('Somebody Else');
+  await expect(erase).toBeDisabled();
+  await page.getByLabel('To erase').fill(name);
+  await erase.click();
+  await expect(page.getByText('Erased.')).toBeVisible();
+  await expect(page.getByText(name)).toHaveCount(0);
+  expect((await page.request.get(visits)).status()).toBe(410);
+});
+
+test('a running clock is not locked away, and a locked page tells of it', async ({ page, salon }) => {
+  const data = {
+    name: 'Ada Invented',
+    passphrase,
+    zone: 'Europe/Vienna',
+    shelf: 'invented',
+    colours_hair: 'yes',
+  };
+  expect((await page.request.post(`${salon.url}api/v1/door/found`, { data })).status()).toBe(201);
+  await page.clock.install();
+  await open(page, salon, '#/visits/demo-toner_on_lightened/clock');
+  await page.getByRole('button', { name: 'Hands on' }).click({ timeout: 180_000 });
+  const timer = page.getByRole('timer');
+  await expect(timer).toBeVisible();
+  await page.clock.fastForward('35:00');
+  await expect(timer).toBeVisible();
+  await page.getByRole('button', { name: 'Lock' }).click();
+  await expect(page.getByRole('heading', { name: 'Locked' })).toBeVisible();
+  await expect(page.getByText(/A clock is running: minute 3\d/)).toBeVisible();
+  await expectAccessible(page);
+});

@@ -12,6 +12,7 @@ namespace {
 
 constexpr const char* named_kind = "client.named";
 constexpr const char* seen_kind = "client.seen";
+constexpr const char* erased_kind = "client.erased";
 
 std::string text_of(const wire::Json& body, const char* key) {
   const auto found = body.find(key);
@@ -50,6 +51,21 @@ Result<void> Clients::catch_up() {
                                one.plain = store::plain(one.line.name);
                              });
   if (!names) return names;
+  // Whoever was erased since is gone from memory too; there are never many.
+  std::int64_t from = 0;
+  const auto erased = read_on(world_, {.stream = "", .key = "", .kind = erased_kind}, from,
+                              [&](const store::Fact& fact, const wire::Json&) {
+                                const auto at = place_.find(fact.stream);
+                                if (at == place_.end()) return;
+                                const std::size_t hole = at->second;
+                                place_.erase(at);
+                                if (hole + 1 != known_.size()) {
+                                  known_[hole] = std::move(known_.back());
+                                  place_[known_[hole].line.id] = hole;
+                                }
+                                known_.pop_back();
+                              });
+  if (!erased) return erased;
   return read_on(world_, {.stream = "", .key = "", .kind = seen_kind}, visits_read_,
                  [&](const store::Fact& fact, const wire::Json& body) {
                    const auto at = place_.find(fact.stream);

@@ -1,8 +1,10 @@
 #include "people_checks.h"
 
 #include <algorithm>
+#include <array>
 #include <filesystem>
 #include <set>
+#include <vector>
 
 #include "strandline/store/plain.h"
 
@@ -14,6 +16,28 @@ constexpr std::size_t name_bytes_max = 120, secret_bytes_max = 1024;
 
 tl::unexpected<Problems> problem(const char* code, std::map<std::string, std::string> params = {}) {
   return tl::unexpected(Problems{{code, "", std::move(params)}});
+}
+
+// What the commonest passphrases of 12 signs and more are put together from; from memory.
+constexpr std::array common{
+    "password",      "passwort",   "passphrase", "contraseña", "motdepasse",  "iloveyou",  "princess",   "sunshine",
+    "football",      "baseball",   "superman",   "qwertyuiop", "asdfghjkl",   "zxcvbnm",   "qwertzuiop", "azertyuiop",
+    "qwerty",        "qwertz",     "azerty",     "asdfgh",     "1q2w3e4r5t",  "1q2w3e4r",  "qazwsxedc",  "qazwsx",
+    "1234567890",    "0987654321", "987654321",  "123456789",  "12345678",    "1234567",   "123456",     "12345",
+    "1234",          "123123",     "abcdefghij", "abcdef",     "abc123",      "abcd",      "letmein",    "welcome",
+    "administrator", "admin",      "monkey",     "dragon",     "master",      "michael",   "jennifer",   "computer",
+    "internet",      "starwars",   "whatever",   "trustno1",   "changeme",    "secret",    "login",      "hello",
+    "salon",         "friseur",    "coiffeur",   "peluqueria", "hairdresser", "strandline"};
+
+// Signs that are left once everything common is taken out, the longest first.
+std::size_t uncommon(std::string text) {
+  std::vector<std::string> parts;
+  for (const char* one : common) parts.push_back(store::plain(one));
+  std::sort(parts.begin(), parts.end(), [](const auto& a, const auto& b) { return a.size() > b.size(); });
+  for (const std::string& part : parts) {
+    for (std::size_t at; (at = text.find(part)) != std::string::npos;) text.erase(at, part.size());
+  }
+  return text.size();
 }
 
 }  // namespace
@@ -33,7 +57,9 @@ Result<void> check_passphrase(const std::string& passphrase, const std::string& 
   if (store::signs_of(passphrase) < static_cast<std::size_t>(rules.passphrase_signs))
     return problem("passphrase_short", {{"min", std::to_string(rules.passphrase_signs)}});
   const std::string key = store::plain(passphrase), own = store::plain(name);
-  if (std::set<char>(key.begin(), key.end()).size() < different_least || key == own || key == own + own)
+  constexpr std::size_t uncommon_least = 5;
+  if (std::set<char>(key.begin(), key.end()).size() < different_least || key == own || key == own + own ||
+      uncommon(key) < uncommon_least)
     return problem("passphrase_plain");
   return {};
 }

@@ -89,7 +89,8 @@ TEST(People, ASalonWithFactsAloneIsNotFresh) {
 TEST(People, APassphraseIsLongAndNotPlain) {
   Salon s;
   s.found();
-  for (const char* plain : {"aaaaaaaaaaaaaaa", "ababababababab", "Bo Bo Invented"})
+  for (const char* plain : {"aaaaaaaaaaaaaaa", "ababababababab", "Bo Bo Invented", "passwordpassword",
+                            "Qwertyuiop123456", "iloveyou1234", "1234567890123", "administrator1"})
     EXPECT_EQ(code(s.people->add(anybody(), "Bo Bo Invented", colourist, plain)), "passphrase_plain") << plain;
   EXPECT_EQ(code(s.people->add(anybody(), "Bo", colourist, "elevensigns")), "passphrase_short");
   EXPECT_EQ(code(s.people->add(anybody(), "Bo", colourist, std::string(2000, 'x'))), "too_long");

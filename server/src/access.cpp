@@ -76,6 +76,8 @@ constexpr std::array table{
     Access{"POST", "/api/v1/visits/{id}/hand-in", works},
     Access{"GET", "/api/v1/clients", everybody},
     Access{"GET", "/api/v1/clients/{id}", everybody},
+    Access{"GET", "/api/v1/clients/{id}/everything", salon::opens_health},
+    Access{"POST", "/api/v1/clients/{id}/erase", owner},
     Access{"GET", "/api/v1/changes", everybody},
 };
 

@@ -7,7 +7,7 @@ namespace strandline::server {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, int>, 49> statuses{{
+constexpr std::array<std::pair<std::string_view, int>, 50> statuses{{
     {"not_json", 400},
     {"not_a_number", 400},
     {"invalid_utf8", 400},
@@ -19,6 +19,7 @@ constexpr std::array<std::pair<std::string_view, int>, 49> statuses{{
     {"wrong_secret", 401},
     {"not_your_role", 403},
     {"not_paired", 403},
+    {"passphrase_needed", 403},
     {"invitation_gone", 403},
     {"no_other_machines", 409},
     {"host_not_allowed", 403},

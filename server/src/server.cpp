@@ -2,6 +2,8 @@
 
 #include <arpa/inet.h>
 
+#include <mutex>
+#include <set>
 #include <thread>
 
 #include "access.h"
@@ -32,8 +34,34 @@ void answer_error(const Request& request, Response& response) {
   reply(response, wire::problems_json({{status >= 500 ? "internal" : "bad_request", "", {}}}), status);
 }
 
+// That somebody asked for what their role does not do is a fact, once for each session and route.
+class Refusals {
+ public:
+  void tell(salon::World& world, const salon::Who& who, const Access& row) {
+    const std::string what = std::string(row.method) + ' ' + std::string(row.path);
+    {
+      const std::lock_guard lock(mutex_);
+      if (!told_.insert(who.session + ' ' + what).second) return;
+    }
+    const auto kept = world.store->append({.id = world.new_id(),
+                                           .stream = "refused-" + who.person.id,
+                                           .after_seq = store::NewFact::at_the_end,
+                                           .made_at = world.now(),
+                                           .kind = "refused",
+                                           .body = wire::print({{"what", what}, {"session", who.session}})});
+    if (kept) return;
+    // It stays refused either way, and is told again the next time.
+    const std::lock_guard lock(mutex_);
+    told_.erase(who.session + ' ' + what);
+  }
+
+ private:
+  std::mutex mutex_;
+  std::set<std::string> told_;
+};
+
 // Whether this request of the API may reach its route; answers it otherwise.
-bool let_in(Context& context, const Request& request, Response& response) {
+bool let_in(Context& context, Refusals& refusals, const Request& request, Response& response) {
   const Found found = find_access(request.method, request.path);
   Problems problems;
   if (!found.row) {
@@ -51,7 +79,10 @@ bool let_in(Context& context, const Request& request, Response& response) {
       if (!who) problems = who.error();
       // From another machine a session is worth something on its own device only.
       if (who && encrypted(request) && who->device != device) problems = {{"not_signed_in", "", {}}};
-      if (who && problems.empty() && !(who->person.roles & found.row->roles)) problems = {{"not_your_role", "", {}}};
+      if (who && problems.empty() && !(who->person.roles & found.row->roles)) {
+        problems = {{"not_your_role", "", {}}};
+        refusals.tell(context.world, *who, *found.row);
+      }
     }
   }
   if (problems.empty()) return true;
@@ -77,6 +108,7 @@ struct Server::Parts {
   ServerOptions options;
   Context context;
   HttpServer http, lan;
+  Refusals refusals;
   Guard guard;
 
   // To whom a request may be addressed, and from which pages it may come.
@@ -120,7 +152,7 @@ void Server::Parts::dress(HttpServer& one) {
     if (reads && !request.path.starts_with("/api/") && context.files.serve(request, response)) {
       return httplib::Server::HandlerResponse::Handled;
     }
-    if (request.path.starts_with("/api/") && !let_in(context, request, response))
+    if (request.path.starts_with("/api/") && !let_in(context, refusals, request, response))
       return httplib::Server::HandlerResponse::Handled;
     return httplib::Server::HandlerResponse::Unhandled;
   });

@@ -47,6 +47,23 @@ TEST_F(Running, TakesAVisitFromDraftToAClientsHistory) {
   EXPECT_FALSE(rest.contains("next"));
 }
 
+TEST_F(Running, TellsAllOfAPersonAndErasesThem) {
+  const std::string place = post("/api/v1/visits", visit("all_over_brown"))->get_header_value("Location");
+  ASSERT_EQ(post(place + "/hand-in", R"({"seq": 1, "entry": "handed-in-by-device-1"})")->status, 200);
+  const Json client = Json::parse(client_->Get("/api/v1/clients")->body)["clients"][0];
+  const std::string one = "/api/v1/clients/" + client["id"].get<std::string>();
+  const auto all = client_->Get(one + "/everything");
+  ASSERT_EQ(all->status, 200) << all->body;
+  EXPECT_EQ(Json::parse(all->body)["client"]["name"], client["name"]);
+  EXPECT_EQ(post(one + "/erase", "{}")->status, 422);
+  EXPECT_EQ(code_of(post(one + "/erase", R"({"name": "Somebody Else"})")), "another_name");
+  const auto gone = post(one + "/erase", wire::print({{"name", client["name"]}}));
+  ASSERT_EQ(gone->status, 200) << gone->body;
+  EXPECT_TRUE(Json::parse(client_->Get("/api/v1/clients")->body)["clients"].empty());
+  EXPECT_EQ(client_->Get(one + "/everything")->status, 404);
+  EXPECT_EQ(client_->Get(place)->status, 410);
+}
+
 TEST_F(Running, RefusesFactsThatMakeNoSense) {
   EXPECT_EQ(client_->Get("/api/v1/visits/nothing-there/facts")->status, 404);
   EXPECT_EQ(client_->Get("/api/v1/clients/nobody")->status, 404);

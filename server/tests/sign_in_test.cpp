@@ -10,6 +10,14 @@ const std::string good = "brown tape on blue jars", other = "seven wet towels at
 
 class Entering : public Running {
  protected:
+  void SetUp() override {
+    auto world = salon::real_world(":memory:");
+    ASSERT_TRUE(world);
+    store_ = world->store;
+    start(std::move(*world));
+  }
+  std::shared_ptr<store::Store> store_;
+
   httplib::Result found() {
     return post("/api/v1/door/found", wire::print({{"name", "Ada Invented"},
                                                    {"passphrase", good},
@@ -72,6 +80,15 @@ TEST_F(Entering, TheCookieIsForThisSiteAndNoScript) {
   const auto out = post("/api/v1/door/sign-out", "{}", cookie_of(in));
   EXPECT_NE(out->get_header_value("Set-Cookie").find("Max-Age=0"), std::string::npos);
   EXPECT_EQ(client_->Get("/api/v1/visits", cookie_of(in))->status, 401);
+}
+
+TEST_F(Entering, WhatARoleDoesNotDoIsAFactOnceForEachSession) {
+  const auto owner = cookie_of(found()), theirs = add(owner, "assistant");
+  for (int i = 0; i < 3; ++i) EXPECT_EQ(client_->Get("/api/v1/people", theirs)->status, 403);
+  EXPECT_EQ(post("/api/v1/clients/nobody/erase", "{}", theirs)->status, 403);
+  const auto kept = *store_->facts({.stream = {}, .key = {}, .kind = "refused"});
+  ASSERT_EQ(kept.size(), 2u);
+  EXPECT_NE(kept[0].body.find("GET /api/v1/people"), std::string::npos) << kept[0].body;
 }
 
 TEST_F(Entering, OtherCookiesOfThisMachineDoNoHarm) {

@@ -106,6 +106,21 @@ void add_people_paths(Json& paths, Json& definitions) {
   of_one(people + "/{id}/revoke", "revokePerson", texts({}));
   of_one(people + "/{id}/leave", "personLeaves", texts({}));
   of_one("/api/v1/devices/{id}/unpair", "unpair", texts({}));
+  const std::string client = "/api/v1/clients/{id}";
+  of_one(client + "/erase", "eraseClient", texts({"name"}));
+  paths[client + "/erase"]["post"] = posting(operation("eraseClient", "Done"), texts({"name"}));
+  definitions["KeptFact"] = object(
+      {{"store_seq", number}, {"id", text}, {"of", text}, {"made_at", text}, {"kind", text}, {"version", number}},
+      {{"by", text}, {"body", typed("object")}});
+  definitions["KeptDraft"] =
+      object({{"visit", text}, {"opened_at", text}, {"changed_at", text}, {"document", typed("object")}});
+  definitions["Everything"] = object({{"schema", text},
+                                      {"client", object({{"id", text}, {"name", text}})},
+                                      {"made_at", text},
+                                      {"facts", list_of(ref("KeptFact"))},
+                                      {"drafts", list_of(ref("KeptDraft"))}});
+  paths[client + "/everything"]["get"] = operation("everythingOfClient", "Everything");
+  paths[client + "/everything"]["parameters"] = paths[client + "/erase"]["parameters"];
 }
 
 }  // namespace strandline::wire

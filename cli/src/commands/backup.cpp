@@ -4,7 +4,7 @@
 #include "src/commands.h"
 #include "src/print/problems.h"
 #include "src/print/text.h"
-#include "strandline/salon/world.h"
+#include "strandline/salon/backups.h"
 
 namespace strandline::cli {
 
@@ -45,6 +45,14 @@ void add_backup(CLI::App& app, Session& session) {
   add_files(*restore, *from);
   restore->callback([from, &session] {
     session.exit_code = say(salon::restore_salon(from->db, from->copy, from->key), from->db, session);
+  });
+  const auto tried = std::make_shared<Files>();
+  CLI::App* check = app.add_subcommand("backup-check", "tries a copy: restores it into a scratch file beside it");
+  add_files(*check, *tried);
+  check->callback([tried, &session] {
+    const std::string key = tried->key.empty() ? tried->db + "-key" : tried->key;
+    session.exit_code = say(salon::check_backup(tried->copy, key), tried->copy, session);
+    if (session.exit_code == done) session.io.out << "It can be restored.\n";
   });
 }
 

@@ -1,3 +1,4 @@
+#include <chrono>
 #include <csignal>
 #include <filesystem>
 #include <memory>
@@ -7,6 +8,7 @@
 #include "src/commands.h"
 #include "src/print/problems.h"
 #include "src/print/text.h"
+#include "strandline/salon/backups.h"
 #include "strandline/salon/people.h"
 #include "strandline/salon/visits.h"
 #include "strandline/server/server.h"
@@ -16,10 +18,11 @@ namespace strandline::cli {
 namespace {
 
 struct ServeFlags {
-  std::string host = "127.0.0.1", listen, db, key, web, knowledge;
+  std::string host = "127.0.0.1", listen, backups, db, key, web, knowledge;
   std::vector<std::string> allowed_hosts;
   std::string scale, scale_form = "sent";
   int port = 7407, listen_port = 7443, threads = 2, scale_baud = 9600;
+  int backup_hours = 24, backup_keep = 30;
   bool make = false, demo = false, as_found = false;
 };
 
@@ -88,6 +91,7 @@ int serve(const ServeFlags& flags, Session& session) {
   auto world = salon::real_world(db, flags.as_found, flags.key);
   if (!world) return fail({{world.error().code, "", {{"detail", world.error().detail}}}}, session);
 
+  const auto now = world->now;
   const auto door = salon::People(*world, house->doors).door("");
   if (!door) return fail(door.error(), session);
   std::filesystem::path web = flags.web;
@@ -132,6 +136,14 @@ int serve(const ServeFlags& flags, Session& session) {
   if (!std::filesystem::exists(web / "index.html"))
     session.io.err << "No web app at " << printable(web.string()) << ": only the API is served.\n";
   session.io.out.flush();
+  std::optional<salon::Backups> backups;
+  if (!flags.backups.empty())
+    backups.emplace(salon::BackupsAsked{.db = db,
+                                        .key = flags.key,
+                                        .folder = flags.backups,
+                                        .every = std::chrono::hours(flags.backup_hours),
+                                        .keep = flags.backup_keep},
+                    now, tell);
   stopper.run(server);
   return done;
 }
@@ -149,6 +161,9 @@ void add_serve(CLI::App& app, Session& session) {
       "all it has");
   command->add_option("--listen-port", flags->listen_port, "port for them, 0 = any free one")
       ->check(CLI::Range(0, 65535));
+  command->add_option("--backups", flags->backups, "folder for copies of the salon file, made and tried by themselves");
+  command->add_option("--backup-hours", flags->backup_hours, "hours from one to the next")->check(CLI::Range(1, 720));
+  command->add_option("--backup-keep", flags->backup_keep, "how many are kept")->check(CLI::Range(1, 10000));
   command->add_option("--db", flags->db, "salon file; salon.sqlite unless said, demo.sqlite with --demo");
   command->add_option("--key", flags->key, "file of the key that seals it; beside the salon file unless said");
   command->add_flag("--new", flags->make, "make the salon file, empty, when it is not there");

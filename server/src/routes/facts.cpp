@@ -1,4 +1,6 @@
+#include "body.h"
 #include "of_visits.h"
+#include "strandline/salon/rights.h"
 
 namespace strandline::server {
 
@@ -91,6 +93,37 @@ void get_client(Context& context, const httplib::Request& request, httplib::Resp
   });
 }
 
+void get_everything(Context& context, const httplib::Request& request, httplib::Response& response) {
+  if (refused_query(request, response, {})) return;
+  const auto all = asking(context, request).and_then([&](const salon::Who& who) {
+    return salon::everything_of(context.world, context.clients, request.matches[1])
+        .and_then([&](const wire::Json& everything) -> Result<wire::Json> {
+          for (const std::string& visit : salon::visits_in(everything)) {
+            if (auto told = context.people.opened_visit(who, visit); !told) return tl::unexpected(told.error());
+          }
+          return everything;
+        });
+  });
+  reply_with(response, all, [](const wire::Json& everything) { return everything; });
+}
+
+// An owner who signed in with the passphrase, and says whom by name.
+void post_erase(Context& context, const httplib::Request& request, httplib::Response& response) {
+  if (refused_query(request, response, {})) return;
+  const std::string client = request.matches[1];
+  const auto erased = asking(context, request).and_then([&](const salon::Who& who) {
+    return texts_of(request, {"name"}).and_then([&](const Texts& t) -> Result<void> {
+      if (who.by_pin) return tl::unexpected(Problems{{"passphrase_needed", "", {}}});
+      const auto record = context.clients.open(client);
+      if (!record) return tl::unexpected(record.error());
+      if (record->client.name != t.at("name")) return tl::unexpected(Problems{{"another_name", "/name", {}}});
+      return salon::erase_client(context.world, context.clients, client, who.person.id);
+    });
+  });
+  if (!erased) return reply(response, erased.error());
+  reply(response, wire::Json{{"schema", "strandline.done/1"}, {"done", true}});
+}
+
 }  // namespace
 
 void add_facts(httplib::Server& http, Context& context) {
@@ -104,6 +137,10 @@ void add_facts(httplib::Server& http, Context& context) {
            [&](const Request& request, Response& response) { get_clients(context, request, response); });
   http.Get("/api/v1/clients/([A-Za-z0-9_-]{1,80})",
            [&](const Request& request, Response& response) { get_client(context, request, response); });
+  http.Get("/api/v1/clients/([A-Za-z0-9_-]{1,80})/everything",
+           [&](const Request& request, Response& response) { get_everything(context, request, response); });
+  http.Post("/api/v1/clients/([A-Za-z0-9_-]{1,80})/erase",
+            [&](const Request& request, Response& response) { post_erase(context, request, response); });
 }
 
 }  // namespace strandline::server

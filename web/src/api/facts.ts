@@ -33,6 +33,14 @@ export async function factsOf(id: string, signal?: AbortSignal): Promise<Fact[]>
 /** Ends the visit; under the same entry once, however often it is asked. */
 export const handIn = (id: string, asked: HandIn) => call<SavedVisit>('POST', `${visit(id)}/hand-in`, asked);
 
+/** All that is kept of a client, opened. */
+export type Everything = components['schemas']['Everything'];
+export const everythingOf = (id: string) =>
+  call<Everything>('GET', `clients/${encodeURIComponent(id)}/everything`);
+/** For good; the name as it stands there says that the right one is meant. */
+export const eraseClient = (id: string, name: string) =>
+  call('POST', `clients/${encodeURIComponent(id)}/erase`, { name });
+
 /** Whose name contains `find`; the newest visit first. */
 export const findClients = (find: string, limit: number, signal?: AbortSignal) =>
   call<{ clients: ClientLine[] }>(

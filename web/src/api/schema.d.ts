@@ -880,6 +880,42 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/clients/{id}/erase": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["eraseClient"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/clients/{id}/everything": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        get: operations["everythingOfClient"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -2689,6 +2725,32 @@ export interface components {
             people: components["schemas"]["TeamPerson"][];
             devices: components["schemas"]["Device"][];
             sessions: components["schemas"]["OpenSession"][];
+        };
+        KeptFact: {
+            store_seq: number;
+            id: string;
+            of: string;
+            made_at: string;
+            kind: string;
+            version: number;
+            by?: string;
+            body?: Record<string, never>;
+        };
+        KeptDraft: {
+            visit: string;
+            opened_at: string;
+            changed_at: string;
+            document: Record<string, never>;
+        };
+        Everything: {
+            schema: string;
+            client: {
+                id: string;
+                name: string;
+            };
+            made_at: string;
+            facts: components["schemas"]["KeptFact"][];
+            drafts: components["schemas"]["KeptDraft"][];
         };
         Problems: {
             problems: components["schemas"]["Problem"][];
@@ -4742,6 +4804,74 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["TeamAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    eraseClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    name: string;
+                };
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Done"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    everythingOfClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Everything"];
                 };
             };
             /** @description problems */

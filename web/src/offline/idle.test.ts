@@ -27,6 +27,19 @@ describe('a page that nobody touches', () => {
     expect(left).toHaveBeenCalledTimes(1);
   });
 
+  it('is not left while a clock runs, and from then on counts anew', () => {
+    const left = vi.fn();
+    let running = true;
+    watchIdle(30, left, () => running);
+    vi.advanceTimersByTime(90 * 60_000);
+    expect(left).not.toHaveBeenCalled();
+    running = false;
+    vi.advanceTimersByTime(29 * 60_000);
+    expect(left).not.toHaveBeenCalled();
+    vi.advanceTimersByTime(2 * 60_000);
+    expect(left).toHaveBeenCalledTimes(1);
+  });
+
   it('is not left once nobody watches', () => {
     const left = vi.fn();
     watchIdle(1, left)();

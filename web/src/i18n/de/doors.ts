@@ -23,4 +23,19 @@ export const doors: Part<typeof en> = {
     'Dieser Code lässt niemanden mehr herein: Er wurde benutzt, ist abgelaufen, oder es gibt einen neueren. Um einen anderen bitten.',
   'problem.no_other_machines': () =>
     'Dieser Salon antwortet nur auf seinem eigenen Rechner. Für andere starten mit: strandline serve --listen 0.0.0.0',
+  'rights.title': 'Was über diese Person gespeichert ist',
+  'rights.note':
+    'Alles, geöffnet: Antworten, Tests, Besuche, was gemischt wurde. Wer hineinsieht, wird vermerkt.',
+  'rights.show': 'Alles zeigen',
+  'rights.save': 'Als Datei speichern',
+  'rights.draft': 'Besuch in Arbeit',
+  'rights.erase': 'Endgültig löschen',
+  'rights.erase_sure': (name) =>
+    `${name} löschen zerstört den Schlüssel zu allem oben. Niemand kann es mehr lesen, auch in keiner älteren Kopie.`,
+  'rights.type_name': 'Zum Löschen den Namen so eintippen, wie er oben steht',
+  'rights.erased': 'Gelöscht.',
+  'enter.runs': (minute) => `Eine Uhr läuft: Minute ${minute}.`,
+  'enter.calls': (bowls) => `Sie ruft: Schale ${bowls}. Zum Ansehen entsperren.`,
+  'problem.passphrase_needed': () => 'Nicht mit einer PIN. Mit der Passphrase anmelden.',
+  'problem.another_name': () => 'So heißt diese Person nicht.',
 };

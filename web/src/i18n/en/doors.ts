@@ -18,4 +18,18 @@ export const doors = {
     'This code lets nobody in any more: it was used, is over, or a newer one was made. Ask an owner for another.',
   'problem.no_other_machines': () =>
     'This salon answers on its own machine only. Start it with: strandline serve --listen 0.0.0.0',
+  'rights.title': 'What is kept of this person',
+  'rights.note': 'All of it, opened: answers, tests, visits, what was mixed. Looking is written down.',
+  'rights.show': 'Show all of it',
+  'rights.save': 'Save as a file',
+  'rights.draft': 'Visit that is still worked on',
+  'rights.erase': 'Erase for good',
+  'rights.erase_sure': (name: string) =>
+    `Erasing ${name} destroys the key of everything above. Nobody can read it again, in no older copy either.`,
+  'rights.type_name': 'To erase, type the name as it stands above',
+  'rights.erased': 'Erased.',
+  'enter.runs': (minute: number) => `A clock is running: minute ${minute}.`,
+  'enter.calls': (bowls: string) => `It calls: bowl ${bowls}. Unlock to see.`,
+  'problem.passphrase_needed': () => 'Not on a PIN. Sign in with the passphrase.',
+  'problem.another_name': () => 'This is not the name of that person.',
 } as const;

@@ -23,4 +23,18 @@ export const doors: Part<typeof en> = {
     'Este código ya no deja entrar a nadie: se usó, venció o hay otro más nuevo. Pida otro.',
   'problem.no_other_machines': () =>
     'Este salón solo responde en su propio ordenador. Inícielo con: strandline serve --listen 0.0.0.0',
+  'rights.title': 'Lo que se guarda de esta persona',
+  'rights.note': 'Todo, abierto: respuestas, pruebas, visitas, lo que se mezcló. Queda anotado quién mira.',
+  'rights.show': 'Mostrarlo todo',
+  'rights.save': 'Guardar en un archivo',
+  'rights.draft': 'Visita en curso',
+  'rights.erase': 'Borrar para siempre',
+  'rights.erase_sure': (name) =>
+    `Borrar a ${name} destruye la clave de todo lo de arriba. Nadie podrá leerlo más, tampoco en copias antiguas.`,
+  'rights.type_name': 'Para borrar, escriba el nombre tal como está arriba',
+  'rights.erased': 'Borrado.',
+  'enter.runs': (minute) => `Hay un reloj en marcha: minuto ${minute}.`,
+  'enter.calls': (bowls) => `Avisa: bol ${bowls}. Desbloquee para verlo.`,
+  'problem.passphrase_needed': () => 'No con un PIN. Inicie sesión con la frase secreta.',
+  'problem.another_name': () => 'Esa persona no se llama así.',
 };

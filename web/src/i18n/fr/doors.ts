@@ -23,4 +23,18 @@ export const doors: Part<typeof en> = {
     'Ce code ne laisse plus entrer personne : il a servi, il a expiré, ou un plus récent l’a remplacé. En demander un autre.',
   'problem.no_other_machines': () =>
     'Ce salon ne répond que sur son propre ordinateur. Pour d’autres, le démarrer avec : strandline serve --listen 0.0.0.0',
+  'rights.title': 'Ce qui est gardé sur cette personne',
+  'rights.note': 'Tout, en clair : réponses, tests, visites, mélanges. La consultation est notée.',
+  'rights.show': 'Tout montrer',
+  'rights.save': 'Enregistrer dans un fichier',
+  'rights.draft': 'Visite en cours',
+  'rights.erase': 'Effacer pour toujours',
+  'rights.erase_sure': (name) =>
+    `Effacer ${name} détruit la clé de tout ce qui est ci-dessus. Personne ne pourra plus le lire, dans aucune copie ancienne non plus.`,
+  'rights.type_name': 'Pour effacer, écrire le nom tel qu’il figure ci-dessus',
+  'rights.erased': 'Effacé.',
+  'enter.runs': (minute) => `Le minutage est en cours : minute ${minute}.`,
+  'enter.calls': (bowls) => `Il appelle : bol ${bowls}. Déverrouiller pour voir.`,
+  'problem.passphrase_needed': () => 'Pas avec un code PIN. Se connecter avec la phrase secrète.',
+  'problem.another_name': () => 'Ce n’est pas le nom de cette personne.',
 };
