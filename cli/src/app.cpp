@@ -47,6 +47,7 @@ int run(const std::vector<std::string>& arguments, Io& io) {
   add_backup(app, session);
   add_key(app, session);
   add_shelf(app, session);
+  add_stock(app, session);
   add_people(app, session);
   add_clients(app, session);
   add_version(app, session);

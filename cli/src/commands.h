@@ -33,6 +33,7 @@ void add_weigh(CLI::App& app, Session& session);
 void add_backup(CLI::App& app, Session& session);  // backup, restore
 void add_key(CLI::App& app, Session& session);
 void add_shelf(CLI::App& app, Session& session);  // shelf list, show, import, export, check, template
+void add_stock(CLI::App& app, Session& session);  // stock list, moves, receive, count, waste, write-off, undo
 void add_people(CLI::App& app, Session& session);
 void add_version(CLI::App& app, Session& session);
 

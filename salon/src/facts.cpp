@@ -117,6 +117,25 @@ Result<void> check_redo(World& world, const store::NewFact& fact, const std::str
   return {};
 }
 
+// What was told of a visit as mixed, before and with the end of it.
+Result<std::vector<wire::Json>> what_was_mixed(World& world, const std::string& visit_id,
+                                               const std::vector<store::NewFact>& now) {
+  constexpr const char* kind = "mixed";
+  std::vector<wire::Json> out;
+  std::vector<std::string> ids;
+  const auto add = [&](const auto& fact) {
+    if (std::find(ids.begin(), ids.end(), fact.id) != ids.end()) return;  // told before, and once more
+    ids.push_back(fact.id);
+    if (auto body = wire::parse(fact.body)) out.push_back(std::move(*body));
+  };
+  const auto before = world.store->facts({.after = 0, .stream = visit_id, .key = "", .kind = kind, .limit = most});
+  if (!before) return problem_of(before.error());
+  for (const store::Fact& fact : *before) add(fact);
+  for (const store::NewFact& fact : now)
+    if (fact.kind == kind) add(fact);
+  return out;
+}
+
 // Who it is, when the draft does not say: somebody new, or whoever is meant by a name that only one person can have.
 Result<std::string> whose_visit(Clients& clients, const std::string& asked, const std::string& name) {
   if (asked == "new" || (asked.empty() && name.empty())) return std::string();
@@ -171,7 +190,7 @@ Result<FactsPage> facts_of(World& world, const std::string& visit_id, const std:
 }
 
 Result<SavedVisit> hand_in(World& world, Clients& clients, const std::string& visit_id, const wire::Json& asked,
-                           const std::string& by) {
+                           const std::string& by, Stock* stock) {
   if (!asked.is_object()) return one("wrong_type", "", "expected", "object");
   if (Problems strange = strange_keys(asked, "", {"entry", "seq", "person", "facts"}); !strange.empty())
     return tl::unexpected(std::move(strange));
@@ -221,6 +240,16 @@ Result<SavedVisit> hand_in(World& world, Clients& clients, const std::string& vi
     for (store::NewFact& fact : Clients::facts_for(person, name, visit_id, draft.date, now))
       facts.push_back(std::move(fact));
   }
+  Booking booking;
+  if (stock) {
+    auto booked = what_was_mixed(world, visit_id, facts).and_then([&](const std::vector<wire::Json>& mixed) {
+      // Nobody told what was mixed: then what was weighed is.
+      return stock->booking(visit_id, *document, mixed.empty() ? std::nullopt : std::optional(mixed), by);
+    });
+    if (!booked) return tl::unexpected(booked.error());
+    facts.insert(facts.end(), booked->facts().begin(), booked->facts().end());
+    booking = std::move(*booked);
+  }
   const auto kept = world.store->hand_in(facts, visit_id, asked["seq"].get<std::int64_t>());
   if (!kept) {
     // Another device was quicker by a moment.
@@ -229,6 +258,7 @@ Result<SavedVisit> hand_in(World& world, Clients& clients, const std::string& vi
     if (theirs && *theirs) return (*theirs)->id == entry ? as_handed_in(**theirs) : handed_in_already(**theirs);
     return problem_of(kept.error());
   }
+  booking.kept();
   for (const store::Fact& fact : *kept) {
     if (fact.id == entry) return as_handed_in(fact);
   }

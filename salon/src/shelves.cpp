@@ -152,20 +152,32 @@ Result<std::shared_ptr<const Shelves::Known>> Shelves::known(const std::string& 
       });
 }
 
+// A shelf by its name, and its id, without the tubes that are empty.
+Result<Shelf> Shelves::today(const std::string& name, std::string& id) const {
+  const std::lock_guard lock(mutex_);
+  return find(name).and_then([&](const Found& found) -> Result<Shelf> {
+    id = found.id;
+    if (!found.version) return house_.demo;
+    return known(found.id, *found.version).map([&](const std::shared_ptr<const Known>& version) {
+      Shelf shelf = version->shelf;
+      const auto& empty = shelves_.at(found.id).empty;
+      for (Product& p : shelf.products)
+        if (empty.contains(p.id)) p.stock_g = 0;
+      return shelf;
+    });
+  });
+}
+
 wire::Sources Shelves::sources() const {
   wire::Sources out = house_.sources();
   out.shelf = [this](const std::string& name) -> std::optional<Shelf> {
-    const std::lock_guard lock(mutex_);
-    const auto found = find(name);
-    if (!found) return std::nullopt;
-    if (!found->version) return house_.demo;
-    const auto version = known(found->id, *found->version);
-    if (!version) return std::nullopt;
-    Shelf shelf = (*version)->shelf;
-    const auto& empty = shelves_.at(found->id).empty;
-    for (Product& p : shelf.products)
-      if (empty.contains(p.id)) p.stock_g = 0;
-    return shelf;
+    std::string id;
+    auto shelf = today(name, id);
+    if (!shelf) return std::nullopt;
+    if (!left_) return std::move(*shelf);
+    for (Product& p : shelf->products)
+      if (const auto left = p.stock_g > 0 ? left_(id, p.id) : std::nullopt) p.stock_g = *left;
+    return std::move(*shelf);
   };
   return out;
 }

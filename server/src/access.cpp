@@ -50,6 +50,15 @@ constexpr std::array table{
     Access{"GET", "/api/v1/hand-notes", everybody},
     Access{"PUT", "/api/v1/hand-notes/{id}", plans},
     Access{"GET", "/api/v1/scale", everybody},  // grams, of nobody in particular
+    Access{"GET", "/api/v1/stock", everybody},
+    Access{"GET", "/api/v1/stock/moves", everybody},
+    Access{"POST", "/api/v1/stock/moves", everybody},  // whoever unpacks, counts or throws away
+    Access{"GET", "/api/v1/stock/report", leads},
+    Access{"GET", "/api/v1/stock/table", orders},
+    Access{"POST", "/api/v1/stock/table", everybody},
+    Access{"GET", "/api/v1/prices", everybody},
+    Access{"PUT", "/api/v1/prices", leads},
+    Access{"POST", "/api/v1/price", everybody},
     Access{"GET", "/api/v1/tones", everybody},
     Access{"GET", "/api/v1/levels", everybody},
     // Questions about a document that the asker has: they open nothing of the salon.

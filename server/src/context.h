@@ -8,10 +8,12 @@
 #include "static_files.h"
 #include "strandline/salon/counter.h"
 #include "strandline/salon/desk.h"
+#include "strandline/salon/ended.h"
 #include "strandline/salon/facts.h"
 #include "strandline/salon/knowledge.h"
 #include "strandline/salon/people.h"
 #include "strandline/salon/shelves.h"
+#include "strandline/salon/stock.h"
 #include "strandline/salon/visits.h"
 #include "strandline/salon/watch.h"
 #include "strandline/salon/workers.h"
@@ -23,6 +25,8 @@ struct Context {
   salon::World world;
   salon::House house;
   salon::Shelves shelves;
+  salon::Stock stock;
+  salon::Ended ended;
   wire::Sources sources;
   salon::Workers workers;
   StaticFiles files;
@@ -37,19 +41,25 @@ struct Context {
   salon::Clients clients;
   salon::People people{world, house.doors};
   salon::Watch watch;
+  decltype(ServerOptions::tell) tell;
   std::optional<salon::Counter> counter;  // nothing: no scale stands here
 
   Context(salon::World w, salon::House h, const ServerOptions& options)
       : world(std::move(w)),
         house(std::move(h)),
         shelves(world, house),
+        stock(world, shelves, house.stock),
+        ended(world),
         sources(shelves.sources()),
         workers(options.search_threads, true),
         files(options.web),
         leaf(options.leaf),
         clients(world),
-        watch(world.store, options.tell) {
+        watch(world.store, options.tell),
+        tell(options.tell) {
     if (options.scale) counter.emplace(*options.scale);
+    shelves.count_with(
+        [this](const std::string& shelf, const std::string& product) { return stock.left(shelf, product); });
   }
 };
 
@@ -69,6 +79,7 @@ void add_scale(httplib::Server& http, Context& context);       // /scale
 void add_hand_notes(httplib::Server& http, Context& context);  // /hand-notes
 void add_shelf(httplib::Server& http,
                Context& context);  // /shelf, /shelf/read, /shelf/classes, /shelves …, /tones, /levels
+void add_stock(httplib::Server& http, Context& context);   // /stock …, /prices, /price
 void add_verbs(httplib::Server& http, Context& context);   // /assess … /what-if
 void add_visits(httplib::Server& http, Context& context);  // /visits, /visits/{id}, /changes
 

@@ -7,7 +7,7 @@ namespace strandline::server {
 
 namespace {
 
-constexpr std::array<std::pair<std::string_view, int>, 50> statuses{{
+constexpr std::array<std::pair<std::string_view, int>, 56> statuses{{
     {"not_json", 400},
     {"not_a_number", 400},
     {"invalid_utf8", 400},
@@ -39,6 +39,12 @@ constexpr std::array<std::pair<std::string_view, int>, 50> statuses{{
     {"entry_id_taken", 409},
     {"visit_handed_in", 409},
     {"client_same_name", 409},
+    {"moved_meanwhile", 409},
+    {"more_than_there", 409},
+    {"undone_already", 409},
+    {"counted_since", 409},
+    {"booked_by_visit", 409},
+    {"movement_not_found", 404},
     {"visit_erased", 410},
     {"store_erased", 410},
     {"already_founded", 409},

@@ -182,6 +182,7 @@ void Server::Parts::dress(HttpServer& one) {
   add_hand_notes(one, context);
   add_scale(one, context);
   add_shelf(one, context);
+  add_stock(one, context);
   add_verbs(one, context);
   add_visits(one, context);
 }

@@ -1,5 +1,7 @@
 #include "strandline/wire/document.h"
 
+#include <algorithm>
+
 #include "strandline/wire/encode.h"
 #include "strandline/wire/visit_fields.h"
 
@@ -89,6 +91,7 @@ Result<ReadVisit> read_visit(const Json& document, const Sources& sources) {
   resolve(d.shelf, v.shelf, sources.shelf, "shelf", problems);
   resolve(d.policy, v.policy, sources.policy, "policy", problems);
   if (!problems.empty()) return tl::unexpected(std::move(problems));
+  v.policy.formula.head_factor *= d.mix_factor;
   v.client = std::move(d.client);
   v.date = std::move(d.date);
   v.skin_test = std::move(d.skin_test);
@@ -99,6 +102,12 @@ Result<ReadVisit> read_visit(const Json& document, const Sources& sources) {
   v.people = std::move(d.people);
   v.bowls = std::move(d.bowls);
   out.running = std::move(d.running);
+  // What this visit has weighed already is its own.
+  if (out.running) {
+    for (const Addition& a : out.running->additions)
+      for (Product& p : v.shelf.products)
+        if (p.id == a.product) p.stock_g = std::min(kNotCounted, p.stock_g + a.grams);
+  }
   out.options = d.options;
   return out;
 }

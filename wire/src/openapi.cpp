@@ -1,6 +1,7 @@
 #include "strandline/wire/openapi.h"
 
 #include "openapi_people.h"
+#include "openapi_stock.h"
 #include "strandline/wire/advice_fields.h"
 #include "strandline/wire/happened_fields.h"
 #include "strandline/wire/later_fields.h"
@@ -303,6 +304,9 @@ void add_facts(Printer& p, Json& paths) {
     record["properties"][key] = value;
     record["required"].push_back(key);
   }
+  record["properties"]["mix_factor"] = {{"type", "number"}, {"description", "grams against the usual, learned"}};
+  record["properties"]["mix_visits"] = {{"type", "integer"}, {"description", "weighed visits behind it"}};
+  for (const char* key : {"mix_factor", "mix_visits"}) record["required"].push_back(key);
   paths["/api/v1/clients/{id}"]["parameters"] = id;
   paths["/api/v1/clients/{id}"]["get"] = operation("openClient", std::move(record));
 }
@@ -406,6 +410,7 @@ Json openapi(const std::string& version) {
   add_verbs(p, visit, paths);
   add_visits(p, visit, paths);
   add_facts(p, paths);
+  add_stock_paths(p, paths);
   Json problems{{"type", "object"}};
   problems["properties"]["problems"] = list_of(p.type<Problem>());
   problems["required"] = Json::array({"problems"});

@@ -61,7 +61,7 @@ void post_hand_in(Context& context, const httplib::Request& request, httplib::Re
   if (refused_query(request, response, {})) return;
   const auto ended = wire::parse(request.body).and_then([&](const wire::Json& asked) {
     return asking(context, request).and_then([&](const salon::Who& who) {
-      return salon::hand_in(context.world, context.clients, request.matches[1], asked, who.person.id);
+      return salon::hand_in(context.world, context.clients, request.matches[1], asked, who.person.id, &context.stock);
     });
   });
   reply_saved(response, ended);
@@ -82,9 +82,16 @@ void get_clients(Context& context, const httplib::Request& request, httplib::Res
 void get_client(Context& context, const httplib::Request& request, httplib::Response& response) {
   if (refused_query(request, response, {})) return;
   if (const auto told = names_opened(context, request); !told) return reply(response, told.error());
-  reply_with(response, context.clients.open(request.matches[1]), [](const salon::ClientRecord& record) {
+  const auto who = asking(context, request);
+  if (!who) return reply(response, who.error());
+  const auto visits = context.ended.visits();
+  if (!visits) return reply(response, visits.error());
+  reply_with(response, context.clients.open(request.matches[1]), [&](const salon::ClientRecord& record) {
     wire::Json out{{"schema", "strandline.client/1"}};
     out.update(json_of(record.client));
+    // For whoever asks: their hand and this head.
+    const auto learned = salon::mix_factor(*visits, record.client.id, who->person.id, context.house.amounts);
+    out["mix_factor"] = learned.factor, out["mix_visits"] = learned.visits;
     wire::Json list = wire::Json::array();
     for (const salon::ClientVisit& v : record.visits)
       list.push_back({{"visit_id", v.visit_id}, {"date", v.date}, {"handed_in_at", v.handed_in_at}});

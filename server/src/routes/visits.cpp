@@ -25,6 +25,16 @@ void get_visit(Context& context, const httplib::Request& request, httplib::Respo
   reply_saved(response, saved);
 }
 
+// What was weighed leaves the stock. The visit is kept whatever happens here, and the next save of it books what this
+// one could not.
+void book(Context& context, const httplib::Request& request, const Result<salon::SavedVisit>& saved) {
+  if (!saved) return;
+  const auto booked = asking(context, request).and_then([&](const salon::Who& who) {
+    return context.stock.book(saved->summary.id, saved->document, who.person.id);
+  });
+  if (!booked && context.tell) context.tell(booked.error());
+}
+
 void get_visits(Context& context, const httplib::Request& request, httplib::Response& response) {
   if (refused_query(request, response, {"cursor", "find", "client", "limit"})) return;
   salon::VisitsAsked asked{.cursor = request.get_param_value("cursor"),
@@ -50,6 +60,7 @@ void post_visit(Context& context, const httplib::Request& request, httplib::Resp
   const auto saved = wire::parse(request.body).and_then([&](const wire::Json& document) {
     return salon::save_new(context.world, document, context.sources, request.get_param_value("entry"), person);
   });
+  book(context, request, saved);
   if (saved) response.set_header("Location", "/api/v1/visits/" + saved->summary.id);
   reply_saved(response, saved, 201);
 }
@@ -62,6 +73,7 @@ void put_visit(Context& context, const httplib::Request& request, httplib::Respo
     return salon::save_change(context.world, request.matches[1], *seen, document, context.sources,
                               request.get_param_value("entry"));
   });
+  book(context, request, saved);
   reply_saved(response, saved);
 }
 

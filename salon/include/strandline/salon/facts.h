@@ -2,6 +2,7 @@
 #pragma once
 
 #include "strandline/salon/clients.h"
+#include "strandline/salon/stock.h"
 #include "strandline/salon/visits.h"
 #include "strandline/wire/happened.h"
 
@@ -36,10 +37,10 @@ Result<FactsPage> facts_of(World& world, const std::string& visit_id, const std:
 // Turns the draft into facts and forgets it, or does nothing. `asked` is {"entry", "seq", "person"?, "facts"?}: entry
 // is the device's id for this, seq the newest save that it has seen, person whose visit it is ("new" = somebody who is
 // not known yet; absent = as the draft says, else by the client's name), facts as tell() takes them. Handed in again
-// under the same entry it is answered as the first time. Problems: those of tell() · visit_handed_in {at} ·
-// client_same_name {name, ids} (a person decides whether it is one of them) · client_not_found {id} · redo_unknown
-// {id}.
+// under the same entry it is answered as the first time. What was mixed leaves `stock` in the same moment. Problems:
+// those of tell() · visit_handed_in {at} · client_same_name {name, ids} (a person decides whether it is one of them) ·
+// client_not_found {id} · redo_unknown {id}.
 Result<SavedVisit> hand_in(World& world, Clients& clients, const std::string& visit_id, const wire::Json& asked,
-                           const std::string& by = {});
+                           const std::string& by = {}, Stock* stock = nullptr);
 
 }  // namespace strandline::salon

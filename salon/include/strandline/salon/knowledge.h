@@ -5,7 +5,9 @@
 #include <optional>
 #include <string>
 
+#include "strandline/salon/amounts.h"
 #include "strandline/salon/door_rules.h"
+#include "strandline/salon/stock_rules.h"
 #include "strandline/wire/document.h"
 
 namespace strandline::salon {
@@ -19,6 +21,8 @@ struct House {
   Policy policy;
   wire::Json demo_document, classes;  // as they are written: the demo shelf, and classes of products (no maker's)
   DoorRules doors = {};
+  StockRules stock = {};
+  AmountRules amounts = {};
 
   // Valid as long as this object.
   wire::Sources sources() const;

@@ -6,6 +6,7 @@
 // part of a version: it is so today, whatever a visit was planned on.
 #pragma once
 
+#include <functional>
 #include <map>
 #include <memory>
 #include <mutex>
@@ -55,7 +56,13 @@ class Shelves {
   // outlive it.
   Shelves(World world, const House& house) : world_(std::move(world)), house_(house) {}
 
-  // Shelves by their names, policies of the house. Valid as long as this object and the house.
+  // Grams left of a product of a shelf, by their ids; nothing where nobody counted it. Asked without the lock of this
+  // object. To be said before anything else is asked.
+  using Left = std::function<std::optional<double>(const std::string& shelf, const std::string& product)>;
+  void count_with(Left left) { left_ = std::move(left); }
+
+  // Shelves by their names, policies of the house; as many grams of each product as are left today. Valid as long as
+  // this object and the house.
   wire::Sources sources() const;
   // As a screen lists it. Problem shelf_not_found {id}.
   Result<wire::ShelfAnswer> view(const std::string& name) const;
@@ -112,8 +119,11 @@ class Shelves {
   Result<SavedShelf> save(const std::string& id, std::int64_t seen_seq, const wire::Json& document,
                           const std::string& entry);
 
+  Result<Shelf> today(const std::string& name, std::string& id) const;
+
   World world_;
   const House& house_;
+  Left left_;
   mutable std::mutex mutex_;
   mutable bool read_ = false;
   mutable std::map<std::string, Kept> shelves_;

@@ -50,6 +50,7 @@ struct VisitDocument {
   std::vector<Person> people;
   PolicyRef policy;
   std::vector<Bowl> bowls;
+  double mix_factor = 1;  // grams against the usual, as this head took them before (M15)
   std::string way;  // kind of the route that the bowls come from; empty = none. Kept for who shows the visit again.
   std::optional<Running> running;
   AnswerOptions options;

@@ -89,7 +89,8 @@ struct Redo {
 
 struct VisitResult {
   std::vector<ReachedZone> zones;
-  std::optional<Head> after;  // the head as it left
+  std::vector<ReachedZone> foreseen;  // of what was mixed, before anybody looked
+  std::optional<Head> after;          // the head as it left
   Pleased pleased = Pleased::not_asked;
   std::string said, note;
   std::optional<Redo> redo;

@@ -140,6 +140,7 @@ struct Fields<VisitResult> {
   using V = VisitResult;
   static constexpr auto list = std::make_tuple(
       field("zones", &V::zones, {.required = true, .max_items = 500}),
+      field("foreseen", &V::foreseen, {.max_items = 500, .note = "of what was mixed, before anybody looked"}),
       field("after", &V::after, {.note = "the head as it left"}), field("pleased", &V::pleased),
       field("said", &V::said, free_text), field("note", &V::note, free_text), field("redo", &V::redo),
       field("cut_cm", &V::cut_cm, {.min = 0, .max = 150}), field("corrects", &V::corrects, {.max_length = 80}));

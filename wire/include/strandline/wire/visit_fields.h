@@ -140,6 +140,8 @@ struct Fields<VisitDocument> {
       field("head", &D::head, {.required = true}), field("aims", &D::aims, {.max_items = 1300}),
       field("shelf", &D::shelf, {.note = "a shelf, or \"demo\""}), field("people", &D::people, {.max_items = 12}),
       field("policy", &D::policy, {.note = "a policy, or \"house\""}), field("bowls", &D::bowls, {.max_items = 12}),
+      field("mix_factor", &D::mix_factor,
+            {.min = 0.5, .max = 2, .note = "grams against the usual, as this head took them before"}),
       field("way", &D::way, {.max_length = 20, .note = "kind of the way over several steps that the bowls come from"}),
       field("running", &D::running, {.note = "once the visit has begun"}), field("options", &D::options));
 };
