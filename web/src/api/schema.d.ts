@@ -598,6 +598,102 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/stock": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["stock"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/stock/moves": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["stockMoves"];
+        put?: never;
+        post: operations["moveStock"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/stock/report": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["stockReport"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/stock/table": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["stockTable"];
+        put?: never;
+        post: operations["readStockTable"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/prices": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["prices"];
+        put: operations["setPrices"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/price": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["price"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/door": {
         parameters: {
             query?: never;
@@ -946,6 +1042,8 @@ export interface components {
                 house: true;
             } | components["schemas"]["Policy"];
             bowls?: components["schemas"]["Bowl"][];
+            /** @description grams against the usual, as this head took them before */
+            mix_factor?: number;
             /** @description kind of the way over several steps that the bowls come from */
             way?: string;
             /** @description once the visit has begun */
@@ -2298,6 +2396,8 @@ export interface components {
         Course: "not_known" | "over" | "better" | "the_same" | "worse";
         VisitResult: {
             zones: components["schemas"]["ReachedZone"][];
+            /** @description of what was mixed, before anybody looked */
+            foreseen?: components["schemas"]["ReachedZone"][];
             /** @description the head as it left */
             after?: components["schemas"]["Head"];
             pleased?: components["schemas"]["Pleased"];
@@ -2661,6 +2761,217 @@ export interface components {
             visit_id: string;
             date: string;
             handed_in_at: string;
+        };
+        StockView: {
+            shelf: string;
+            title: string;
+            currency: string;
+            today: string;
+            items: components["schemas"]["StockItem"][];
+            schema: string;
+        };
+        StockItem: {
+            product: string;
+            name: string;
+            code: string;
+            barcode: string;
+            range: string;
+            range_name: string;
+            cls: string;
+            package_g?: number;
+            price_per_g?: number;
+            is: components["schemas"]["StockIs"];
+            grams: number;
+            /** @description went, though nobody had counted it in */
+            short_g: number;
+            batches: components["schemas"]["StockBatch"][];
+            /** @description for who counts */
+            seen: number;
+            counted_at: string;
+            daily_g: number;
+            days_left?: number;
+            /** @description whole packages */
+            order_g: number;
+        };
+        /** @enum {string} */
+        StockIs: "not_counted" | "enough" | "low" | "none" | "short_of";
+        StockBatch: {
+            batch: string;
+            expires: string;
+            grams: number;
+            expired: boolean;
+            soon: boolean;
+            cost_per_g?: number;
+        };
+        StockWish: {
+            what: components["schemas"]["Moved"];
+            product?: string;
+            grams?: number;
+            /** @description as printed; empty = not known */
+            batch?: string;
+            /** @description YYYY-MM-DD; empty = not known */
+            expires?: string;
+            /** @description for all of it */
+            paid?: number;
+            reason?: string;
+            /** @description id of the movement that did not happen */
+            undoes?: string;
+            /** @description movements of the product known to who counted */
+            seen?: number;
+        };
+        /** @enum {string} */
+        Moved: "receive" | "use" | "waste" | "count" | "write_off" | "undo";
+        StockMove: {
+            what: components["schemas"]["Moved"];
+            product?: string;
+            grams: number;
+            /** @description as printed; empty = not known */
+            batch?: string;
+            /** @description YYYY-MM-DD; empty = not known */
+            expires?: string;
+            /** @description for all of it */
+            paid?: number;
+            reason?: string;
+            /** @description id of the movement that did not happen */
+            undoes?: string;
+            /** @description movements of the product known to who counted */
+            seen?: number;
+            visit?: string;
+            bowl?: string;
+            mix?: number;
+            lots?: components["schemas"]["StockLot"][];
+            /** @description went, though nobody had counted it in */
+            short_g?: number;
+            id: string;
+            at: string;
+            by?: string;
+            cost?: number;
+            undone?: boolean;
+        };
+        StockLot: {
+            batch?: string;
+            expires?: string;
+            grams?: number;
+        };
+        StockReport: {
+            shelf: string;
+            currency: string;
+            from: string;
+            until: string;
+            use_g: number;
+            waste_g: number;
+            written_off_g: number;
+            received_g: number;
+            cost: number;
+            /** @description whose price nobody knows */
+            no_cost_g: number;
+            paid: number;
+            weeks: components["schemas"]["ReportWeek"][];
+            people: components["schemas"]["ReportPerson"][];
+            bowls: components["schemas"]["ReportBowl"][];
+            products: components["schemas"]["ReportProduct"][];
+            prices: components["schemas"]["PricePoint"][];
+            visits: components["schemas"]["ReportVisit"][];
+            ranges: components["schemas"]["ReportRange"][];
+            redone: number;
+            causes: components["schemas"]["ReportCause"][];
+            schema: string;
+        };
+        ReportWeek: {
+            week: string;
+            use_g: number;
+            waste_g: number;
+            cost: number;
+        };
+        ReportPerson: {
+            by: string;
+            visits: number;
+            use_g: number;
+            waste_g: number;
+            waste_share: number;
+        };
+        ReportBowl: {
+            visit: string;
+            bowl: string;
+            at: string;
+            use_g: number;
+            waste_g: number;
+        };
+        ReportProduct: {
+            product: string;
+            name: string;
+            use_g: number;
+            waste_g: number;
+            written_off_g: number;
+            received_g: number;
+            cost: number;
+        };
+        PricePoint: {
+            product: string;
+            at: string;
+            per_g: number;
+        };
+        ReportVisit: {
+            visit: string;
+            at: string;
+            by: string;
+            planned_min?: number;
+            real_min?: number;
+            price?: number;
+            cost: number;
+        };
+        ReportRange: {
+            range: string;
+            name: string;
+            zones: number;
+            /** @description levels, reached less foreseen */
+            mean_off: number;
+            mean_abs: number;
+            within_half: number;
+            same_tone: number;
+        };
+        ReportCause: {
+            cause: string;
+            visits: number;
+        };
+        StockLine: {
+            line: number;
+            text: string;
+            problems: components["schemas"]["Problem"][];
+            move?: components["schemas"]["StockWish"];
+        };
+        PriceRules: {
+            by: components["schemas"]["PriceBy"];
+            base?: number;
+            per_hour?: number;
+            per_level?: number;
+            classes?: components["schemas"]["ClassPrice"][];
+            products_times?: number;
+            /** @description 0 = never */
+            correction_levels?: number;
+            round_to?: number;
+            spread_share?: number;
+        };
+        /** @enum {string} */
+        PriceBy: "result" | "time" | "cls";
+        ClassPrice: {
+            cls: string;
+            price: number;
+        };
+        PriceAsked: {
+            minutes: number;
+            /** @description of the zone that moves most */
+            levels?: number;
+            /** @description paid for what is mixed */
+            cost?: number;
+            classes?: string[];
+            redo?: boolean;
+        };
+        Price: {
+            from: number;
+            to: number;
+            why: string;
+            schema: string;
         };
         /** @enum {string} */
         Role: "colourist" | "assistant" | "apprentice" | "manager" | "owner";
@@ -4178,7 +4489,333 @@ export interface operations {
                         visits: number;
                         last_visit: string;
                         last_date: string;
+                        /** @description grams against the usual, learned */
+                        mix_factor: number;
+                        /** @description weighed visits behind it */
+                        mix_visits: number;
                     };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    stock: {
+        parameters: {
+            query?: {
+                shelf?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["StockView"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    stockMoves: {
+        parameters: {
+            query?: {
+                shelf?: string;
+                product?: string;
+                visit?: string;
+                cursor?: string;
+                limit?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        moves: components["schemas"]["StockMove"][];
+                        next?: string;
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    moveStock: {
+        parameters: {
+            query?: {
+                shelf?: string;
+                entry?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    moves: components["schemas"]["StockWish"][];
+                };
+            };
+        };
+        responses: {
+            /** @description the answer */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        moves: components["schemas"]["StockMove"][];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    stockReport: {
+        parameters: {
+            query?: {
+                shelf?: string;
+                from?: string;
+                until?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["StockReport"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    stockTable: {
+        parameters: {
+            query?: {
+                shelf?: string;
+                moves?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        csv: string;
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    readStockTable: {
+        parameters: {
+            query?: {
+                shelf?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    text: string;
+                    /** @enum {string} */
+                    what: "receive" | "count";
+                };
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        lines: components["schemas"]["StockLine"][];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    prices: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        rules?: components["schemas"]["PriceRules"];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    setPrices: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PriceRules"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": {
+                        schema: string;
+                        rules?: components["schemas"]["PriceRules"];
+                    };
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    price: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PriceAsked"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Price"];
                 };
             };
             /** @description problems */

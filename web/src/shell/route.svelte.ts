@@ -25,6 +25,7 @@ export type Route =
   /** On a device that an owner lets in. */
   | { page: 'pair'; code: string }
   | { page: 'clients' }
+  | { page: 'stock'; report?: true }
   | { page: 'client'; id: string }
   | { page: 'shelf'; id?: string }
   | { page: 'visit'; id: string; step: Step }
@@ -37,6 +38,9 @@ export function parseRoute(hash: string): Route {
   if (parts[0] === 'kit' && parts.length === 1) return { page: 'kit' };
   if (parts[0] === 'people' && parts.length === 1) return { page: 'people' };
   if (parts[0] === 'pair' && parts[1] && parts.length === 2) return { page: 'pair', code: parts[1] };
+  if (parts[0] === 'stock' && parts.length === 1) return { page: 'stock' };
+  if (parts[0] === 'stock' && parts[1] === 'report' && parts.length === 2)
+    return { page: 'stock', report: true };
   if (parts[0] === 'clients' && parts.length <= 2)
     return parts[1] ? { page: 'client', id: decodeURIComponent(parts[1]) } : { page: 'clients' };
   if (parts[0] === 'shelf' && parts.length <= 2)

@@ -1,4 +1,5 @@
-import type { PlanAnswer, Visit } from '../../api/types';
+import type { PriceAsked } from '../../api/stock';
+import type { PlanAnswer, ShelfAnswer, Visit } from '../../api/types';
 import { date, number } from '../../i18n/format';
 import { t } from '../../i18n/index.svelte';
 import { whyLine } from '../../i18n/why';
@@ -74,5 +75,18 @@ export function offerOf(plan: PlanAnswer, visit: Visit) {
       ...(next_test ? [t('care.test', date(next_test, 'long'))] : []),
     ]),
     minutes: Math.round(plan.timeline.finish_min),
+  };
+}
+
+/** What the house's rules of price ask of a plan: its minutes, the zone that moves most, what it mixes. */
+export function askedOf(plan: PlanAnswer, minutes: number, shelf: ShelfAnswer | undefined): PriceAsked {
+  const moved = plan.zones.filter((zone) => zone.bowl).map((z) => Math.abs(z.planned.level - z.today.level));
+  const ids = new Set(plan.bowls.flatMap((bowl) => bowl.parts.map((part) => part.product)));
+  const classes = (shelf?.products ?? []).filter((p) => ids.has(p.id)).map((p) => p.cls);
+  return {
+    minutes,
+    levels: Math.min(10, Math.round(Math.max(0, ...moved) * 2) / 2),
+    cost: plan.cost,
+    classes: [...new Set(classes)],
   };
 }

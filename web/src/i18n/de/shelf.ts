@@ -42,6 +42,8 @@ export const shelf: Part<typeof words> = {
   'shelf.new': 'Neues Regal',
   'shelf.new_note': 'Danach eine Serie hinzufügen und ihre Nuancen ankreuzen oder einfügen.',
   'shelf.name': 'Name des Regals',
+  'shelf.rename': 'Umbenennen',
+  'shelf.rename_note': 'Besuche behalten ihr Regal, wie immer es heißt.',
   'shelf.make': 'Anlegen',
   'shelf.use': 'Damit planen',
   'shelf.in_use': 'In Gebrauch für neue Besuche',

@@ -14,6 +14,7 @@ import { reading } from './reading';
 import { rules } from './rules';
 import { shelf } from './shelf';
 import { shell } from './shell';
+import { stock } from './stock';
 import { ui } from './ui';
 import { visit } from './visit';
 import { ways } from './ways';
@@ -23,6 +24,7 @@ export const en = {
   ...ui,
   ...shell,
   ...shelf,
+  ...stock,
   ...kit,
   ...hair,
   ...visit,

@@ -40,6 +40,8 @@ export const shelf = {
   'shelf.new_note': 'Then add a range, and its shades by ticking or pasting.',
   'shelf.name': 'Name of the shelf',
   'shelf.make': 'Create it',
+  'shelf.rename': 'Rename',
+  'shelf.rename_note': 'Visits keep the shelf they were planned on, by whatever name.',
   'shelf.use': 'Plan with this one',
   'shelf.in_use': 'In use for new visits',
   'shelf.now_used': 'New visits plan on this shelf.',

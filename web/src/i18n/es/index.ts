@@ -15,6 +15,7 @@ import { reading } from './reading';
 import { rules } from './rules';
 import { shelf } from './shelf';
 import { shell } from './shell';
+import { stock } from './stock';
 import { ui } from './ui';
 import { visit } from './visit';
 import { ways } from './ways';
@@ -24,6 +25,7 @@ export const es: Dictionary = {
   ...ui,
   ...shell,
   ...shelf,
+  ...stock,
   ...kit,
   ...hair,
   ...visit,

@@ -39,6 +39,8 @@ export const shelf: Part<typeof words> = {
   'shelf.new': 'Estante nuevo',
   'shelf.new_note': 'Después añada una gama y sus tonos, marcándolos o pegándolos.',
   'shelf.name': 'Nombre del estante',
+  'shelf.rename': 'Cambiar el nombre',
+  'shelf.rename_note': 'Las visitas conservan su estante, se llame como se llame.',
   'shelf.make': 'Crear',
   'shelf.use': 'Planificar con este',
   'shelf.in_use': 'En uso para visitas nuevas',

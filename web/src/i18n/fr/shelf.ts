@@ -39,6 +39,8 @@ export const shelf: Part<typeof words> = {
   'shelf.new': 'Nouvelle étagère',
   'shelf.new_note': 'Ajouter ensuite une gamme et ses nuances, en les cochant ou en les collant.',
   'shelf.name': 'Nom de l’étagère',
+  'shelf.rename': 'Renommer',
+  'shelf.rename_note': 'Les visites gardent leur étagère, quel que soit son nom.',
   'shelf.make': 'Créer',
   'shelf.use': 'Planifier avec celle-ci',
   'shelf.in_use': 'Utilisée pour les nouvelles visites',
