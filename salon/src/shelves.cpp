@@ -183,8 +183,20 @@ wire::Sources Shelves::sources() const {
 }
 
 Result<wire::ShelfAnswer> Shelves::view(const std::string& name) const {
+  std::string id;
+  auto out = view_of(name, id);
+  if (!out || !left_) return out;
+  for (wire::ProductView& p : out->products)
+    if (p.stock_g.value_or(1) > 0) {
+      if (const auto left = left_(id, p.id)) p.stock_g = *left;
+    }
+  return out;
+}
+
+Result<wire::ShelfAnswer> Shelves::view_of(const std::string& name, std::string& id) const {
   const std::lock_guard lock(mutex_);
   return find(name).and_then([&](const Found& found) -> Result<wire::ShelfAnswer> {
+    id = found.id;
     if (!found.version) return wire::view(house_.demo);
     return known(found.id, *found.version).map([&](const std::shared_ptr<const Known>& version) {
       wire::ShelfAnswer out = wire::view(version->document);

@@ -119,6 +119,7 @@ class Shelves {
   Result<SavedShelf> save(const std::string& id, std::int64_t seen_seq, const wire::Json& document,
                           const std::string& entry);
 
+  Result<wire::ShelfAnswer> view_of(const std::string& name, std::string& id) const;
   Result<Shelf> today(const std::string& name, std::string& id) const;
 
   World world_;
