@@ -132,7 +132,7 @@ export const stock: Part<typeof words> = {
   'report.minutes_mean': (a: string, b: string) => `Im Mittel geplant ${a}, wirklich ${b}`,
   'report.by_range': 'Wie Vorhersagen eintrafen',
   'report.by_range_note': 'Erreichte weniger vorhergesagte Tonhöhe, wie beim Abschluss abgelesen.',
-  'report.range': 'Reihe',
+  'report.range': 'Serie',
   'report.zones': 'Zonen',
   'report.off': 'Abweichung',
   'report.near': 'Bis ½',
