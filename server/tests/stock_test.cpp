@@ -50,7 +50,9 @@ TEST_F(Running, WhatIsWeighedAtABowlLeavesTheStock) {
       "head": {"areas": [{"id": "top", "spans": [{"id": "all", "to_cm": 5, "level": 6}]}]},
       "running": {"since": "2026-03-10T10:00:00Z", "bowls": [{"label": "A", "range": "permanent", "minutes": 35,
         "zones": ["top/all"], "parts": [{"product": "permanent-7-natural", "grams": 30}]}],
-        "plan": {"total_minutes": 60},
+        "plan": {"tasks": [], "developments": [], "order": [], "steps": [], "basin_min": 50, "finish_min": 60,
+          "developed_to": "target", "finish_mean": 60, "finish_sd": 5, "on_time_probability": 1,
+          "clocks_probability": 1, "proven": true, "nodes": 1},
         "additions": [{"bowl": "A", "mix": 1, "product": "permanent-7-natural", "grams": 30, "at_min": 3}]}})");
   const auto saved = post("/api/v1/visits?entry=visit-of-a-device-1", wire::print(document));
   ASSERT_EQ(saved->status, 201) << saved->body;
