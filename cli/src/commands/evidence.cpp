@@ -15,7 +15,7 @@ namespace strandline::cli {
 namespace {
 
 struct EvidenceFlags {
-  bool json = false;
+  bool json = false, campaigns = false;
   std::string knowledge;
 };
 
@@ -71,7 +71,7 @@ int show(const EvidenceFlags& flags, Session& session) {
     print_problems(house.error(), files.knowledge.string(), session.io.err);
     return failed;
   }
-  const std::vector<EvidenceRow> rows = evidence(house->demo);
+  const std::vector<EvidenceRow> rows = flags.campaigns ? campaigns() : evidence(house->demo);
   if (flags.json) {
     session.io.out << wire::print(json_of(rows), true) << '\n';
   } else {
@@ -86,6 +86,7 @@ void add_evidence(CLI::App& app, Session& session) {
   const auto flags = std::make_shared<EvidenceFlags>();
   CLI::App* command = app.add_subcommand("evidence", "what must hold, checked against this build; none hidden");
   command->add_flag("--json", flags->json, "the rows as JSON");
+  command->add_flag("--campaigns", flags->campaigns, "whole simulated salons instead; half a minute and more");
   command->add_option("--knowledge", flags->knowledge, "folder with demo/ and policy/");
   command->callback([flags, &session] { session.exit_code = show(*flags, session); });
 }

@@ -33,4 +33,7 @@ struct EvidenceRow {
 // `shelf` gives the neutral shades that the rules of the trade speak of (the demo shelf).
 std::vector<EvidenceRow> evidence(const Shelf& shelf);
 
+// Whole simulated salons and shelves: half a minute and more.
+std::vector<EvidenceRow> campaigns();
+
 }  // namespace strandline

@@ -29,4 +29,11 @@ std::vector<EvidenceRow> evidence(const Shelf& shelf) {
   return std::move(rows.rows);
 }
 
+std::vector<EvidenceRow> campaigns() {
+  Rows rows;
+  line_rows(rows);
+  learned_rows(rows);
+  return std::move(rows.rows);
+}
+
 }  // namespace strandline

@@ -3,13 +3,18 @@
 namespace strandline::truth {
 
 Spectrum shade_of(double level, Word tone, const Light& bed, const Ladder& ladder, Random& random) {
+  const double efold = random.normal(150, 20), strength = random.lognormal(1, 0.15);
+  return shade_like(level, tone, efold, strength, bed, ladder);
+}
+
+Spectrum shade_like(double level, Word tone, double efold, double strength, const Light& bed, const Ladder& ladder) {
   struct Bell {
     double peak, width, height;
   };
   constexpr Bell kBells[kWords] = {{550, 50, 0},   {610, 45, 0.5}, {570, 45, 0.8}, {590, 60, 0.2},
                                    {440, 40, 0.8}, {500, 40, 0.9}, {520, 35, 1.3}, {640, 40, 0.5}};
   const Bell& bell = kBells[static_cast<int>(tone)];
-  const double efold = random.normal(150, 20), height = bell.height * random.lognormal(1, 0.15);
+  const double height = bell.height * strength;
   const double wanted = ladder.lightness(level);
   Spectrum load;
   for (int b = 0; b < kBands; ++b) {
