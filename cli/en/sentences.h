@@ -22,6 +22,7 @@ std::span<const Sentence> work_sentences();      // what cannot be mixed, search
 std::span<const Sentence> reason_sentences();    // why-lines, notes, order of work
 std::span<const Sentence> after_sentences();     // of the weeks after the visit
 std::span<const Sentence> door_sentences();      // who may come in
+std::span<const Sentence> learned_sentences();   // what results taught, and measurement files
 std::span<const Sentence> rule_sentences();      // rules by id, what changes them, what can be done today
 
 const Sentence* find(std::string_view code);

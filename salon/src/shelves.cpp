@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "of_store.h"
+#include "strandline/line.h"
 #include "strandline/predict.h"
 #include "strandline/treatment.h"
 
@@ -146,7 +147,7 @@ Result<std::shared_ptr<const Shelves::Known>> Shelves::known(const std::string& 
       .map([&](wire::ShelfDocument document) {
         document.id = name;
         Shelf shelf = wire::shelf_of(document);
-        if (check(shelf).empty()) learn(shelf);
+        if (check(shelf).empty()) line::complete(shelf), learn(shelf);
         if (cache_.size() >= most) cache_.clear();
         return cache_[name] = std::make_shared<const Known>(Known{std::move(document), std::move(shelf)});
       });

@@ -4,7 +4,9 @@
 #include <sstream>
 #include <vector>
 
+#include "answered.h"
 #include "strandline/as_it_went.h"
+#include "strandline/line.h"
 #include "strandline/treatment.h"
 
 namespace strandline::salon {
@@ -147,6 +149,7 @@ Result<wire::ReadVisit> open_visit(const wire::Json& document, const wire::Sourc
     if (!problems.empty()) return tl::unexpected(wire::place_in(document, std::move(problems)));
     if (asked.options.misread)
       if (auto head = misread(asked.visit.head, *asked.options.misread)) asked.visit.head = std::move(*head);
+    line::complete(asked.visit.shelf);
     learn(asked.visit.shelf);
     return asked;
   });
@@ -321,10 +324,11 @@ Result<wire::Json> answer_to(std::string_view verb, const wire::ReadVisit& asked
 
 }  // namespace
 
-Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,
-                          const Effort& effort, const Beside& beside) {
-  const auto asked = open_visit(document, sources);
+Result<wire::Json> answered(std::string_view verb, const wire::Json& document, const wire::Sources& sources,
+                            const Effort& effort, const Beside& beside, const Turns& turns) {
+  auto asked = open_visit(document, sources);
   if (!asked) return tl::unexpected(asked.error());
+  turns.before(asked->visit);
   Result<wire::Json> out;
   try {
     const Effort within = bounded(*asked, effort);
@@ -333,7 +337,13 @@ Result<wire::Json> answer(std::string_view verb, const wire::Json& document, con
   } catch (const Stopped& stopped) {
     return tl::unexpected(Problems{stopped.why});
   }
+  if (out) turns.after(*out);
   return out.map_error([&](Problems problems) { return wire::place_in(document, std::move(problems)); });
+}
+
+Result<wire::Json> answer(std::string_view verb, const wire::Json& document, const wire::Sources& sources,
+                          const Effort& effort, const Beside& beside) {
+  return answered(verb, document, sources, effort, beside, {});
 }
 
 }  // namespace strandline::salon

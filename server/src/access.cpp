@@ -88,6 +88,11 @@ constexpr std::array table{
     Access{"GET", "/api/v1/clients/{id}/everything", salon::opens_health},
     Access{"POST", "/api/v1/clients/{id}/erase", owner},
     Access{"GET", "/api/v1/changes", everybody},
+    // Whose results taught what; a person's own only to who opens health.
+    Access{"GET", "/api/v1/learned", salon::opens_health},
+    Access{"POST", "/api/v1/learned/{id}", orders},
+    Access{"POST", "/api/v1/measure", everybody},
+    Access{"POST", "/api/v1/measure/swatches", everybody},
 };
 
 bool is_id(std::string_view text) {

@@ -10,6 +10,7 @@
 #include "context.h"
 #include "guard.h"
 #include "lan.h"
+#include "learned_routes.h"
 #include "memory.h"
 #include "reply.h"
 
@@ -107,6 +108,7 @@ struct Server::Parts {
 
   ServerOptions options;
   Context context;
+  salon::Learning learning{context.world, context.shelves};
   HttpServer http, lan;
   Refusals refusals;
   Guard guard;
@@ -183,7 +185,8 @@ void Server::Parts::dress(HttpServer& one) {
   add_scale(one, context);
   add_shelf(one, context);
   add_stock(one, context);
-  add_verbs(one, context);
+  add_verbs(one, context, learning);
+  add_learned(one, context, learning);
   add_visits(one, context);
 }
 

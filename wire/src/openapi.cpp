@@ -1,5 +1,6 @@
 #include "strandline/wire/openapi.h"
 
+#include "openapi_learned.h"
 #include "openapi_people.h"
 #include "openapi_stock.h"
 #include "strandline/wire/advice_fields.h"
@@ -418,6 +419,7 @@ Json openapi(const std::string& version) {
   out["info"] = {{"title", "Strandline"}, {"version", version}};
   out["components"]["schemas"] = p.definitions();
   add_people_paths(paths, out["components"]["schemas"]);
+  add_learned_paths(paths, out["components"]["schemas"]);
   out["paths"] = std::move(paths);
   out["components"]["schemas"]["Problems"] = std::move(problems);
   return out;

@@ -1,8 +1,6 @@
-#include "strandline/salon/verbs.h"
-
 #include <optional>
 
-#include "context.h"
+#include "learned_routes.h"
 #include "memory.h"
 #include "reply.h"
 
@@ -31,21 +29,43 @@ Result<wire::Json> in_turn(Context& context, const httplib::Request& request, co
   return std::move(*answer);
 }
 
+// Whose visit it is: as asked, else whoever alone has the name of its client.
+std::string person_of(Context& context, const httplib::Request& request, const wire::Json& document) {
+  if (request.has_param("person")) return request.get_param_value("person");
+  const auto name = document.find("client");
+  if (name == document.end() || !name->is_string() || name->get<std::string>().empty()) return {};
+  const auto found = context.clients.named(name->get<std::string>());
+  return found && found->size() == 1 ? found->front().id : std::string();
+}
+
+// What results taught of them, for whoever asks.
+Result<salon::Taught> taught(Context& context, salon::Learning& learning, const httplib::Request& request,
+                             const wire::Json& document) {
+  return asking(context, request).and_then([&](const salon::Who& who) {
+    return learning.now().map([&](std::shared_ptr<const salon::Lesson> lesson) {
+      return salon::Taught{std::move(lesson), person_of(context, request, document), who.person.id};
+    });
+  });
+}
+
 }  // namespace
 
-void add_verbs(httplib::Server& http, Context& context) {
+void add_verbs(httplib::Server& http, Context& context, salon::Learning& learning) {
   for (const std::string verb : {"assess", "aim", "predict", "formulate", "schedule", "plan", "reach", "fade", "grow",
                                  "what-if", "review", "convert", "substitute", "replan"}) {
-    http.Post("/api/v1/" + verb, [verb, &context](const httplib::Request& request, httplib::Response& response) {
-      const auto answer = wire::parse(request.body).and_then([&](const wire::Json& document) {
-        const auto work = [&](const salon::Effort& effort) {
-          return salon::answer(verb, document, context.sources, effort,
-                               {request.get_param_value("range"), request.get_param_value("product")});
-        };
-        return quick(verb) ? work({}) : in_turn(context, request, verb, work);
-      });
-      reply_with(response, answer, [](const wire::Json& json) { return json; });
-    });
+    http.Post(
+        "/api/v1/" + verb, [verb, &context, &learning](const httplib::Request& request, httplib::Response& response) {
+          const auto answer = wire::parse(request.body).and_then([&](const wire::Json& document) {
+            const auto work = [&](const salon::Effort& effort) {
+              return taught(context, learning, request, document).and_then([&](const salon::Taught& known) {
+                return salon::answer(verb, document, context.sources, effort,
+                                     {request.get_param_value("range"), request.get_param_value("product")}, known);
+              });
+            };
+            return quick(verb) ? work({}) : in_turn(context, request, verb, work);
+          });
+          reply_with(response, answer, [](const wire::Json& json) { return json; });
+        });
   }
 }
 

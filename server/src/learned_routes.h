@@ -1,0 +1,12 @@
+// Routes that know what results taught.
+#pragma once
+
+#include "context.h"
+#include "strandline/salon/taught.h"
+
+namespace strandline::server {
+
+void add_learned(httplib::Server& http, Context& context, salon::Learning& learning);  // /learned …, /measure …
+void add_verbs(httplib::Server& http, Context& context, salon::Learning& learning);    // /assess … /what-if
+
+}  // namespace strandline::server
