@@ -1012,6 +1012,72 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/learned": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["learned"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/learned/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["takeResultOut"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/measure": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["readMeasurements"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/measure/swatches": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["readSwatches"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -1822,6 +1888,7 @@ export interface components {
             zones: components["schemas"]["ZoneView"][];
             notes: components["schemas"]["Problem"][];
             schema: string;
+            learned?: components["schemas"]["LearnedHere"];
         };
         /** @enum {string} */
         Go: "go" | "restricted" | "stopped";
@@ -1906,6 +1973,7 @@ export interface components {
             report: components["schemas"]["SearchReport"];
             alternatives: components["schemas"]["AlternativeView"][];
             schema: string;
+            learned?: components["schemas"]["LearnedHere"];
         };
         BowlView: {
             label: string;
@@ -2052,6 +2120,7 @@ export interface components {
             routes: components["schemas"]["Route"][];
             after: components["schemas"]["Afterwards"];
             schema: string;
+            learned?: components["schemas"]["LearnedHere"];
         };
         Route: {
             kind: string;
@@ -3062,6 +3131,80 @@ export interface components {
             made_at: string;
             facts: components["schemas"]["KeptFact"][];
             drafts: components["schemas"]["KeptDraft"][];
+        };
+        LearnedFactor: {
+            whose: string;
+            id: string;
+            what: string;
+            mean: number;
+            sd: number;
+            prior_sd: number;
+        };
+        LearnedResult: {
+            result: string;
+            visit: string;
+            person: string;
+            colourist: string;
+            at: string;
+            zone: string;
+            ranges: string[];
+            measured: boolean;
+            untaught: number;
+            expected: number;
+            low: number;
+            high: number;
+            seen: number;
+            set_aside: boolean;
+            without: boolean;
+        };
+        Lesson: {
+            schema: string;
+            words: components["schemas"]["Problem"][];
+            factors: components["schemas"]["LearnedFactor"][];
+            results: components["schemas"]["LearnedResult"][];
+            unread: number;
+        };
+        LearnedZone: {
+            zone: string;
+            untaught: number;
+            expected: number;
+            low: number;
+            high: number;
+            results: number;
+        };
+        LearnedHere: {
+            zones: components["schemas"]["LearnedZone"][];
+            words: components["schemas"]["Problem"][];
+        };
+        MeasuredSample: {
+            name: string;
+            line: number;
+            lab: {
+                l: number;
+                a: number;
+                b: number;
+            };
+            level: number;
+            tone: string;
+            srgb: {
+                r: number;
+                g: number;
+                b: number;
+            };
+            reflectance?: number[];
+        };
+        MeasureAnswer: {
+            schema: string;
+            samples: components["schemas"]["MeasuredSample"][];
+            notes: components["schemas"]["Problem"][];
+        };
+        SwatchesRead: {
+            schema: string;
+            document: components["schemas"]["Shelf"];
+            matched: string[];
+            unmatched: string[];
+            next: string[];
+            notes: components["schemas"]["Problem"][];
         };
         Problems: {
             problems: components["schemas"]["Problem"][];
@@ -5441,6 +5584,146 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["TeamAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    learned: {
+        parameters: {
+            query?: {
+                person?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Lesson"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    takeResultOut: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    without: boolean;
+                };
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Lesson"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    readMeasurements: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    text: string;
+                };
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MeasureAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    readSwatches: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    document: components["schemas"]["Shelf"];
+                    range: string;
+                    text: string;
+                };
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SwatchesRead"];
                 };
             };
             /** @description problems */

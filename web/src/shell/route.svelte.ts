@@ -28,6 +28,7 @@ export type Route =
   | { page: 'stock'; report?: true }
   | { page: 'client'; id: string }
   | { page: 'shelf'; id?: string }
+  | { page: 'learned'; id?: string }
   | { page: 'visit'; id: string; step: Step }
   | { page: 'unknown'; hash: string };
 
@@ -45,6 +46,8 @@ export function parseRoute(hash: string): Route {
     return parts[1] ? { page: 'client', id: decodeURIComponent(parts[1]) } : { page: 'clients' };
   if (parts[0] === 'shelf' && parts.length <= 2)
     return { page: 'shelf', ...(parts[1] && { id: decodeURIComponent(parts[1]) }) };
+  if (parts[0] === 'learned' && parts.length <= 2)
+    return { page: 'learned', ...(parts[1] && { id: decodeURIComponent(parts[1]) }) };
   if (parts[0] === 'visits' && parts[1] && parts.length <= 3) {
     const step = (parts[2] ?? 'assess') as Step;
     if (steps.includes(step)) return { page: 'visit', id: decodeURIComponent(parts[1]), step };
@@ -59,6 +62,9 @@ export function visitHref(id: string, step: Step): string {
 export const clientHref = (id: string) => `#/clients/${encodeURIComponent(id)}`;
 /** One shelf, or all of them. */
 export const shelfHref = (id = ''): string => (id ? `#/shelf/${encodeURIComponent(id)}` : '#/shelf');
+
+/** What results taught: of the salon, or of one client. */
+export const learnedHref = (id = ''): string => (id ? `#/learned/${encodeURIComponent(id)}` : '#/learned');
 
 let current = $state<Route>(parseRoute(location.hash));
 addEventListener('hashchange', () => {

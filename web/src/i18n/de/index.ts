@@ -8,6 +8,7 @@ import { clock } from './clock';
 import { doors } from './doors';
 import { hair } from './hair';
 import { kit } from './kit';
+import { learned } from './learned';
 import { people } from './people';
 import { plan } from './plan';
 import { problems } from './problems';
@@ -43,4 +44,5 @@ export const de: Dictionary = {
   ...clock,
   ...chair,
   ...bowl,
+  ...learned,
 };

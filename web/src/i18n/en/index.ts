@@ -7,6 +7,7 @@ import { clock } from './clock';
 import { doors } from './doors';
 import { hair } from './hair';
 import { kit } from './kit';
+import { learned } from './learned';
 import { people } from './people';
 import { plan } from './plan';
 import { problems } from './problems';
@@ -42,4 +43,5 @@ export const en = {
   ...clock,
   ...chair,
   ...bowl,
+  ...learned,
 } as const;

@@ -1,0 +1,20 @@
+import { call } from './client';
+import type { components } from './schema';
+
+type Schemas = components['schemas'];
+export type Lesson = Schemas['Lesson'];
+export type LearnedResult = Schemas['LearnedResult'];
+export type LearnedWord = Lesson['words'][number];
+export type SwatchesRead = Schemas['SwatchesRead'];
+
+/** What results taught; with `person` the client's own beside what is shared. */
+export const learned = (person = '', signal?: AbortSignal) =>
+  call<Lesson>('GET', person ? `learned?person=${encodeURIComponent(person)}` : 'learned', undefined, signal);
+
+/** A result out of what is learned from, or in again. */
+export const setWithout = (result: string, without: boolean) =>
+  call<Lesson>('POST', `learned/${encodeURIComponent(result)}`, { without });
+
+/** Swatches of a range from an instrument's file or a typed table; nothing is kept. */
+export const readSwatches = (asked: { document: Schemas['Shelf']; range: string; text: string }) =>
+  call<SwatchesRead>('POST', 'measure/swatches', asked);

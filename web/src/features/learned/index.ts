@@ -1,0 +1,1 @@
+export { default as Learned } from './Learned.svelte';

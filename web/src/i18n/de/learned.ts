@@ -1,0 +1,63 @@
+import type { learned as en } from '../en/learned';
+import type { Part } from '../types';
+
+/** Parameters of a code as the server gives them; a missing one reads as "?". */
+type P = Readonly<Record<string, string>>;
+const of = (p: P, key: string) => p[key] ?? '?';
+
+/** Was Ergebnisse lehrten, und gemessene Farbmuster. */
+export const learned: Part<typeof en> = {
+  'learned.title': 'Was Ergebnisse lehrten',
+  'learned.lead':
+    'Jedes Ergebnis ändert, was als Nächstes vorhergesagt wird: für eine Serie, für eine Person, für das Auge beim Ablesen.',
+  'learned.words': 'Bisher gelernt',
+  'learned.nothing': 'Noch nichts, das gewiss genug und größer als ein Fünftel einer Tonhöhe ist.',
+  'learned.drift': 'Gesehen gegen vorhergesagt',
+  'learned.drift_note':
+    'Jeder Punkt ist eine Zone eines Ergebnisses: über der Linie wurde es heller als vorhergesagt, darunter dunkler, in Tonhöhen. Neun von zehn sollten im Band liegen. Offene Punkte lehrten nichts.',
+  'learned.drift_said': (within: string, all: string) =>
+    `${within} von ${all} Ergebnissen lagen im genannten Bereich.`,
+  'learned.results': 'Ergebnisse, neueste zuerst',
+  'learned.seen': (foreseen: string, seen: string) => `vorhergesagt Tonhöhe ${foreseen}, gesehen ${seen}`,
+  'learned.set_aside': 'Zu weit daneben: angesehen, nicht daraus gelernt.',
+  'learned.without': 'Herausgenommen: alles wurde ohne es neu gelernt.',
+  'learned.take_out': 'Herausnehmen',
+  'learned.take_in': 'Wieder hineinnehmen',
+  'learned.more': 'Ältere Ergebnisse',
+  'learned.failed': 'Was gelernt wurde, ließ sich nicht öffnen.',
+  'learned.failed_kept': 'Jedes Ergebnis ist aufgehoben.',
+  'learned.of_salon': 'In diesem Salon',
+  'learned.of_range': (name: string) => `Serie ${name}`,
+  'learned.of_person': 'Dieses Haar',
+  'learned.of_colourist': 'Beim Ablesen',
+  'learned.deeper': (levels: string) => `wird ${levels} Tonhöhen tiefer als gerechnet`,
+  'learned.lighter': (levels: string) => `wird ${levels} Tonhöhen heller als gerechnet`,
+  'learned.lifts_more': (levels: string) => `hellt ${levels} Tonhöhen mehr auf als gerechnet`,
+  'learned.lifts_less': (levels: string) => `hellt ${levels} Tonhöhen weniger auf als gerechnet`,
+  'learned.warmer': (levels: string) => `wird wärmer als gerechnet (${levels})`,
+  'learned.cooler': (levels: string) => `wird kühler als gerechnet (${levels})`,
+  'learned.reads_light': (levels: string) => `ein Auge liest ${levels} Tonhöhen heller als die anderen`,
+  'learned.reads_dark': (levels: string) => `ein Auge liest ${levels} Tonhöhen dunkler als die anderen`,
+  'swatches.title': 'Gemessene Farbmuster',
+  'swatches.lead':
+    'Auf weißem Haar, mit der üblichen Mischung dieser Serie. Ab drei gemessenen Mustern folgt der Rest der Serie ihnen.',
+  'swatches.measured': (some: string, all: string) => `${some} von ${all} Nuancen gemessen`,
+  'swatches.text': 'Die Datei eines Messgeräts, oder Code; L*; a*; b* Zeile für Zeile (D65, 10°)',
+  'swatches.file': 'Datei öffnen',
+  'swatches.look': 'Lesen',
+  'swatches.next': 'Welche als Nächste messen?',
+  'swatches.keep': (n: string) => `${n} behalten`,
+  'swatches.matched': (n: string, names: string) => `${n} verstanden: ${names}`,
+  'swatches.unmatched': (names: string) => `So heißt keine oder mehr als eine Nuance dieser Serie: ${names}`,
+  'swatches.other_light':
+    'Die Datei gibt L*a*b* für ein anderes Licht als D65 und 10° an. Sie werden genommen, wie sie sind; besser Spektren ausgeben, wo das Gerät es kann.',
+  'swatches.measure_next': (names: string) => `Diese würden am meisten über die anderen sagen: ${names}`,
+  'swatches.broken': (line: string) =>
+    `Zeile ${line} lässt sich nicht als Messung lesen. Berichtigen oder die Datei neu ausgeben.`,
+  'problem.measured_nothing': () =>
+    'Darin sind weder Spektren noch L*a*b*. Spalten brauchen Wellenlängen von 400 bis 700 nm, oder L*, a* und b*.',
+  'problem.measured_impossible': (p: P) =>
+    `Zeile ${of(p, 'line')}: ${of(p, 'field')} kann nicht ${of(p, 'got')} sein.`,
+  'problem.lab_typed': (p: P) => `„${of(p, 'got')}“ ist kein L*a*b*. Drei Zahlen schreiben: 54,2 8,1 19,6.`,
+  'problem.result_not_found': () => 'Dieses Ergebnis gibt es nicht mehr. Die Seite neu laden.',
+};

@@ -1,0 +1,60 @@
+/** Parameters of a code as the server gives them; a missing one reads as "?". */
+type P = Readonly<Record<string, string>>;
+const of = (p: P, key: string) => p[key] ?? '?';
+
+/** What results taught, and swatches that were measured. */
+export const learned = {
+  'learned.title': 'What results taught',
+  'learned.lead':
+    'Each result changes what is foreseen next: for a range, for a client, for the eye of a colourist.',
+  'learned.words': 'Learned so far',
+  'learned.nothing': 'Nothing yet that is certain enough and larger than a fifth of a level.',
+  'learned.drift': 'Seen against foreseen',
+  'learned.drift_note':
+    'Each point is a zone of a result: above the line it came out lighter than foreseen, below it darker, in levels. Nine in ten should lie in the band. Open points taught nothing.',
+  'learned.drift_said': (within: string, all: string) =>
+    `${within} of ${all} results lay in the stated range.`,
+  'learned.results': 'Results, newest first',
+  'learned.seen': (foreseen: string, seen: string) => `foreseen level ${foreseen}, seen ${seen}`,
+  'learned.set_aside': 'Too far off: looked at, not learned from.',
+  'learned.without': 'Taken out: everything was learned again without it.',
+  'learned.take_out': 'Take out',
+  'learned.take_in': 'Take in again',
+  'learned.more': 'Older results',
+  'learned.failed': 'What was learned could not be opened.',
+  'learned.failed_kept': 'Every result is kept.',
+  'learned.of_salon': 'In this salon',
+  'learned.of_range': (name: string) => `Range ${name}`,
+  'learned.of_person': 'This client',
+  'learned.of_colourist': 'One colourist',
+  'learned.deeper': (levels: string) => `takes ${levels} levels deeper than reckoned`,
+  'learned.lighter': (levels: string) => `takes ${levels} levels lighter than reckoned`,
+  'learned.lifts_more': (levels: string) => `lifts ${levels} levels more than reckoned`,
+  'learned.lifts_less': (levels: string) => `lifts ${levels} levels less than reckoned`,
+  'learned.warmer': (levels: string) => `comes out warmer than reckoned (${levels})`,
+  'learned.cooler': (levels: string) => `comes out cooler than reckoned (${levels})`,
+  'learned.reads_light': (levels: string) => `reads ${levels} levels lighter than the others`,
+  'learned.reads_dark': (levels: string) => `reads ${levels} levels darker than the others`,
+  'swatches.title': 'Measured swatches',
+  'swatches.lead':
+    'On white hair, by the usual process of this range. From three measured swatches on, the rest of the line follows them.',
+  'swatches.measured': (some: string, all: string) => `${some} of ${all} shades measured`,
+  'swatches.text': 'An instrument’s file, or code; L*; a*; b* line by line (D65, 10°)',
+  'swatches.file': 'Open a file',
+  'swatches.look': 'Read',
+  'swatches.next': 'Which to measure next?',
+  'swatches.keep': (n: string) => `Keep ${n}`,
+  'swatches.matched': (n: string, names: string) => `${n} understood: ${names}`,
+  'swatches.unmatched': (names: string) => `No single shade of this range is called so: ${names}`,
+  'swatches.other_light':
+    'The file gives L*a*b* for another light than D65 and 10°. They are taken as they are; export spectra where the instrument can.',
+  'swatches.measure_next': (names: string) => `These would say most of the others: ${names}`,
+  'swatches.broken': (line: string) =>
+    `Line ${line} cannot be read as a measurement. Mend it, or export the file again.`,
+  'problem.measured_nothing': () =>
+    'There are neither spectra nor L*a*b* in it. Columns need wavelengths from 400 to 700 nm, or L*, a* and b*.',
+  'problem.measured_impossible': (p: P) =>
+    `Line ${of(p, 'line')}: ${of(p, 'field')} cannot be ${of(p, 'got')}.`,
+  'problem.lab_typed': (p: P) => `“${of(p, 'got')}” is not L*a*b*. Write three numbers: 54.2 8.1 19.6.`,
+  'problem.result_not_found': () => 'This result is not there any more. Load the page again.',
+} as const;
