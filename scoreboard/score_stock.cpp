@@ -46,7 +46,7 @@ void fill(salon::World& world, salon::Stock& stock, std::string& now) {
         additions.push_back({{"bowl", part < 2 ? "A" : "B"},
                              {"mix", 1},
                              {"product", product(random() % kProducts)},
-                             {"grams", 20.0 + random() % 40}});
+                             {"grams", 20.0 + static_cast<double>(random() % 40)}});
       const wire::Json visit{
           {"shelf", "ours"},
           {"running", {{"additions", additions}, {"leftovers", {{{"bowl", "A"}, {"mix", 1}, {"grams", 6}}}}}}};

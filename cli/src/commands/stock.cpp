@@ -118,7 +118,7 @@ int move(const StockFlags& flags, const char* what, Session& session) {
         if (item.product == flags.product) wish["seen"] = item.seen;
     }
     const auto kept = stock.move(flags.shelf, {{"moves", wire::Json::array({wish})}});
-    if (!kept) return told(kept.error(), flags.product, session);
+    if (!kept) return told(kept.error(), flags.product.empty() ? flags.id : flags.product, session);
     const auto view = stock.view(flags.shelf);
     if (!view) return told(view.error(), flags.shelf, session, failed);
     for (const wire::StockItem& item : view->items)

@@ -160,5 +160,6 @@ export const stock: Part<typeof words> = {
   'price.spread': 'Obere Grenze, % darüber',
   'price.from_rules': 'Nach den Hauspreisen.',
   'plan.mix_factor': (a: string) => `Gramm × ${a}: gelernt aus den Resten in den Schalen dieser Kundin.`,
+  'report.of_bowls': (a: string) => `${a} der Schalen`,
   'stock.did.undo': 'Gegenbewegung',
 };

@@ -154,5 +154,6 @@ export const stock = {
   'price.spread': 'Upper end, % above',
   'price.from_rules': 'By the house’s prices.',
   'plan.mix_factor': (a: string) => `Grams × ${a}: learned from what was left in this client’s bowls.`,
+  'report.of_bowls': (a: string) => `${a} of bowls`,
   'stock.did.undo': 'counter-movement',
 } as const;

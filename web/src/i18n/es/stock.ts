@@ -158,5 +158,6 @@ export const stock: Part<typeof words> = {
   'price.spread': 'Extremo superior, % más',
   'price.from_rules': 'Según los precios de la casa.',
   'plan.mix_factor': (a: string) => `Gramos × ${a}: aprendido de lo que sobró en los boles de esta clienta.`,
+  'report.of_bowls': (a: string) => `${a} de los boles`,
   'stock.did.undo': 'movimiento contrario',
 };

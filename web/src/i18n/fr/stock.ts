@@ -161,5 +161,6 @@ export const stock: Part<typeof words> = {
   'price.spread': 'Haut de la fourchette, % au-dessus',
   'price.from_rules': 'Selon les prix de la maison.',
   'plan.mix_factor': (a: string) => `Grammes × ${a} : appris des restes dans les bols de cette cliente.`,
+  'report.of_bowls': (a: string) => `${a} des bols`,
   'stock.did.undo': 'mouvement contraire',
 };
