@@ -83,7 +83,10 @@ Result<learned::Outcome> Learning::outcome(const store::Fact& result) {
   if (!told) return one("result_unreadable");
   const auto end = end_of(world_, result.stream);
   if (!end) return tl::unexpected(end.error());
-  if (!*end) return one("result_of_a_draft");
+  if (!*end) {
+    drafts_.insert(result.stream);
+    return one("result_of_a_draft");
+  }
   const auto visit = as_handed_in(**end);
   if (!visit) return tl::unexpected(visit.error());
   const auto read = wire::read_visit(visit->document, shelves_.sources());
@@ -157,6 +160,12 @@ Result<void> Learning::read_choices() {
 
 // A result that another one corrects is not learned from; where it was, all are learned anew.
 Result<void> Learning::read_results() {
+  for (const std::string& visit : drafts_) {
+    const auto end = end_of(world_, visit);
+    if (!end) return tl::unexpected(end.error());
+    if (*end) read_ = 0;
+  }
+  if (read_ == 0) drafts_.clear();
   std::vector<store::Fact> fresh;
   std::int64_t after = read_;
   for (;;) {

@@ -49,6 +49,7 @@ class Learning {
   std::mutex lock_;
   std::int64_t read_ = 0, choices_ = 0;
   std::set<std::string> without_;
+  std::set<std::string> drafts_;  // visits with a result that were not handed in yet
   std::shared_ptr<Lesson> lesson_ = std::make_shared<Lesson>();
 };
 
