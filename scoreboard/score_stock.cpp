@@ -26,7 +26,7 @@ wire::Json shelf() {
   return out;
 }
 
-// Two years of a busy salon: deliveries, visits of four people with bowls of two parts and what was left.
+// Two years of a salon: deliveries, bowls of two parts mixed by four people, and what was left of some.
 void fill(salon::World& world, salon::Stock& stock, std::string& now) {
   std::mt19937 random(1);
   int made = 0;
@@ -40,10 +40,11 @@ void fill(salon::World& world, salon::Stock& stock, std::string& now) {
           {{"what", "receive"}, {"product", product(random() % kProducts)}, {"grams", 1200}, {"paid", 130.0 + i}});
     if (!stock.move("ours", {{"moves", moves}})) std::exit(1);
     made += 10;
-    for (int v = 0; v < 30; ++v) {
+    for (int v = 0; v < 5; ++v) {
       wire::Json additions = wire::Json::array();
-      for (int part = 0; part < 4; ++part)
-        additions.push_back({{"bowl", part < 2 ? "A" : "B"},
+      // A long day of one person in one booking: the disk is asked once for all of it.
+      for (int part = 0; part < 24; ++part)
+        additions.push_back({{"bowl", std::string(1, static_cast<char>('A' + part / 2))},
                              {"mix", 1},
                              {"product", product(random() % kProducts)},
                              {"grams", 20.0 + static_cast<double>(random() % 40)}});
@@ -51,7 +52,7 @@ void fill(salon::World& world, salon::Stock& stock, std::string& now) {
           {"shelf", "ours"},
           {"running", {{"additions", additions}, {"leftovers", {{{"bowl", "A"}, {"mix", 1}, {"grams", 6}}}}}}};
       if (!stock.book(world.new_id(), visit, "person-" + std::to_string(v % 4))) std::exit(1);
-      made += 6;
+      made += 28;
     }
   }
 }
