@@ -1,5 +1,6 @@
 import type { learned as en } from '../en/learned';
 import type { Part } from '../types';
+import { n } from './count';
 
 /** Parameters of a code as the server gives them; a missing one reads as "?". */
 type P = Readonly<Record<string, string>>;
@@ -9,9 +10,9 @@ const of = (p: P, key: string) => p[key] ?? '?';
 export const learned: Part<typeof en> = {
   'learned.title': 'Was Ergebnisse lehrten',
   'learned.lead':
-    'Jedes Ergebnis ändert, was als Nächstes vorhergesagt wird: für eine Serie, für eine Person, für das Auge beim Ablesen.',
+    'Jedes Ergebnis ändert, was als Nächstes vorhergesagt wird: für eine Serie, für eine Person, für das Auge bei der Beurteilung.',
   'learned.words': 'Bisher gelernt',
-  'learned.nothing': 'Noch nichts, das gewiss genug und größer als ein Fünftel einer Tonhöhe ist.',
+  'learned.nothing': 'Noch nichts, das eindeutig genug und größer als eine Fünfteltonhöhe ist.',
   'learned.drift': 'Gesehen gegen vorhergesagt',
   'learned.drift_note':
     'Jeder Punkt ist eine Zone eines Ergebnisses: über der Linie wurde es heller als vorhergesagt, darunter dunkler, in Tonhöhen. Neun von zehn sollten im Band liegen. Offene Punkte lehrten nichts.',
@@ -25,19 +26,21 @@ export const learned: Part<typeof en> = {
   'learned.take_in': 'Wieder hineinnehmen',
   'learned.more': 'Ältere Ergebnisse',
   'learned.failed': 'Was gelernt wurde, ließ sich nicht öffnen.',
-  'learned.failed_kept': 'Jedes Ergebnis ist aufgehoben.',
+  'learned.failed_kept': 'Jedes Ergebnis bleibt erhalten.',
   'learned.of_salon': 'In diesem Salon',
   'learned.of_range': (name: string) => `Serie ${name}`,
   'learned.of_person': 'Dieses Haar',
-  'learned.of_colourist': 'Beim Ablesen',
-  'learned.deeper': (levels: string) => `wird ${levels} Tonhöhen tiefer als gerechnet`,
-  'learned.lighter': (levels: string) => `wird ${levels} Tonhöhen heller als gerechnet`,
-  'learned.lifts_more': (levels: string) => `hellt ${levels} Tonhöhen mehr auf als gerechnet`,
-  'learned.lifts_less': (levels: string) => `hellt ${levels} Tonhöhen weniger auf als gerechnet`,
-  'learned.warmer': (levels: string) => `wird wärmer als gerechnet (${levels})`,
-  'learned.cooler': (levels: string) => `wird kühler als gerechnet (${levels})`,
-  'learned.reads_light': (levels: string) => `ein Auge liest ${levels} Tonhöhen heller als die anderen`,
-  'learned.reads_dark': (levels: string) => `ein Auge liest ${levels} Tonhöhen dunkler als die anderen`,
+  'learned.of_colourist': 'Bei der Beurteilung',
+  'learned.deeper': (levels: string) => `wird ${n.tonhöhen(levels)} dunkler als berechnet`,
+  'learned.lighter': (levels: string) => `wird ${n.tonhöhen(levels)} heller als berechnet`,
+  'learned.lifts_more': (levels: string) => `hellt ${n.tonhöhen(levels)} mehr auf als berechnet`,
+  'learned.lifts_less': (levels: string) => `hellt ${n.tonhöhen(levels)} weniger auf als berechnet`,
+  'learned.warmer': (levels: string) => `wird wärmer als berechnet (${levels})`,
+  'learned.cooler': (levels: string) => `wird kühler als berechnet (${levels})`,
+  'learned.reads_light': (levels: string) =>
+    `ein Auge beurteilt ${n.tonhöhen(levels)} heller als die anderen`,
+  'learned.reads_dark': (levels: string) =>
+    `ein Auge beurteilt ${n.tonhöhen(levels)} dunkler als die anderen`,
   'swatches.title': 'Gemessene Farbmuster',
   'swatches.lead':
     'Auf weißem Haar, mit der üblichen Mischung dieser Serie. Ab drei gemessenen Mustern folgt der Rest der Serie ihnen.',
@@ -46,7 +49,7 @@ export const learned: Part<typeof en> = {
   'swatches.file': 'Datei öffnen',
   'swatches.look': 'Lesen',
   'swatches.next': 'Welche als Nächste messen?',
-  'swatches.keep': (n: string) => `${n} behalten`,
+  'swatches.keep': (n: string) => `${n} speichern`,
   'swatches.matched': (n: string, names: string) => `${n} verstanden: ${names}`,
   'swatches.unmatched': (names: string) => `So heißt keine oder mehr als eine Nuance dieser Serie: ${names}`,
   'swatches.other_light':

@@ -1,5 +1,6 @@
 import type { learned as en } from '../en/learned';
 import type { Part } from '../types';
+import { n } from './count';
 
 /** Parameters of a code as the server gives them; a missing one reads as "?". */
 type P = Readonly<Record<string, string>>;
@@ -9,7 +10,7 @@ const of = (p: P, key: string) => p[key] ?? '?';
 export const learned: Part<typeof en> = {
   'learned.title': 'Lo que enseñaron los resultados',
   'learned.lead':
-    'Cada resultado cambia lo que se prevé después: para una gama, para una persona, para el ojo que lee.',
+    'Cada resultado cambia lo que se prevé después: para una gama, para una persona, para el ojo que hace el diagnóstico.',
   'learned.words': 'Aprendido hasta ahora',
   'learned.nothing': 'Todavía nada bastante cierto y mayor que un quinto de altura.',
   'learned.drift': 'Visto y previsto',
@@ -29,15 +30,15 @@ export const learned: Part<typeof en> = {
   'learned.of_salon': 'En este salón',
   'learned.of_range': (name: string) => `Gama ${name}`,
   'learned.of_person': 'Este cabello',
-  'learned.of_colourist': 'Al leer',
-  'learned.deeper': (levels: string) => `sale ${levels} alturas más oscuro de lo calculado`,
-  'learned.lighter': (levels: string) => `sale ${levels} alturas más claro de lo calculado`,
-  'learned.lifts_more': (levels: string) => `aclara ${levels} alturas más de lo calculado`,
-  'learned.lifts_less': (levels: string) => `aclara ${levels} alturas menos de lo calculado`,
+  'learned.of_colourist': 'En el diagnóstico',
+  'learned.deeper': (levels: string) => `sale ${n.alturas(levels)} más oscuro de lo calculado`,
+  'learned.lighter': (levels: string) => `sale ${n.alturas(levels)} más claro de lo calculado`,
+  'learned.lifts_more': (levels: string) => `aclara ${n.alturas(levels)} más de lo calculado`,
+  'learned.lifts_less': (levels: string) => `aclara ${n.alturas(levels)} menos de lo calculado`,
   'learned.warmer': (levels: string) => `sale más cálido de lo calculado (${levels})`,
   'learned.cooler': (levels: string) => `sale más frío de lo calculado (${levels})`,
-  'learned.reads_light': (levels: string) => `un ojo lee ${levels} alturas más claro que los demás`,
-  'learned.reads_dark': (levels: string) => `un ojo lee ${levels} alturas más oscuro que los demás`,
+  'learned.reads_light': (levels: string) => `un ojo ve ${n.alturas(levels)} más claro que los demás`,
+  'learned.reads_dark': (levels: string) => `un ojo ve ${n.alturas(levels)} más oscuro que los demás`,
   'swatches.title': 'Muestras medidas',
   'swatches.lead':
     'Sobre cabello blanco, con la mezcla habitual de esta gama. A partir de tres muestras medidas, el resto de la gama las sigue.',

@@ -1,5 +1,6 @@
 import type { learned as en } from '../en/learned';
 import type { Part } from '../types';
+import { n } from './count';
 
 /** Parameters of a code as the server gives them; a missing one reads as "?". */
 type P = Readonly<Record<string, string>>;
@@ -9,12 +10,12 @@ const of = (p: P, key: string) => p[key] ?? '?';
 export const learned: Part<typeof en> = {
   'learned.title': 'Ce que les résultats ont appris',
   'learned.lead':
-    'Chaque résultat change ce qui est prévu ensuite : pour une gamme, pour une personne, pour l’œil qui lit.',
+    'Chaque résultat change ce qui est prévu ensuite : pour une gamme, pour une personne, pour l’œil qui fait le diagnostic.',
   'learned.words': 'Appris jusqu’ici',
   'learned.nothing': 'Rien encore d’assez certain et de plus d’un cinquième de ton.',
   'learned.drift': 'Vu et prévu',
   'learned.drift_note':
-    'Chaque point est une zone d’un résultat : au-dessus de la ligne, plus clair que prévu ; au-dessous, plus foncé, en tons. Neuf sur dix devraient être dans la bande. Les points ouverts n’ont rien appris.',
+    'Chaque point est une zone d’un résultat : au-dessus de la ligne, plus clair que prévu ; au-dessous, plus foncé, en tons. Neuf sur dix devraient être dans la bande. Les points creux n’ont rien appris.',
   'learned.drift_said': (within: string, all: string) =>
     `${within} résultats sur ${all} étaient dans l’intervalle annoncé.`,
   'learned.results': 'Résultats, du plus récent au plus ancien',
@@ -29,37 +30,37 @@ export const learned: Part<typeof en> = {
   'learned.of_salon': 'Dans ce salon',
   'learned.of_range': (name: string) => `Gamme ${name}`,
   'learned.of_person': 'Ces cheveux',
-  'learned.of_colourist': 'À la lecture',
-  'learned.deeper': (levels: string) => `${levels} tons plus foncé que calculé`,
-  'learned.lighter': (levels: string) => `${levels} tons plus clair que calculé`,
-  'learned.lifts_more': (levels: string) => `éclaircit de ${levels} tons de plus que calculé`,
-  'learned.lifts_less': (levels: string) => `éclaircit de ${levels} tons de moins que calculé`,
+  'learned.of_colourist': 'Au diagnostic',
+  'learned.deeper': (levels: string) => `plus foncé de ${n.tons(levels)} que calculé`,
+  'learned.lighter': (levels: string) => `plus clair de ${n.tons(levels)} que calculé`,
+  'learned.lifts_more': (levels: string) => `éclaircit de ${n.tons(levels)} de plus que calculé`,
+  'learned.lifts_less': (levels: string) => `éclaircit de ${n.tons(levels)} de moins que calculé`,
   'learned.warmer': (levels: string) => `sort plus chaud que calculé (${levels})`,
   'learned.cooler': (levels: string) => `sort plus froid que calculé (${levels})`,
-  'learned.reads_light': (levels: string) => `un œil lit ${levels} tons plus clair que les autres`,
-  'learned.reads_dark': (levels: string) => `un œil lit ${levels} tons plus foncé que les autres`,
-  'swatches.title': 'Mèches mesurées',
+  'learned.reads_light': (levels: string) => `un œil voit plus clair de ${n.tons(levels)} que les autres`,
+  'learned.reads_dark': (levels: string) => `un œil voit plus foncé de ${n.tons(levels)} que les autres`,
+  'swatches.title': 'Échantillons mesurés',
   'swatches.lead':
-    'Sur cheveux blancs, avec le mélange habituel de la gamme. À partir de trois mèches mesurées, le reste de la gamme les suit.',
+    'Sur cheveux blancs, avec le mélange habituel de la gamme. À partir de trois échantillons mesurés, le reste de la gamme les suit.',
   'swatches.measured': (some: string, all: string) => `${some} nuances mesurées sur ${all}`,
   'swatches.text': 'Le fichier d’un appareil, ou code ; L* ; a* ; b* ligne par ligne (D65, 10°)',
   'swatches.file': 'Ouvrir un fichier',
   'swatches.look': 'Lire',
   'swatches.next': 'Lesquelles mesurer ensuite ?',
-  'swatches.keep': (n: string) => `Garder (${n})`,
+  'swatches.keep': (n: string) => `Enregistrer (${n})`,
   'swatches.matched': (n: string, names: string) => `${n} comprises : ${names}`,
   'swatches.unmatched': (names: string) =>
     `Aucune nuance de cette gamme, ou plus d’une, ne s’appelle ainsi : ${names}`,
   'swatches.other_light':
-    'Le fichier donne L*a*b* pour une autre lumière que D65 et 10°. Les valeurs sont prises telles quelles ; exportez des spectres si l’appareil le peut.',
+    'Le fichier donne L*a*b* pour une autre lumière que D65 et 10°. Les valeurs sont prises telles quelles ; exporter des spectres si l’appareil le peut.',
   'swatches.measure_next': (names: string) => `Celles-ci en diraient le plus sur les autres : ${names}`,
   'swatches.broken': (line: string) =>
-    `La ligne ${line} ne se lit pas comme une mesure. Corrigez-la ou exportez de nouveau le fichier.`,
+    `La ligne ${line} ne se lit pas comme une mesure. La corriger ou exporter de nouveau le fichier.`,
   'problem.measured_nothing': () =>
     'Il n’y a ni spectres ni L*a*b*. Il faut des colonnes de longueurs d’onde de 400 à 700 nm, ou L*, a* et b*.',
   'problem.measured_impossible': (p: P) =>
     `Ligne ${of(p, 'line')} : ${of(p, 'field')} ne peut pas être ${of(p, 'got')}.`,
   'problem.lab_typed': (p: P) =>
-    `« ${of(p, 'got')} » n’est pas L*a*b*. Écrivez trois nombres : 54,2 8,1 19,6.`,
-  'problem.result_not_found': () => 'Ce résultat n’est plus là. Rechargez la page.',
+    `« ${of(p, 'got')} » n’est pas L*a*b*. Écrire trois nombres : 54,2 8,1 19,6.`,
+  'problem.result_not_found': () => 'Ce résultat n’est plus là. Recharger la page.',
 };
