@@ -5,7 +5,7 @@ import type { Salon } from '../support/server';
 import { expect, expectAccessible, expectNoSideScroll, open, test as base } from '../support/test';
 
 const scale = new SimulatedScale();
-const test = base.extend({ more: [scale.more, { option: true }] });
+const test = base.extend({ more: [scale.more, { scope: 'test' }] });
 // Hair is drawn in software beside it: a page may stand for a while.
 test.use({ actionTimeout: 90_000 });
 test.afterAll(() => scale.remove());

@@ -7,7 +7,7 @@ const id = 'demo-toner_on_lightened';
 const DISH = 180.4;
 
 const scale = new SimulatedScale();
-const test = base.extend({ more: [scale.more, { option: true }] });
+const test = base.extend({ more: [scale.more, { scope: 'test' }] });
 test.afterAll(() => scale.remove());
 
 const running = async (page: Page, salon: Salon) =>
