@@ -50,7 +50,7 @@ test('a visit is agreed, handed in and comes back', async ({ page, salon }) => {
   await expectNoSideScroll(page);
   await page.getByRole('button', { name: 'Given to the client' }).click();
   await expect(page.getByText(/✓ Given/)).toBeVisible();
-  await expect(page.getByRole('navigation', { name: 'Steps of the visit' }).getByRole('link')).toHaveCount(2);
+  await expect(page.getByRole('navigation', { name: 'Steps of the visit' }).getByRole('link')).toHaveCount(3);
   await page.getByRole('link', { name: /result/ }).click();
   await expect(page.getByRole('heading', { name: 'Record of the visit' })).toBeVisible();
   await expect(page.getByText('“As I wished”')).toBeVisible();

@@ -2,9 +2,8 @@
 
 #include <algorithm>
 
-#include "of_store.h"
+#include "read_on.h"
 #include "strandline/store/plain.h"
-#include "strandline/wire/json.h"
 
 namespace strandline::salon {
 
@@ -13,30 +12,11 @@ namespace {
 constexpr const char* named_kind = "client.named";
 constexpr const char* seen_kind = "client.seen";
 constexpr const char* erased_kind = "client.erased";
+constexpr const char* card_kind = "client.card";
 
 std::string text_of(const wire::Json& body, const char* key) {
   const auto found = body.find(key);
   return found != body.end() && found->is_string() ? found->get<std::string>() : "";
-}
-
-// Every fact of one kind after `after`, which moves on; those of erased people are passed over.
-template <class Take>
-Result<void> read_on(World& world, store::FactsAsked asked, std::int64_t& after, Take&& take) {
-  constexpr int page = 1000;
-  asked.limit = page;
-  for (;;) {
-    asked.after = after;
-    const auto facts = world.store->facts(asked);
-    if (!facts) return problem_of(facts.error());
-    for (const store::Fact& fact : *facts) {
-      after = fact.store_seq;
-      if (fact.closed) continue;
-      const auto body = wire::parse(fact.body);
-      if (!body) return problem_of({"store_damaged", "entry " + std::to_string(fact.store_seq), fact.store_seq});
-      take(fact, *body);
-    }
-    if (facts->size() < static_cast<std::size_t>(page)) return {};
-  }
 }
 
 }  // namespace
@@ -44,6 +24,7 @@ Result<void> read_on(World& world, store::FactsAsked asked, std::int64_t& after,
 Result<void> Clients::catch_up() {
   const auto names = read_on(world_, {.stream = "", .key = "", .kind = named_kind}, names_read_,
                              [&](const store::Fact& fact, const wire::Json& body) {
+                               if (body.is_null()) return;  // erased
                                const auto [at, fresh] = place_.try_emplace(fact.stream, known_.size());
                                if (fresh) known_.emplace_back().line.id = fact.stream;
                                Known& one = known_[at->second];
@@ -68,6 +49,7 @@ Result<void> Clients::catch_up() {
   if (!erased) return erased;
   return read_on(world_, {.stream = "", .key = "", .kind = seen_kind}, visits_read_,
                  [&](const store::Fact& fact, const wire::Json& body) {
+                   if (body.is_null()) return;
                    const auto at = place_.find(fact.stream);
                    if (at == place_.end()) return;
                    Known& one = known_[at->second];
@@ -118,17 +100,56 @@ Result<ClientRecord> Clients::open(const std::string& id) {
   }
   std::int64_t from = 0;
   bool any = false;
-  const auto read = read_on(world_, {.stream = id, .key = "", .kind = ""}, from,
-                            [&](const store::Fact& fact, const wire::Json& body) {
-                              any = true;
-                              if (fact.kind != seen_kind) return;
-                              out.visits.push_back({text_of(body, "visit"), text_of(body, "date"), fact.made_at});
-                            });
+  const auto read = read_on(
+      world_, {.stream = id, .key = "", .kind = ""}, from, [&](const store::Fact& fact, const wire::Json& body) {
+        if (body.is_null()) return;
+        any = true;
+        if (fact.kind == card_kind)
+          out.cards.push_back({text_of(body, "date"), text_of(body, "text"), text_of(body, "contact"), fact.made_at});
+        if (fact.kind != seen_kind) return;
+        out.visits.push_back({text_of(body, "visit"), text_of(body, "date"), fact.made_at});
+      });
   if (!read) return tl::unexpected(read.error());
   // Erased since the names were read.
   if (!any) return tl::unexpected(Problems{{"client_not_found", "", {{"id", id}}}});
   std::reverse(out.visits.begin(), out.visits.end());
+  std::reverse(out.cards.begin(), out.cards.end());
   return out;
+}
+
+Result<int> Clients::add(const std::vector<NewClient>& list, const std::string& by) {
+  constexpr std::size_t most = 2000;
+  if (list.size() > most) return tl::unexpected(Problems{{"too_many", "/clients", {{"max", std::to_string(most)}}}});
+  Problems problems;
+  for (std::size_t i = 0; i < list.size(); ++i) {
+    const std::string path = wire::pointer("/clients", i);
+    if (list[i].id.empty() || !id_for(world_, list[i].id))
+      problems.push_back({"not_an_id", path + "/id", {{"id", list[i].id}}});
+    if (store::plain(list[i].name).find_first_not_of(' ') == std::string::npos)
+      problems.push_back({"left_empty", path + "/name", {{"key", "name"}}});
+  }
+  if (!problems.empty()) return tl::unexpected(std::move(problems));
+  const std::string about = by.empty() ? "{}" : wire::print(wire::Json{{"by", by}});
+  std::vector<store::NewFact> facts;
+  for (const NewClient& one : list) {
+    const auto tell = [&](const char* kind, const char* what, const wire::Json& body) {
+      facts.push_back({.id = one.id + what,
+                       .stream = one.id,
+                       .after_seq = store::NewFact::at_the_end,
+                       .made_at = world_.now(),
+                       .kind = kind,
+                       .body = wire::print(body),
+                       .key = one.id,
+                       .about = about});
+    };
+    tell(named_kind, "-name", {{"name", one.name}});
+    if (!one.text.empty() || !one.contact.empty())
+      tell(card_kind, "-card", {{"date", one.date}, {"text", one.text}, {"contact", one.contact}});
+  }
+  if (facts.empty()) return 0;
+  const auto kept = world_.store->hand_in(facts, "", 0);
+  if (!kept) return problem_of(kept.error());
+  return static_cast<int>(list.size());
 }
 
 std::vector<store::NewFact> Clients::facts_for(const std::string& client, const std::string& name,

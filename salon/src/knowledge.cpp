@@ -66,11 +66,18 @@ Result<House> open_house(const HouseFiles& files) {
   auto doors = read_known<DoorRules>(files.knowledge / "policy" / "doors.json", read_door_rules);
   auto stock = read_known<StockRules>(files.knowledge / "policy" / "stock.json", read_stock_rules);
   auto amounts = read_known<AmountRules>(files.knowledge / "policy" / "amounts.json", read_amount_rules);
+  auto diary = read_known<DiaryRules>(files.knowledge / "policy" / "diary.json", read_diary_rules);
   if (amounts && policy) amounts->waste_share = policy->formula.waste_share;
   if (shelf && check(*shelf).empty()) learn(*shelf);
-  if (shelf && policy && classes && written && doors && stock && amounts)
-    return House{std::move(*shelf), std::move(*policy), std::move(*written), std::move(*classes), *doors, *stock,
-                 *amounts};
+  if (shelf && policy && classes && written && doors && stock && amounts && diary)
+    return House{std::move(*shelf),
+                 std::move(*policy),
+                 std::move(*written),
+                 std::move(*classes),
+                 *doors,
+                 *stock,
+                 *amounts,
+                 *diary};
   Problems problems;
   if (!classes) problems = std::move(classes.error());
   if (!shelf) problems.insert(problems.end(), shelf.error().begin(), shelf.error().end());
@@ -78,6 +85,7 @@ Result<House> open_house(const HouseFiles& files) {
   if (!doors) problems.insert(problems.end(), doors.error().begin(), doors.error().end());
   if (!amounts) problems.insert(problems.end(), amounts.error().begin(), amounts.error().end());
   if (!stock) problems.insert(problems.end(), stock.error().begin(), stock.error().end());
+  if (!diary) problems.insert(problems.end(), diary.error().begin(), diary.error().end());
   return tl::unexpected(std::move(problems));
 }
 

@@ -84,9 +84,16 @@ constexpr std::array table{
     Access{"POST", "/api/v1/visits/{id}/facts", works},
     Access{"POST", "/api/v1/visits/{id}/hand-in", works},
     Access{"GET", "/api/v1/clients", everybody},
+    Access{"POST", "/api/v1/clients", everybody},  // a card or a list that somebody brought along
     Access{"GET", "/api/v1/clients/{id}", everybody},
     Access{"GET", "/api/v1/clients/{id}/everything", salon::opens_health},
     Access{"POST", "/api/v1/clients/{id}/erase", owner},
+    Access{"GET", "/api/v1/diary", everybody},
+    Access{"GET", "/api/v1/diary/free", everybody},
+    Access{"GET", "/api/v1/diary/tests", everybody},
+    Access{"GET", "/api/v1/diary/due", everybody},
+    Access{"POST", "/api/v1/bookings", everybody},  // whoever answers the telephone
+    Access{"GET", "/api/v1/bookings/{id}", everybody},
     Access{"GET", "/api/v1/changes", everybody},
     // Whose results taught what; a person's own only to who opens health.
     Access{"GET", "/api/v1/learned", salon::opens_health},

@@ -8,6 +8,7 @@
 #include "static_files.h"
 #include "strandline/salon/counter.h"
 #include "strandline/salon/desk.h"
+#include "strandline/salon/diary.h"
 #include "strandline/salon/ended.h"
 #include "strandline/salon/facts.h"
 #include "strandline/salon/knowledge.h"
@@ -39,6 +40,7 @@ struct Context {
   std::atomic<int> lan_port = 0;
 
   salon::Clients clients;
+  salon::Diary diary;
   salon::People people{world, house.doors};
   salon::Watch watch;
   decltype(ServerOptions::tell) tell;
@@ -55,6 +57,7 @@ struct Context {
         files(options.web),
         leaf(options.leaf),
         clients(world),
+        diary(world, house.diary),
         watch(world.store, options.tell),
         tell(options.tell) {
     if (options.scale) counter.emplace(*options.scale);
@@ -72,6 +75,7 @@ Result<std::string> device_asking(Context& context, const httplib::Request& requ
 Result<void> names_opened(Context& context, const httplib::Request& request);
 
 void add_door(httplib::Server& http, Context& context);        // /door: who is in, sign-in, first start
+void add_diary(httplib::Server& http, Context& context);       // /diary …, /bookings
 void add_people(httplib::Server& http, Context& context);      // /people, /devices
 void add_devices(httplib::Server& http, Context& context);     // /devices/invite, /door/redeem, /door/authority
 void add_health(httplib::Server& http, Context& context);      // /health

@@ -177,6 +177,7 @@ void Server::Parts::dress(HttpServer& one) {
     reply(response, Problems{{code, "", {}}});
   });
   add_facts(one, context);
+  add_diary(one, context);
   add_door(one, context);
   add_people(one, context);
   add_devices(one, context);

@@ -43,6 +43,34 @@ void look(const Rebooked& r, const At& at) {
   if (!r.from.empty() && !r.until.empty() && r.until < r.from)
     at.key("until").problem("date_range", {{"from", r.from}, {"until", r.until}});
 }
+void look(const Refused& r, const At& at) {
+  if (r.reasons.empty()) at.key("reasons").problem("left_empty", {{"key", "reasons"}});
+  said(r.words, "words", at);
+}
+void look(const HandedOver& h, const At& at) {
+  said(h.to, "to", at);
+  said(h.next, "next", at);
+}
+void look(const Briefed& b, const At& at) {
+  said(b.to, "to", at);
+  said(b.task, "task", at);
+}
+void look(const Advised& a, const At& at) { said(a.reason, "reason", at); }
+void look(const SignedOff& s, const At& at) { said(s.name, "name", at); }
+// Nothing is paid back here: what is taken is at most what was asked.
+void look(const Paid& p, const At& at) {
+  double due = -p.deposit;
+  for (const PaidLine& line : p.lines) due += line.price;
+  constexpr double half_a_cent = 0.005;
+  if (p.paid > std::max(due, 0.0) + half_a_cent)
+    at.key("paid").problem("paid_more", {{"due", number_text(std::max(due, 0.0))}, {"paid", number_text(p.paid)}});
+}
+void look(const Photo& p, const At& at) {
+  said(p.consent, "consent", at);
+  const auto bytes = bytes_of_base64(p.jpeg);
+  const std::string why = bytes ? photo_trouble(*bytes) : "not_base64";
+  if (!why.empty()) at.key("jpeg").problem("photo_refused", {{"why", why}});
+}
 template <class T>
 void look(const T&, const At&) {}
 

@@ -1,9 +1,11 @@
 #include "strandline/wire/openapi.h"
 
+#include "openapi_diary.h"
 #include "openapi_learned.h"
 #include "openapi_people.h"
 #include "openapi_stock.h"
 #include "strandline/wire/advice_fields.h"
+#include "strandline/wire/diary_fields.h"
 #include "strandline/wire/happened_fields.h"
 #include "strandline/wire/later_fields.h"
 #include "strandline/wire/replan_fields.h"
@@ -25,6 +27,10 @@ struct ClientSummary {
   std::string id, name;
   int visits = 0;
   std::string last_visit, last_date;
+};
+
+struct ClientCardLine {
+  std::string date, text, contact, kept_at;
 };
 
 struct ClientVisitLine {
@@ -79,6 +85,15 @@ struct Fields<ClientSummary> {
   static constexpr auto list =
       std::make_tuple(field("id", &C::id, always), field("name", &C::name, always), field("visits", &C::visits, always),
                       field("last_visit", &C::last_visit, always), field("last_date", &C::last_date, always));
+};
+
+template <>
+struct Fields<ClientCardLine> {
+  static constexpr std::string_view name = "ClientCard";
+  using C = ClientCardLine;
+  static constexpr auto list =
+      std::make_tuple(field("date", &C::date, always), field("text", &C::text, always),
+                      field("contact", &C::contact, always), field("kept_at", &C::kept_at, always));
 };
 
 template <>
@@ -308,6 +323,8 @@ void add_facts(Printer& p, Json& paths) {
   record["properties"]["mix_factor"] = {{"type", "number"}, {"description", "grams against the usual, learned"}};
   record["properties"]["mix_visits"] = {{"type", "integer"}, {"description", "weighed visits behind it"}};
   for (const char* key : {"mix_factor", "mix_visits"}) record["required"].push_back(key);
+  record["properties"]["cards"] = list_of(p.type<ClientCardLine>());
+  record["required"].push_back("cards");
   paths["/api/v1/clients/{id}"]["parameters"] = id;
   paths["/api/v1/clients/{id}"]["get"] = operation("openClient", std::move(record));
 }
@@ -412,6 +429,7 @@ Json openapi(const std::string& version) {
   add_visits(p, visit, paths);
   add_facts(p, paths);
   add_stock_paths(p, paths);
+  p.type<Booking>();
   Json problems{{"type", "object"}};
   problems["properties"]["problems"] = list_of(p.type<Problem>());
   problems["required"] = Json::array({"problems"});
@@ -420,6 +438,7 @@ Json openapi(const std::string& version) {
   out["components"]["schemas"] = p.definitions();
   add_people_paths(paths, out["components"]["schemas"]);
   add_learned_paths(paths, out["components"]["schemas"]);
+  add_diary_paths(paths, out["components"]["schemas"]);
   out["paths"] = std::move(paths);
   out["components"]["schemas"]["Problems"] = std::move(problems);
   return out;

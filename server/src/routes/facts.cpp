@@ -96,6 +96,9 @@ void get_client(Context& context, const httplib::Request& request, httplib::Resp
     for (const salon::ClientVisit& v : record.visits)
       list.push_back({{"visit_id", v.visit_id}, {"date", v.date}, {"handed_in_at", v.handed_in_at}});
     out["history"] = std::move(list);
+    out["cards"] = wire::Json::array();
+    for (const salon::ClientCard& c : record.cards)
+      out["cards"].push_back({{"date", c.date}, {"text", c.text}, {"contact", c.contact}, {"kept_at", c.kept_at}});
     return out;
   });
 }
@@ -131,6 +134,54 @@ void post_erase(Context& context, const httplib::Request& request, httplib::Resp
   reply(response, wire::Json{{"schema", "strandline.done/1"}, {"done", true}});
 }
 
+// {"clients": [{"id", "name", "date"?, "text"?, "contact"?}]}
+Result<std::vector<salon::NewClient>> new_clients(const wire::Json& asked) {
+  const auto list = asked.is_object() ? asked.find("clients") : asked.end();
+  if (!asked.is_object() || list == asked.end() || !list->is_array())
+    return tl::unexpected(Problems{{"missing_key", "", {{"key", "clients"}}}});
+  constexpr std::size_t longest = 4000;
+  std::vector<salon::NewClient> out(list->size());
+  Problems problems;
+  for (std::size_t i = 0; i < list->size(); ++i) {
+    const wire::Json& one = (*list)[i];
+    const std::string path = wire::pointer("/clients", i);
+    if (!one.is_object()) return tl::unexpected(Problems{{"wrong_type", path, {{"expected", "object"}}}});
+    for (const auto& [key, value] : one.items()) {
+      std::string* into = key == "id"        ? &out[i].id
+                          : key == "name"    ? &out[i].name
+                          : key == "date"    ? &out[i].date
+                          : key == "text"    ? &out[i].text
+                          : key == "contact" ? &out[i].contact
+                                             : nullptr;
+      const std::string place = wire::pointer(path, key);
+      if (into == nullptr)
+        problems.push_back({"unknown_key", place, {{"key", key}}});
+      else if (!value.is_string())
+        problems.push_back({"wrong_type", place, {{"expected", "text"}}});
+      else if (value.get_ref<const std::string&>().size() > longest)
+        problems.push_back({"too_long", place, {{"max", std::to_string(longest)}}});
+      else
+        *into = value.get<std::string>();
+    }
+  }
+  if (!problems.empty()) return tl::unexpected(std::move(problems));
+  return out;
+}
+
+void post_clients(Context& context, const httplib::Request& request, httplib::Response& response) {
+  if (refused_query(request, response, {})) return;
+  const auto added =
+      wire::parse(request.body).and_then(new_clients).and_then([&](const std::vector<salon::NewClient>& list) {
+        return asking(context, request).and_then([&](const salon::Who& who) {
+          return context.clients.add(list, who.person.id);
+        });
+      });
+  constexpr int created = 201;
+  reply_with(
+      response, added, [](int count) { return wire::Json{{"schema", "strandline.clients-added/1"}, {"added", count}}; },
+      created);
+}
+
 }  // namespace
 
 void add_facts(httplib::Server& http, Context& context) {
@@ -142,6 +193,8 @@ void add_facts(httplib::Server& http, Context& context) {
             [&](const Request& request, Response& response) { post_hand_in(context, request, response); });
   http.Get("/api/v1/clients",
            [&](const Request& request, Response& response) { get_clients(context, request, response); });
+  http.Post("/api/v1/clients",
+            [&](const Request& request, Response& response) { post_clients(context, request, response); });
   http.Get("/api/v1/clients/([A-Za-z0-9_-]{1,80})",
            [&](const Request& request, Response& response) { get_client(context, request, response); });
   http.Get("/api/v1/clients/([A-Za-z0-9_-]{1,80})/everything",

@@ -573,7 +573,7 @@ export interface paths {
         };
         get: operations["findClients"];
         put?: never;
-        post?: never;
+        post: operations["addClients"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1004,6 +1004,104 @@ export interface paths {
             cookie?: never;
         };
         get: operations["everythingOfClient"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/diary": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["diary"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/diary/free": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["freeStarts"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/diary/tests": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["testsDue"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/diary/due": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["peopleDue"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/bookings": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["saveBooking"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/bookings/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        get: operations["openBooking"];
         put?: never;
         post?: never;
         delete?: never;
@@ -2503,6 +2601,107 @@ export interface components {
             /** @description of the next skin test */
             test_by?: string;
         };
+        Refused: {
+            reasons: string[];
+            offer?: string;
+            words: string;
+            said_to?: components["schemas"]["SaidTo"];
+            /** @description who can help; empty = nobody */
+            refer_to?: string;
+        };
+        /** @enum {string} */
+        SaidTo: "client" | "parent";
+        HandedOver: {
+            to: string;
+            on_hair?: string[];
+            next: string;
+            promised?: string;
+        };
+        HandoverAccepted: {
+            fact: string;
+            name: string;
+        };
+        Briefed: {
+            to: string;
+            task: string;
+        };
+        BriefConfirmed: {
+            fact: string;
+            name: string;
+        };
+        Prepared: {
+            done: string[];
+            left_out?: string[];
+            name?: string;
+        };
+        Paid: {
+            lines: components["schemas"]["PaidLine"][];
+            /** @description paid before, deducted */
+            deposit?: number;
+            paid: number;
+            currency: string;
+            receipt?: string;
+            by?: components["schemas"]["PaidBy"];
+        };
+        PaidLine: {
+            words: string;
+            price: number;
+        };
+        /** @enum {string} */
+        PaidBy: "cash" | "card" | "transfer" | "voucher" | "nothing";
+        Advised: {
+            product?: string;
+            name: string;
+            reason: string;
+            price?: number;
+            taken?: boolean;
+        };
+        WorkedClean: {
+            /** @description of disinfection */
+            agent?: string;
+            tools?: string;
+            /** @description minutes */
+            contact_min?: number;
+            /** @description pairs */
+            gloves?: number;
+            /** @description minutes */
+            powder_min?: number;
+            /** @description minutes */
+            break_min?: number;
+            bins?: components["schemas"]["Bin"][];
+        };
+        Bin: {
+            bin: string;
+            /** @description g */
+            grams?: number;
+        };
+        Committed: {
+            zone?: string;
+            level: number;
+            bowls: components["schemas"]["Bowl"][];
+            why?: string;
+            /** @description a head that is nobody's */
+            practice?: string;
+        };
+        SignedOff: {
+            step: components["schemas"]["SignOff"];
+            name: string;
+            remark?: string;
+        };
+        /** @enum {string} */
+        SignOff: "skin_test" | "reading" | "plan" | "check" | "rinse";
+        Photo: {
+            of: components["schemas"]["PhotoOf"];
+            view?: string;
+            light?: string;
+            card?: string;
+            /** @description base64; without Exif, XMP and comments */
+            jpeg: string;
+            /** @description who agreed to it being kept */
+            consent: string;
+        };
+        /** @enum {string} */
+        PhotoOf: "before" | "after" | "wish" | "skin_test" | "other";
         Fact: {
             id: string;
             /** @constant */
@@ -2701,6 +2900,186 @@ export interface components {
         } | {
             id: string;
             /** @constant */
+            kind: "refused";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Refused"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "handed.over";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["HandedOver"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "handover.accepted";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["HandoverAccepted"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "briefed";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Briefed"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "brief.confirmed";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["BriefConfirmed"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "prepared";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Prepared"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "paid";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Paid"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "advised";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Advised"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "worked.clean";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["WorkedClean"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "committed";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Committed"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "signed.off";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["SignedOff"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "photo";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Photo"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
             kind: "visit.handed_in";
             made_at: string;
             /** @description of the body; now 1 */
@@ -2818,6 +3197,102 @@ export interface components {
             /** @description of the body; now 1 */
             version?: number;
             body: components["schemas"]["Rebooked"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "refused";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Refused"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "handed.over";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["HandedOver"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "handover.accepted";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["HandoverAccepted"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "briefed";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Briefed"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "brief.confirmed";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["BriefConfirmed"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "prepared";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Prepared"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "paid";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Paid"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "advised";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Advised"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "worked.clean";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["WorkedClean"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "committed";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Committed"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "signed.off";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["SignedOff"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "photo";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Photo"];
         };
         ClientLine: {
             id: string;
@@ -2830,6 +3305,61 @@ export interface components {
             visit_id: string;
             date: string;
             handed_in_at: string;
+        };
+        ClientCard: {
+            date: string;
+            text: string;
+            contact: string;
+            kept_at: string;
+        };
+        Booking: {
+            /** @description UTC, 2026-03-09T09:00:00Z */
+            starts_at: string;
+            /** @description true minutes */
+            minutes: number;
+            /** @description no hand is needed, nothing must be watched */
+            hands_off?: components["schemas"]["HandsOff"][];
+            /** @description id of who does it; empty = whoever is there */
+            with?: string;
+            client?: string;
+            person?: string;
+            contact?: string;
+            wish?: string;
+            /** @description asked of the young only */
+            born?: string;
+            kind?: components["schemas"]["BookingKind"];
+            state?: components["schemas"]["BookingState"];
+            test?: components["schemas"]["TestBefore"];
+            /** @description of the test before this colour */
+            test_booking?: string;
+            /** @description a test: what was seen is in its visit */
+            read?: boolean;
+            price_from?: number;
+            price_to?: number;
+            deposit?: number;
+            currency?: string;
+            /** @description from the shelf */
+            take?: components["schemas"]["ToTake"][];
+            /** @description that came of it */
+            visit?: string;
+        };
+        HandsOff: {
+            /** @description minutes since its beginning */
+            from_min: number;
+            /** @description minutes since its beginning */
+            until_min: number;
+        };
+        /** @enum {string} */
+        BookingKind: "colour" | "test" | "other";
+        /** @enum {string} */
+        BookingState: "booked" | "came" | "missed" | "cancelled";
+        /** @enum {string} */
+        TestBefore: "needed" | "valid" | "not_needed";
+        ToTake: {
+            product: string;
+            name?: string;
+            /** @description g */
+            grams: number;
         };
         StockView: {
             shelf: string;
@@ -3131,6 +3661,83 @@ export interface components {
             made_at: string;
             facts: components["schemas"]["KeptFact"][];
             drafts: components["schemas"]["KeptDraft"][];
+        };
+        Booked: {
+            id: string;
+            seq: number;
+            changed_at: string;
+            booking: components["schemas"]["Booking"];
+            by?: string;
+        };
+        SavedBooking: {
+            id: string;
+            seq: number;
+            changed_at: string;
+            booking: components["schemas"]["Booking"];
+            by?: string;
+            schema: string;
+        };
+        DiaryRules: {
+            opens_min: number;
+            closes_min: number;
+            grid_min: number;
+            test_lead_h: number;
+            test_min: number;
+        };
+        DiaryAnswer: {
+            schema: string;
+            bookings: components["schemas"]["Booked"][];
+            rules: components["schemas"]["DiaryRules"];
+        };
+        FreeStart: {
+            starts_at: string;
+            inside: string;
+        };
+        FreeAnswer: {
+            schema: string;
+            starts: components["schemas"]["FreeStart"][];
+        };
+        DueTest: {
+            /** @enum {string} */
+            due: "to_make" | "to_read";
+            since: string;
+            colour: string;
+            line: components["schemas"]["Booked"];
+        };
+        TestsDue: {
+            schema: string;
+            tests: components["schemas"]["DueTest"][];
+        };
+        DuePerson: {
+            person: string;
+            name: string;
+            due: string;
+            visit: string;
+        };
+        PeopleDue: {
+            schema: string;
+            people: components["schemas"]["DuePerson"][];
+        };
+        AskedBooking: {
+            id: string;
+            entry: string;
+            seq: number;
+            booking: components["schemas"]["Booking"];
+            beside?: boolean;
+        };
+        NewClient: {
+            id: string;
+            name: string;
+            date?: string;
+            text?: string;
+            contact?: string;
+        };
+        NewClients: {
+            clients: components["schemas"]["NewClient"][];
+        };
+        AddedClients: {
+            schema: string;
+            added: number;
         };
         LearnedFactor: {
             whose: string;
@@ -4607,6 +5214,39 @@ export interface operations {
             };
         };
     };
+    addClients: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["NewClients"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["AddedClients"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
     openClient: {
         parameters: {
             query?: never;
@@ -4636,6 +5276,7 @@ export interface operations {
                         mix_factor: number;
                         /** @description weighed visits behind it */
                         mix_visits: number;
+                        cards: components["schemas"]["ClientCard"][];
                     };
                 };
             };
@@ -5792,6 +6433,196 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["Everything"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    diary: {
+        parameters: {
+            query: {
+                from: string;
+                until: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["DiaryAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    freeStarts: {
+        parameters: {
+            query: {
+                from: string;
+                until: string;
+                minutes: string;
+                with: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["FreeAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    testsDue: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["TestsDue"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    peopleDue: {
+        parameters: {
+            query: {
+                day: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PeopleDue"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    saveBooking: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AskedBooking"];
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SavedBooking"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    openBooking: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["SavedBooking"];
                 };
             };
             /** @description problems */

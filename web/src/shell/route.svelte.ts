@@ -7,6 +7,7 @@ export const steps = [
   'agree',
   'weigh',
   'clock',
+  'beside',
   'record',
   'aftercare',
   'incident',
@@ -16,7 +17,7 @@ export type Step = (typeof steps)[number];
 /** Those that stand in the rail; what went wrong is written from where it was stopped. */
 export const inRail: readonly Step[] = steps.filter((step) => step !== 'incident');
 /** What is left to open of a visit that was handed in. */
-export const afterwards: readonly Step[] = ['record', 'aftercare', 'incident'];
+export const afterwards: readonly Step[] = ['record', 'aftercare', 'beside', 'incident'];
 
 export type Route =
   | { page: 'home' }
@@ -24,6 +25,7 @@ export type Route =
   | { page: 'people' }
   /** On a device that an owner lets in. */
   | { page: 'pair'; code: string }
+  | { page: 'diary'; day?: string }
   | { page: 'clients' }
   | { page: 'stock'; report?: true }
   | { page: 'client'; id: string }
@@ -32,7 +34,7 @@ export type Route =
   | { page: 'visit'; id: string; step: Step }
   | { page: 'unknown'; hash: string };
 
-/** Reads a location hash: "", "#/kit", "#/shelf", "#/shelf/ID", "#/visits/ID/STEP". */
+/** Reads a location hash: "", "#/kit", "#/shelf", "#/shelf/ID", "#/diary/DAY", "#/visits/ID/STEP". */
 export function parseRoute(hash: string): Route {
   const parts = hash.replace(/^#\/?/, '').split('/').filter(Boolean);
   if (parts.length === 0) return { page: 'home' };
@@ -42,6 +44,8 @@ export function parseRoute(hash: string): Route {
   if (parts[0] === 'stock' && parts.length === 1) return { page: 'stock' };
   if (parts[0] === 'stock' && parts[1] === 'report' && parts.length === 2)
     return { page: 'stock', report: true };
+  if (parts[0] === 'diary' && parts.length <= 2 && /^(\d{4}-\d\d-\d\d)?$/.test(parts[1] ?? ''))
+    return { page: 'diary', ...(parts[1] && { day: parts[1] }) };
   if (parts[0] === 'clients' && parts.length <= 2)
     return parts[1] ? { page: 'client', id: decodeURIComponent(parts[1]) } : { page: 'clients' };
   if (parts[0] === 'shelf' && parts.length <= 2)
@@ -59,6 +63,8 @@ export function visitHref(id: string, step: Step): string {
   return `#/visits/${encodeURIComponent(id)}/${step}`;
 }
 
+/** A day of the diary; without one, today. */
+export const diaryHref = (day = '') => (day ? `#/diary/${day}` : '#/diary');
 export const clientHref = (id: string) => `#/clients/${encodeURIComponent(id)}`;
 /** One shelf, or all of them. */
 export const shelfHref = (id = ''): string => (id ? `#/shelf/${encodeURIComponent(id)}` : '#/shelf');

@@ -1,5 +1,5 @@
-// Clients: those whose visits were handed in under a name. Names lie sealed in the salon file and are searched in
-// memory.
+// Clients: those whose visits were handed in under a name, or who were brought along on a card or a list. Names lie
+// sealed in the salon file and are searched in memory.
 #pragma once
 
 #include <mutex>
@@ -20,8 +20,18 @@ struct ClientVisit {
   std::string visit_id, date, handed_in_at;
 };
 
+// A card of paper, as it was copied.
+struct ClientCard {
+  std::string date, text, contact, kept_at;
+};
+
+struct NewClient {
+  std::string id, name, date, text, contact;
+};
+
 struct ClientRecord {
   ClientLine client;
+  std::vector<ClientCard> cards;    // newest first
   std::vector<ClientVisit> visits;  // newest first
 };
 
@@ -35,6 +45,9 @@ class Clients {
   // Those of exactly this name, likewise.
   Result<std::vector<ClientLine>> named(const std::string& name);
   Result<ClientRecord> open(const std::string& id);
+  // All of them or none, each under the id that the device gave it: handed in again, nothing is told twice. Problems:
+  // too_many {max}, not_an_id {id}, left_empty {key}, entry_id_taken {id}.
+  Result<int> add(const std::vector<NewClient>& list, const std::string& by = {});
 
   // The facts that make `visit_id` a visit of this client, to be handed in with it; `name` is that of somebody new, ""
   // = is known.

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "strandline/salon/amounts.h"
+#include "strandline/salon/diary_rules.h"
 #include "strandline/salon/door_rules.h"
 #include "strandline/salon/stock_rules.h"
 #include "strandline/wire/document.h"
@@ -23,6 +24,7 @@ struct House {
   DoorRules doors = {};
   StockRules stock = {};
   AmountRules amounts = {};
+  DiaryRules diary = {};
 
   // Valid as long as this object.
   wire::Sources sources() const;

@@ -2,9 +2,11 @@ import type { Dictionary } from '../types';
 import { advice } from './advice';
 import { aim } from './aim';
 import { asked } from './asked';
+import { beside } from './beside';
 import { bowl } from './bowl';
 import { chair } from './chair';
 import { clock } from './clock';
+import { diary } from './diary';
 import { doors } from './doors';
 import { hair } from './hair';
 import { kit } from './kit';
@@ -45,4 +47,6 @@ export const de: Dictionary = {
   ...chair,
   ...bowl,
   ...learned,
+  ...diary,
+  ...beside,
 };

@@ -1,9 +1,11 @@
 import { advice } from './advice';
 import { aim } from './aim';
 import { asked } from './asked';
+import { beside } from './beside';
 import { bowl } from './bowl';
 import { chair } from './chair';
 import { clock } from './clock';
+import { diary } from './diary';
 import { doors } from './doors';
 import { hair } from './hair';
 import { kit } from './kit';
@@ -44,4 +46,6 @@ export const en = {
   ...chair,
   ...bowl,
   ...learned,
+  ...diary,
+  ...beside,
 } as const;

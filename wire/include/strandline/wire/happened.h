@@ -9,6 +9,7 @@
 #include "strandline/facts.h"
 #include "strandline/formulate.h"
 #include "strandline/head.h"
+#include "strandline/wire/everyday.h"
 #include "strandline/wire/json.h"
 
 namespace strandline::wire {
@@ -156,7 +157,8 @@ std::optional<int> version_of(std::string_view kind);
 // Of what a visit still has to do: told once it is handed in, it comes too late.
 bool before_the_end(std::string_view kind);
 // Checks the body of a fact at `path`. Problems beside those of the codec: unknown_fact_kind {kind} ·
-// left_empty {key} · price_range {from, until} · date_range {from, until} · not_signed.
+// left_empty {key} · price_range {from, until} · date_range {from, until} · not_signed · photo_refused {why} ·
+// paid_more {due, paid}.
 Problems check_happened(std::string_view kind, const Json& body, const std::string& path);
 
 }  // namespace strandline::wire

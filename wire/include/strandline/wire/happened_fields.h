@@ -2,6 +2,7 @@
 #pragma once
 
 #include "strandline/wire/bowl_fields.h"
+#include "strandline/wire/everyday_fields.h"
 #include "strandline/wire/happened.h"
 #include "strandline/wire/head_fields.h"
 
@@ -258,7 +259,7 @@ struct Fields<Rebooked> {
                       field("test_by", &R::test_by, {.date = true, .note = "of the next skin test"}));
 };
 
-// The word, the record and its version, in the order in which they happen..
+// The word, the record and its version, in the order in which they happen.
 template <class T>
 struct Kind {
   using Body = T;
@@ -273,6 +274,10 @@ inline constexpr auto happened_kinds = std::make_tuple(
     Kind<Applied>{"applied", 1, true}, Kind<StoppedNow>{"stopped", 1, false}, Kind<StopOver>{"stopped.over", 1, false},
     Kind<Comfort>{"comfort", 1, true}, Kind<IncidentRecord>{"incident", 1, false},
     Kind<VisitResult>{"result", 1, false}, Kind<AftercareGiven>{"aftercare.given", 1, false},
-    Kind<Rebooked>{"rebooked", 1, false});
+    Kind<Rebooked>{"rebooked", 1, false}, Kind<Refused>{"refused", 1, false}, Kind<HandedOver>{"handed.over", 1, true},
+    Kind<HandoverAccepted>{"handover.accepted", 1, true}, Kind<Briefed>{"briefed", 1, true},
+    Kind<BriefConfirmed>{"brief.confirmed", 1, true}, Kind<Prepared>{"prepared", 1, true}, Kind<Paid>{"paid", 1, false},
+    Kind<Advised>{"advised", 1, false}, Kind<WorkedClean>{"worked.clean", 1, false},
+    Kind<Committed>{"committed", 1, true}, Kind<SignedOff>{"signed.off", 1, false}, Kind<Photo>{"photo", 1, false});
 
 }  // namespace strandline::wire

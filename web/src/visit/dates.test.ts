@@ -35,4 +35,17 @@ describe('dates of a visit', () => {
     expect(summary).toContain('Colour\\; roots\\, ends \\\\ tips – Strähnen');
     expect(lines.filter((line) => /^(BEGIN|END):VEVENT$/.test(line))).toHaveLength(2);
   });
+
+  it('are hours of UTC where a line of the diary is one', () => {
+    const entry = {
+      uid: 'a@strandline',
+      from: '2026-03-29T00:30:00Z',
+      until: '2026-03-29T02:30:00Z',
+      summary: 'x',
+    };
+    const lines = calendar([entry], new Date(0)).split('\r\n');
+    expect(lines).toContain('DTSTART:20260329T003000Z');
+    expect(lines).toContain('DTEND:20260329T023000Z');
+    expect(lines).toContain('TRANSP:OPAQUE');
+  });
 });

@@ -6,15 +6,17 @@ export function weeksAfter(day: string, weeks: number): string {
   return new Date(start + Math.round(weeks * 7) * DAY_MS).toISOString().slice(0, 10);
 }
 
-/** A day of the calendar that a person keeps. */
+/** A day of the calendar that a person keeps, or hours of one. */
 export interface Entry {
   uid: string;
-  /** First and last civil date. */
+  /** First and last civil date; or both as instants of UTC, the end not part of it. */
   from: string;
   until: string;
   summary: string;
   description?: string;
 }
+
+const INSTANT = '2026-03-09T09:00:00Z'.length;
 
 const escaped = (text: string) =>
   text
@@ -39,7 +41,7 @@ function folded(line: string): string {
 
 /** iCalendar text (RFC 5545) of whole days; DTEND is the day after the last one, as the standard counts. */
 export function calendar(entries: readonly Entry[], stamp: Date): string {
-  const plain = (day: string) => day.replaceAll('-', '');
+  const plain = (day: string) => day.replace(/[-:]/g, '');
   const instant = stamp.toISOString().replace(/[-:]|\.\d+/g, '');
   const lines = [
     ...['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Strandline//EN', 'CALSCALE:GREGORIAN'],
@@ -47,14 +49,27 @@ export function calendar(entries: readonly Entry[], stamp: Date): string {
       'BEGIN:VEVENT',
       `UID:${entry.uid}`,
       `DTSTAMP:${instant}`,
-      `DTSTART;VALUE=DATE:${plain(entry.from)}`,
-      `DTEND;VALUE=DATE:${plain(weeksAfter(entry.until, 1 / 7))}`,
+      ...(entry.from.length === INSTANT
+        ? [`DTSTART:${plain(entry.from)}`, `DTEND:${plain(entry.until)}`]
+        : [
+            `DTSTART;VALUE=DATE:${plain(entry.from)}`,
+            `DTEND;VALUE=DATE:${plain(weeksAfter(entry.until, 1 / 7))}`,
+          ]),
       `SUMMARY:${escaped(entry.summary)}`,
       ...(entry.description ? [`DESCRIPTION:${escaped(entry.description)}`] : []),
-      'TRANSP:TRANSPARENT',
+      `TRANSP:${entry.from.length === INSTANT ? 'OPAQUE' : 'TRANSPARENT'}`,
       'END:VEVENT',
     ]),
     'END:VCALENDAR',
   ];
   return lines.map(folded).join('\r\n') + '\r\n';
+}
+
+/** Hands a text over as a file of that name. */
+export function download(text: string, name: string, type: string): void {
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+  link.click();
+  URL.revokeObjectURL(link.href);
 }

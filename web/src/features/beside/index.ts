@@ -1,0 +1,1 @@
+export { default as Beside } from './Beside.svelte';

@@ -1,0 +1,2 @@
+export { default as BookingSheet } from './BookingSheet.svelte';
+export { default as Day } from './Day.svelte';

@@ -1,0 +1,1 @@
+export { default as PlanFirst } from './PlanFirst.svelte';
