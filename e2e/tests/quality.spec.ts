@@ -1,37 +1,17 @@
 import { gzipSync } from 'node:zlib';
-import type { Page } from '@playwright/test';
+import { places, settled, type PlaceName } from '../support/places';
 import { expect, expectAccessible, expectNoSideScroll, open, test } from '../support/test';
 
-const visit = 'demo-toner_on_lightened';
-const pages = {
-  home: '',
-  kit: '#/kit',
-  gate: `#/visits/${visit}/gate`,
-  reading: `#/visits/${visit}/assess`,
-  wish: `#/visits/${visit}/aim`,
-  plan: `#/visits/${visit}/plan`,
-};
-
-async function settled(page: Page, name: string) {
-  if (name === 'plan') {
-    await expect(page.getByRole('complementary').getByRole('heading', { level: 2 }).first()).toBeVisible({
-      timeout: 300_000,
-    });
-  } else if (name === 'reading' || name === 'wish') {
-    await expect(page.locator('[data-drawn="webgl"], [data-drawn="plain"]').first()).toBeVisible();
-  }
-}
-
-for (const [name, hash] of Object.entries(pages)) {
-  for (const scheme of ['light', 'dark'] as const) {
-    test(`${name} is accessible in ${scheme}`, async ({ page, salon }) => {
+for (const [name, hash] of Object.entries(places) as [PlaceName, string][]) {
+  test(`${name} is accessible in light and dark`, async ({ page, salon }) => {
+    for (const scheme of ['light', 'dark'] as const) {
       await page.emulateMedia({ colorScheme: scheme });
-      await open(page, salon, hash);
+      if (scheme === 'light') await open(page, salon, hash);
       await expect(page.locator('html')).toHaveAttribute('data-theme', scheme);
       await settled(page, name);
       await expectAccessible(page);
-    });
-  }
+    }
+  });
 
   test(`${name} fits 320 pixels and a phone`, async ({ page, salon }) => {
     for (const width of [320, 390]) {
@@ -47,8 +27,8 @@ for (const [name, hash] of Object.entries(pages)) {
 }
 
 for (const { name, at, most } of [
-  { name: 'the list of visits', at: pages.home, most: 160 },
-  { name: 'a plan', at: pages.plan, most: 220 },
+  { name: 'the list of visits', at: places.home, most: 160 },
+  { name: 'a plan', at: places.plan, most: 220 },
 ])
   test(`the first load of ${name} carries at most ${most} KB of compressed script`, async ({
     page,
@@ -68,7 +48,7 @@ for (const { name, at, most } of [
   });
 
 test('French says everything in French', async ({ page, salon }) => {
-  await open(page, salon, pages.plan);
+  await open(page, salon, places.plan);
   await settled(page, 'plan');
   await page.getByRole('button', { name: 'Settings' }).click();
   await page.getByRole('radio', { name: 'Français' }).check();
