@@ -38,7 +38,7 @@ export const beside: Part<typeof english> = {
   'photo.of': 'Ce qu’elle montre',
   'photo.before': 'avant',
   'photo.after': 'après',
-  'photo.wish': 'le souhait de la personne',
+  'photo.wish': 'l’objectif de la personne',
   'photo.skin_test': 'test cutané',
   'photo.other': 'autre chose',
   'photo.view': 'Vue',

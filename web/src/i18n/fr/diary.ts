@@ -59,7 +59,7 @@ export const diary: Part<typeof en> = {
   'diary.hour': 'Heure',
   'diary.minutes': 'Minutes',
   'diary.with': 'Qui s’en occupe',
-  'diary.wish': 'Souhait',
+  'diary.wish': 'Objectif',
   'diary.contact': 'Comment joindre',
   'diary.born': 'Date de naissance (seulement si jeune)',
   'diary.age_then': (years: number) => `Âge ce jour-là : ${years}`,
