@@ -1012,6 +1012,72 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/learned": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get: operations["learned"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/learned/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["takeResultOut"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/measure": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["readMeasurements"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/v1/measure/swatches": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["readSwatches"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/diary": {
         parameters: {
             query?: never;
@@ -1104,72 +1170,6 @@ export interface paths {
         get: operations["openBooking"];
         put?: never;
         post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/v1/learned": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get: operations["learned"];
-        put?: never;
-        post?: never;
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/v1/learned/{id}": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        post: operations["takeResultOut"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/v1/measure": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        post: operations["readMeasurements"];
-        delete?: never;
-        options?: never;
-        head?: never;
-        patch?: never;
-        trace?: never;
-    };
-    "/api/v1/measure/swatches": {
-        parameters: {
-            query?: never;
-            header?: never;
-            path?: never;
-            cookie?: never;
-        };
-        get?: never;
-        put?: never;
-        post: operations["readSwatches"];
         delete?: never;
         options?: never;
         head?: never;
@@ -3312,55 +3312,6 @@ export interface components {
             contact: string;
             kept_at: string;
         };
-        Booking: {
-            /** @description UTC, 2026-03-09T09:00:00Z */
-            starts_at: string;
-            /** @description true minutes */
-            minutes: number;
-            /** @description no hand is needed, nothing must be watched */
-            hands_off?: components["schemas"]["HandsOff"][];
-            /** @description id of who does it; empty = whoever is there */
-            with?: string;
-            client?: string;
-            person?: string;
-            contact?: string;
-            wish?: string;
-            /** @description asked of the young only */
-            born?: string;
-            kind?: components["schemas"]["BookingKind"];
-            state?: components["schemas"]["BookingState"];
-            test?: components["schemas"]["TestBefore"];
-            /** @description of the test before this colour */
-            test_booking?: string;
-            /** @description a test: what was seen is in its visit */
-            read?: boolean;
-            price_from?: number;
-            price_to?: number;
-            deposit?: number;
-            currency?: string;
-            /** @description from the shelf */
-            take?: components["schemas"]["ToTake"][];
-            /** @description that came of it */
-            visit?: string;
-        };
-        HandsOff: {
-            /** @description minutes since its beginning */
-            from_min: number;
-            /** @description minutes since its beginning */
-            until_min: number;
-        };
-        /** @enum {string} */
-        BookingKind: "colour" | "test" | "other";
-        /** @enum {string} */
-        BookingState: "booked" | "came" | "missed" | "cancelled";
-        /** @enum {string} */
-        TestBefore: "needed" | "valid" | "not_needed";
-        ToTake: {
-            product: string;
-            name?: string;
-            /** @description g */
-            grams: number;
-        };
         StockView: {
             shelf: string;
             title: string;
@@ -3572,6 +3523,55 @@ export interface components {
             why: string;
             schema: string;
         };
+        Booking: {
+            /** @description UTC, 2026-03-09T09:00:00Z */
+            starts_at: string;
+            /** @description true minutes */
+            minutes: number;
+            /** @description no hand is needed, nothing must be watched */
+            hands_off?: components["schemas"]["HandsOff"][];
+            /** @description id of who does it; empty = whoever is there */
+            with?: string;
+            client?: string;
+            person?: string;
+            contact?: string;
+            wish?: string;
+            /** @description asked of the young only */
+            born?: string;
+            kind?: components["schemas"]["BookingKind"];
+            state?: components["schemas"]["BookingState"];
+            test?: components["schemas"]["TestBefore"];
+            /** @description of the test before this colour */
+            test_booking?: string;
+            /** @description a test: what was seen is in its visit */
+            read?: boolean;
+            price_from?: number;
+            price_to?: number;
+            deposit?: number;
+            currency?: string;
+            /** @description from the shelf */
+            take?: components["schemas"]["ToTake"][];
+            /** @description that came of it */
+            visit?: string;
+        };
+        HandsOff: {
+            /** @description minutes since its beginning */
+            from_min: number;
+            /** @description minutes since its beginning */
+            until_min: number;
+        };
+        /** @enum {string} */
+        BookingKind: "colour" | "test" | "other";
+        /** @enum {string} */
+        BookingState: "booked" | "came" | "missed" | "cancelled";
+        /** @enum {string} */
+        TestBefore: "needed" | "valid" | "not_needed";
+        ToTake: {
+            product: string;
+            name?: string;
+            /** @description g */
+            grams: number;
+        };
         /** @enum {string} */
         Role: "colourist" | "assistant" | "apprentice" | "manager" | "owner";
         TeamPerson: {
@@ -3662,6 +3662,80 @@ export interface components {
             facts: components["schemas"]["KeptFact"][];
             drafts: components["schemas"]["KeptDraft"][];
         };
+        LearnedFactor: {
+            whose: string;
+            id: string;
+            what: string;
+            mean: number;
+            sd: number;
+            prior_sd: number;
+        };
+        LearnedResult: {
+            result: string;
+            visit: string;
+            person: string;
+            colourist: string;
+            at: string;
+            zone: string;
+            ranges: string[];
+            measured: boolean;
+            untaught: number;
+            expected: number;
+            low: number;
+            high: number;
+            seen: number;
+            set_aside: boolean;
+            without: boolean;
+        };
+        Lesson: {
+            schema: string;
+            words: components["schemas"]["Problem"][];
+            factors: components["schemas"]["LearnedFactor"][];
+            results: components["schemas"]["LearnedResult"][];
+            unread: number;
+        };
+        LearnedZone: {
+            zone: string;
+            untaught: number;
+            expected: number;
+            low: number;
+            high: number;
+            results: number;
+        };
+        LearnedHere: {
+            zones: components["schemas"]["LearnedZone"][];
+            words: components["schemas"]["Problem"][];
+        };
+        MeasuredSample: {
+            name: string;
+            line: number;
+            lab: {
+                l: number;
+                a: number;
+                b: number;
+            };
+            level: number;
+            tone: string;
+            srgb: {
+                r: number;
+                g: number;
+                b: number;
+            };
+            reflectance?: number[];
+        };
+        MeasureAnswer: {
+            schema: string;
+            samples: components["schemas"]["MeasuredSample"][];
+            notes: components["schemas"]["Problem"][];
+        };
+        SwatchesRead: {
+            schema: string;
+            document: components["schemas"]["Shelf"];
+            matched: string[];
+            unmatched: string[];
+            next: string[];
+            notes: components["schemas"]["Problem"][];
+        };
         Booked: {
             id: string;
             seq: number;
@@ -3738,80 +3812,6 @@ export interface components {
         AddedClients: {
             schema: string;
             added: number;
-        };
-        LearnedFactor: {
-            whose: string;
-            id: string;
-            what: string;
-            mean: number;
-            sd: number;
-            prior_sd: number;
-        };
-        LearnedResult: {
-            result: string;
-            visit: string;
-            person: string;
-            colourist: string;
-            at: string;
-            zone: string;
-            ranges: string[];
-            measured: boolean;
-            untaught: number;
-            expected: number;
-            low: number;
-            high: number;
-            seen: number;
-            set_aside: boolean;
-            without: boolean;
-        };
-        Lesson: {
-            schema: string;
-            words: components["schemas"]["Problem"][];
-            factors: components["schemas"]["LearnedFactor"][];
-            results: components["schemas"]["LearnedResult"][];
-            unread: number;
-        };
-        LearnedZone: {
-            zone: string;
-            untaught: number;
-            expected: number;
-            low: number;
-            high: number;
-            results: number;
-        };
-        LearnedHere: {
-            zones: components["schemas"]["LearnedZone"][];
-            words: components["schemas"]["Problem"][];
-        };
-        MeasuredSample: {
-            name: string;
-            line: number;
-            lab: {
-                l: number;
-                a: number;
-                b: number;
-            };
-            level: number;
-            tone: string;
-            srgb: {
-                r: number;
-                g: number;
-                b: number;
-            };
-            reflectance?: number[];
-        };
-        MeasureAnswer: {
-            schema: string;
-            samples: components["schemas"]["MeasuredSample"][];
-            notes: components["schemas"]["Problem"][];
-        };
-        SwatchesRead: {
-            schema: string;
-            document: components["schemas"]["Shelf"];
-            matched: string[];
-            unmatched: string[];
-            next: string[];
-            notes: components["schemas"]["Problem"][];
         };
         Problems: {
             problems: components["schemas"]["Problem"][];
@@ -6238,6 +6238,74 @@ export interface operations {
             };
         };
     };
+    eraseClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    name: string;
+                };
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Done"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    everythingOfClient: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Everything"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
     learned: {
         parameters: {
             query?: {
@@ -6365,74 +6433,6 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["SwatchesRead"];
-                };
-            };
-            /** @description problems */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Problems"];
-                };
-            };
-        };
-    };
-    eraseClient: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody: {
-            content: {
-                "application/json": {
-                    name: string;
-                };
-            };
-        };
-        responses: {
-            /** @description the answer */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Done"];
-                };
-            };
-            /** @description problems */
-            default: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Problems"];
-                };
-            };
-        };
-    };
-    everythingOfClient: {
-        parameters: {
-            query?: never;
-            header?: never;
-            path: {
-                id: string;
-            };
-            cookie?: never;
-        };
-        requestBody?: never;
-        responses: {
-            /** @description the answer */
-            200: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/json": components["schemas"]["Everything"];
                 };
             };
             /** @description problems */
