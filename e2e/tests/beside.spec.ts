@@ -44,6 +44,7 @@ test('what happens beside the bowl is noted', async ({ page, salon }) => {
   await expect(page.getByText(/Mild wash · Keeps the tone longer/)).toBeVisible();
 
   await part('Payment');
+  await expect(page.getByRole('spinbutton', { name: 'Deposit' })).toBeVisible();
   await page.getByRole('spinbutton', { name: 'Price' }).last().focus();
   for (let i = 0; i < 8; i++) await page.keyboard.press('PageUp');
   await expect(page.getByText(/To pay: €80/)).toBeVisible();

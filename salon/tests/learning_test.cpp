@@ -123,7 +123,8 @@ TEST_F(Learns, FromAResultToldBeforeTheEnd) {
   tell_result(5.5);
   EXPECT_TRUE((*learning.now())->results.empty());
   EXPECT_EQ((*learning.now())->unread.size(), 1u);
-  ASSERT_TRUE(hand_in(w, clients, last_visit, {{"entry", "end-told-early"}, {"seq", 1}}));
+  const auto ended = hand_in(w, clients, last_visit, {{"entry", "hand-in-of-told-early"}, {"seq", 1}});
+  ASSERT_TRUE(ended) << ended.error()[0].code;
   EXPECT_EQ((*learning.now())->results.size(), 1u);
   EXPECT_TRUE((*learning.now())->unread.empty());
 }
