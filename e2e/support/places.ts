@@ -17,6 +17,11 @@ export const places = {
   result: step('record'),
   aftercare: step('aftercare'),
   incident: step('incident'),
+  beside: step('beside'),
+  diary: '#/diary',
+  stock: '#/stock',
+  report: '#/stock/report',
+  learned: '#/learned',
   people: '#/people',
   clients: '#/clients',
   shelves: '#/shelf',
@@ -28,9 +33,12 @@ export type PlaceName = keyof typeof places;
 /** Comes once what the place is for is on screen. */
 export async function settled(page: Page, name: PlaceName): Promise<void> {
   const worked = { timeout: 300_000 };
-  const button = (label: string) => expect(page.getByRole('button', { name: label }).first()).toBeVisible(worked);
+  const button = (label: string) =>
+    expect(page.getByRole('button', { name: label }).first()).toBeVisible(worked);
   if (name === 'plan')
-    await expect(page.getByRole('complementary').getByRole('heading', { level: 2 }).first()).toBeVisible(worked);
+    await expect(page.getByRole('complementary').getByRole('heading', { level: 2 }).first()).toBeVisible(
+      worked,
+    );
   if (name === 'reading' || name === 'target' || name === 'agree')
     await expect(page.locator('[data-drawn="webgl"], [data-drawn="plain"]').first()).toBeVisible(worked);
   if (name === 'clock') await button('Hands on');

@@ -7,10 +7,10 @@ beforeAll(() => firstWords());
 it('says whose and by how much', () => {
   expect(
     lineOf({ code: 'learned_deeper', path: '', params: { whose: 'range', id: 'own/demi', levels: '0.52' } }),
-  ).toBe('Range demi: takes 0.5 levels deeper than reckoned');
+  ).toBe('Range demi: takes 0.5 levels deeper than foreseen');
   expect(
     lineOf({ code: 'learned_lifts_less', path: '', params: { whose: 'person', id: 'x', levels: '0.3' } }),
-  ).toBe('This client: lifts 0.3 levels less than reckoned');
+  ).toBe('This client: lifts 0.3 levels less than foreseen');
 });
 
 it('shows a word it does not know as itself', () => {

@@ -1,3 +1,5 @@
+import { n } from './count';
+
 /** Parameters of a code as the server gives them; a missing one reads as "?". */
 type P = Readonly<Record<string, string>>;
 const of = (p: P, key: string) => p[key] ?? '?';
@@ -27,14 +29,14 @@ export const learned = {
   'learned.of_range': (name: string) => `Range ${name}`,
   'learned.of_person': 'This client',
   'learned.of_colourist': 'One colourist',
-  'learned.deeper': (levels: string) => `takes ${levels} levels deeper than reckoned`,
-  'learned.lighter': (levels: string) => `takes ${levels} levels lighter than reckoned`,
-  'learned.lifts_more': (levels: string) => `lifts ${levels} levels more than reckoned`,
-  'learned.lifts_less': (levels: string) => `lifts ${levels} levels less than reckoned`,
-  'learned.warmer': (levels: string) => `comes out warmer than reckoned (${levels})`,
-  'learned.cooler': (levels: string) => `comes out cooler than reckoned (${levels})`,
-  'learned.reads_light': (levels: string) => `reads ${levels} levels lighter than the others`,
-  'learned.reads_dark': (levels: string) => `reads ${levels} levels darker than the others`,
+  'learned.deeper': (levels: string) => `takes ${n.levels(levels)} deeper than foreseen`,
+  'learned.lighter': (levels: string) => `takes ${n.levels(levels)} lighter than foreseen`,
+  'learned.lifts_more': (levels: string) => `lifts ${n.levels(levels)} more than foreseen`,
+  'learned.lifts_less': (levels: string) => `lifts ${n.levels(levels)} less than foreseen`,
+  'learned.warmer': (levels: string) => `comes out warmer than foreseen (${levels})`,
+  'learned.cooler': (levels: string) => `comes out cooler than foreseen (${levels})`,
+  'learned.reads_light': (levels: string) => `reads ${n.levels(levels)} lighter than the others`,
+  'learned.reads_dark': (levels: string) => `reads ${n.levels(levels)} darker than the others`,
   'swatches.title': 'Measured swatches',
   'swatches.lead':
     'On white hair, by the usual process of this range. From three measured swatches on, the rest of the line follows them.',
@@ -43,8 +45,8 @@ export const learned = {
   'swatches.file': 'Open a file',
   'swatches.look': 'Read',
   'swatches.next': 'Which to measure next?',
-  'swatches.keep': (n: string) => `Keep ${n}`,
-  'swatches.matched': (n: string, names: string) => `${n} understood: ${names}`,
+  'swatches.keep': (count: string) => `Keep ${count}`,
+  'swatches.matched': (count: string, names: string) => `${count} understood: ${names}`,
   'swatches.unmatched': (names: string) => `No single shade of this range is called so: ${names}`,
   'swatches.other_light':
     'The file gives L*a*b* for another light than D65 and 10°. They are taken as they are; export spectra where the instrument can.',
