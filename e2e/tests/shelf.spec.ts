@@ -9,7 +9,7 @@ test('two ranges are typed in a handful of taps, and the plan names nothing else
   await open(page, salon);
   await page.getByRole('link', { name: 'Shelf', exact: true }).click();
   await page.getByRole('button', { name: 'New shelf' }).click();
-  await page.getByLabel('What it is called').fill('Our shelf');
+  await page.getByLabel('Name of the shelf').fill('Our shelf');
   await page.getByRole('button', { name: 'Create it' }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'Our shelf' })).toBeVisible();
   await expectAccessible(page);
