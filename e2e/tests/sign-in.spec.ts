@@ -10,7 +10,7 @@ test('a salon is founded, locked and opened again with nothing lost', async ({ p
   await page.getByRole('link', { name: 'Set up the salon' }).click();
   await page.getByLabel('Your name').fill('Ada Invented');
   await page.getByLabel('New passphrase').fill('short');
-  await expect(page.getByText('5 of 12 signs')).toBeVisible();
+  await expect(page.getByText('5 of 12 characters')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Make the salon' })).toBeDisabled();
   await page.getByLabel('New passphrase').fill(passphrase);
   await page.getByLabel('Once more').fill(passphrase);
@@ -48,7 +48,7 @@ test('a salon is founded, locked and opened again with nothing lost', async ({ p
   await expectNoSideScroll(page);
   for (const digit of '111222') await page.getByRole('button', { name: digit, exact: true }).click();
   await page.getByRole('button', { name: 'Sign in' }).click();
-  await expect(page.getByRole('alert')).toContainText('does not belong together');
+  await expect(page.getByRole('alert')).toContainText('do not match');
   await page.keyboard.type('493027');
   await page.keyboard.press('Enter');
   await expect(visits.first()).toBeVisible();
