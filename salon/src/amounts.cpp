@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "figures.h"
+
 namespace strandline::salon {
 
 namespace {
@@ -18,34 +20,16 @@ std::optional<double> took(const EndedVisit& v, const AmountRules& rules) {
 }  // namespace
 
 Result<AmountRules> read_amount_rules(const wire::Json& json) {
+  auto read = Figures::read(json);
+  if (!read) return tl::unexpected(read.error());
   AmountRules out;
-  Problems problems;
-  const auto list = json.find("constants");
-  const auto take = [&](const char* key, double& into, double least, double most) {
-    if (list != json.end() && list->is_array()) {
-      for (const wire::Json& one : *list) {
-        if (!one.is_object() || one.value("key", "") != key || !one.contains("value")) continue;
-        const wire::Json& value = one["value"];
-        if (value.is_number() && value >= least && value <= most) {
-          into = value.get<double>();
-        } else {
-          problems.push_back(
-              {"out_of_range",
-               std::string("/") + key,
-               {{"value", wire::print(value)}, {"min", std::to_string(least)}, {"max", std::to_string(most)}}});
-        }
-        return;
-      }
-    }
-    problems.push_back({"missing_key", "", {{"key", key}}});
-  };
-  take("client_sd", out.client_sd, 0.01, 1);
-  take("colourist_sd", out.colourist_sd, 0.01, 1);
-  take("visit_sd", out.visit_sd, 0.01, 1);
-  take("gate", out.gate, 1.1, 10);
-  take("least", out.least, 0.2, 1);
-  take("most", out.most, 1, 3);
-  if (!problems.empty()) return tl::unexpected(std::move(problems));
+  read->take("client_sd", out.client_sd, 0.01, 1);
+  read->take("colourist_sd", out.colourist_sd, 0.01, 1);
+  read->take("visit_sd", out.visit_sd, 0.01, 1);
+  read->take("gate", out.gate, 1.1, 10);
+  read->take("least", out.least, 0.2, 1);
+  read->take("most", out.most, 1, 3);
+  if (!read->problems().empty()) return tl::unexpected(read->problems());
   return out;
 }
 

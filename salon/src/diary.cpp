@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "members.h"
 #include "read_on.h"
 
 namespace strandline::salon {
@@ -18,11 +19,6 @@ tl::unexpected<Problems> one(const char* code, const char* path, const char* key
   Problem problem{code, path, {}};
   problem.params[key] = std::move(value);
   return tl::unexpected(Problems{std::move(problem)});
-}
-
-std::string text_at(const wire::Json& in, const char* key) {
-  const auto found = in.find(key);
-  return found != in.end() && found->is_string() ? found->get<std::string>() : "";
 }
 
 std::int64_t start_of(const Booking& b) { return wire::seconds_of(b.starts_at).value_or(0); }

@@ -1,11 +1,11 @@
 #include "strandline/salon/diary_rules.h"
 
-#include "whole_constants.h"
+#include "figures.h"
 
 namespace strandline::salon {
 
 Result<DiaryRules> read_diary_rules(const wire::Json& json) {
-  auto read = WholeConstants::read(json);
+  auto read = Figures::read(json);
   if (!read) return tl::unexpected(read.error());
   DiaryRules out;
   read->take("opens_min", out.opens_min, 0, 1439);

@@ -1,11 +1,11 @@
 #include "strandline/salon/door_rules.h"
 
-#include "whole_constants.h"
+#include "figures.h"
 
 namespace strandline::salon {
 
 Result<DoorRules> read_door_rules(const wire::Json& json) {
-  auto read = WholeConstants::read(json);
+  auto read = Figures::read(json);
   if (!read) return tl::unexpected(read.error());
   DoorRules out;
   const auto take = [&](const char* key, int& into, int least, int most) { read->take(key, into, least, most); };

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "handed_in.h"
+#include "members.h"
 #include "of_store.h"
 
 namespace strandline::salon {
@@ -10,23 +11,6 @@ namespace strandline::salon {
 namespace {
 
 using wire::Json;
-
-std::string text_at(const Json& object, const char* key) {
-  const auto it = object.find(key);
-  return it != object.end() && it->is_string() ? it->get<std::string>() : "";
-}
-
-std::optional<double> number_at(const Json& object, const char* key) {
-  const auto it = object.find(key);
-  if (it == object.end() || !it->is_number()) return std::nullopt;
-  return it->get<double>();
-}
-
-const Json& list_at(const Json& object, const char* key) {
-  static const Json none = Json::array();
-  const auto it = object.find(key);
-  return it != object.end() && it->is_array() ? *it : none;
-}
 
 double parts_of(const Json& bowl) {
   double sum = 0;

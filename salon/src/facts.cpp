@@ -4,6 +4,7 @@
 #include <regex>
 
 #include "handed_in.h"
+#include "members.h"
 #include "of_store.h"
 
 namespace strandline::salon {
@@ -11,11 +12,6 @@ namespace strandline::salon {
 namespace {
 
 constexpr int most = 500;
-
-std::string text_at(const wire::Json& in, const char* key) {
-  const auto found = in.find(key);
-  return found != in.end() && found->is_string() ? found->get<std::string>() : "";
-}
 
 tl::unexpected<Problems> one(const char* code, const std::string& path, const char* key, std::string value) {
   Problem problem{code, path, {}};

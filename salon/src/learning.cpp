@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "handed_in.h"
+#include "members.h"
 #include "of_store.h"
 #include "strandline/wire/happened_fields.h"
 
@@ -15,11 +16,6 @@ constexpr const char* without_kind = "learning.without";
 constexpr const char* erased_kind = "client.erased";
 constexpr const char* stream = "learning";
 constexpr int page = 500;
-
-std::string text_at(const wire::Json& in, const char* key) {
-  const auto found = in.find(key);
-  return found != in.end() && found->is_string() ? found->get<std::string>() : "";
-}
 
 tl::unexpected<Problems> one(const char* code, const char* key = nullptr, const std::string& value = {}) {
   Problem problem{code, "", {}};

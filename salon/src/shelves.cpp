@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "members.h"
 #include "of_store.h"
 #include "strandline/line.h"
 #include "strandline/predict.h"
@@ -25,11 +26,6 @@ tl::unexpected<Problems> shelf_problem(const store::Trouble& t) {
   if (t.code == "store_conflict") return one("shelf_changed_elsewhere", {{"seq", std::to_string(t.seq)}});
   if (t.code == "store_id_taken") return one("entry_id_taken", {{"id", t.detail}});
   return one(t.code.c_str(), {{"detail", t.detail}});
-}
-
-std::string text_at(const wire::Json& object, const char* key) {
-  const auto it = object.find(key);
-  return it != object.end() && it->is_string() ? it->get<std::string>() : "";
 }
 
 int count_of(const wire::Json& document, const char* key) { return static_cast<int>(document[key].size()); }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "members.h"
 #include "of_store.h"
 
 namespace strandline::salon {
@@ -17,11 +18,6 @@ std::string stream_of(const std::string& shelf) { return "stock:" + shelf; }
 
 tl::unexpected<Problems> one(const char* code, const std::string& path, std::map<std::string, std::string> params) {
   return tl::unexpected(Problems{{code, path, std::move(params)}});
-}
-
-std::string text_at(const wire::Json& object, const char* key) {
-  const auto it = object.find(key);
-  return it != object.end() && it->is_string() ? it->get<std::string>() : "";
 }
 
 Result<std::vector<StockWish>> wishes_of(const wire::Json& asked) {

@@ -1,6 +1,7 @@
 // What a visit's bowls took from the shelf.
 #include <algorithm>
 
+#include "members.h"
 #include "of_store.h"
 #include "strandline/salon/stock.h"
 
@@ -9,22 +10,6 @@ namespace strandline::salon {
 namespace {
 
 using wire::Json, wire::Moved, wire::StockMove;
-
-std::string text_at(const Json& object, const char* key) {
-  const auto it = object.find(key);
-  return it != object.end() && it->is_string() ? it->get<std::string>() : "";
-}
-
-double number_at(const Json& object, const char* key) {
-  const auto it = object.find(key);
-  return it != object.end() && it->is_number() ? it->get<double>() : 0;
-}
-
-const Json& list_at(const Json& object, const char* key) {
-  static const Json none = Json::array();
-  const auto it = object.find(key);
-  return it != object.end() && it->is_array() ? *it : none;
-}
 
 // The shelf whose stock a document draws on; "" where it is written out.
 std::string shelf_of(const Json& document) {
@@ -43,14 +28,14 @@ std::map<BookedFor, Booked> wanted(const std::string& visit, const Json& running
     for (const Json& body : *mixed)
       for (const Json& part : list_at(body, "parts"))
         out[{visit, text_at(body, "label"), text_at(part, "product"), std::max(1, body.value("mix", 1))}].use +=
-            milligrams(number_at(part, "grams"));
+            milligrams(number_at(part, "grams").value_or(0));
   } else {
     for (const Json& a : list_at(running, "additions"))
       out[{visit, text_at(a, "bowl"), text_at(a, "product"), std::max(1, a.value("mix", 1))}].use +=
-          milligrams(number_at(a, "grams"));
+          milligrams(number_at(a, "grams").value_or(0));
   }
   for (const Json& left : list_at(running, "leftovers")) {
-    Milligrams total = 0, thrown = milligrams(number_at(left, "grams"));
+    Milligrams total = 0, thrown = milligrams(number_at(left, "grams").value_or(0));
     std::vector<Booked*> parts;
     for (auto& [key, booked] : out) {
       if (key.bowl != text_at(left, "bowl") || key.mix != left.value("mix", 1)) continue;

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "civil.h"
+#include "members.h"
 #include "strandline/salon/stock.h"
 
 namespace strandline::salon {
@@ -10,17 +11,6 @@ namespace strandline::salon {
 namespace {
 
 using wire::Json, wire::Moved, wire::StockIs, wire::StockItem;
-
-std::string text_at(const Json& object, const char* key) {
-  const auto it = object.find(key);
-  return it != object.end() && it->is_string() ? it->get<std::string>() : "";
-}
-
-std::optional<double> number_at(const Json& object, const char* key) {
-  const auto it = object.find(key);
-  if (it == object.end() || !it->is_number()) return std::nullopt;
-  return it->get<double>();
-}
 
 // Grams a day of each product, used or thrown away, over the window of the rules.
 std::map<std::string, double> pace(const Ledger& ledger, int today, const StockRules& rules) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "handed_in.h"
+#include "members.h"
 #include "of_store.h"
 #include "strandline/salon/knowledge.h"
 
@@ -27,11 +28,6 @@ Result<wire::Json> keepable(const wire::Json& document, const wire::Sources& sou
   out.erase("options");
   if (!habit.is_null()) out["options"]["habit"] = habit;
   return out;
-}
-
-std::string text_at(const wire::Json& document, const char* key) {
-  const auto found = document.find(key);
-  return found != document.end() && found->is_string() ? found->get<std::string>() : "";
 }
 
 // `opened_at` "" = with this save.

@@ -84,7 +84,6 @@ void add_hand_notes(httplib::Server& http, Context& context);  // /hand-notes
 void add_shelf(httplib::Server& http,
                Context& context);  // /shelf, /shelf/read, /shelf/classes, /shelves …, /tones, /levels
 void add_stock(httplib::Server& http, Context& context);   // /stock …, /prices, /price
-void add_verbs(httplib::Server& http, Context& context);   // /assess … /what-if
 void add_visits(httplib::Server& http, Context& context);  // /visits, /visits/{id}, /changes
 
 }  // namespace strandline::server

@@ -7,7 +7,8 @@
 namespace strandline::learned {
 
 Problems in_words(const std::vector<Factor>& factors) {
-  // Levels that the usual bowl of a permanent colour moves by, per unit of the logarithm; and of warmth.
+  // Levels that the usual bowl of a permanent colour moves by, per unit of the logarithm; and of warmth (priors, for
+  // words only). What is smaller than a fifth of a level is not worth one (by choice).
   constexpr double kPerLift = 1.7, kPerDepth = 1.5, kPerWarmth = 1.5, kLeastLevels = 0.2;
   struct Line {
     double size;

@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "engine/tests/cleared.h"
-#include "engine/tests/support.h"
+#include "engine/tests/pipeline/one_bowl.h"
 
 namespace strandline {
 namespace {
@@ -13,22 +13,8 @@ namespace {
 using namespace testing_support;
 
 Visit one_bowl() {
-  Visit v;
-  v.head = two_areas();
-  v.shelf = small_shelf();
-  SchedulePolicy& p = v.policy.schedule;
-  p.cover_areas = {AreaKind::crown, AreaKind::top,     AreaKind::nape,          AreaKind::other,
-                   AreaKind::sides, AreaKind::temples, AreaKind::front_hairline};
-  p.lighten_areas = p.cover_areas;
-  p.prepare = {5, 1}, p.remove_packet = {2, 0.5};
-  p.first_check = 15, p.check_every_min = 5, p.check_every_max = 10, p.check_minutes = 1;
-  p.late_tolerance = 10, p.sample_points = 64, p.node_limit = 60000;
-  Bowl a;
-  a.label = "A";
-  a.formula.range = "tint";
-  a.formula.minutes = 35;
-  a.formula.parts = {{"shade-1", 30}, {"developer-6", 30}};
-  a.zones = {"crown/regrowth"};
+  Visit v = clocked_visit();
+  const Bowl a = tint_on({"crown/regrowth"});
   v.bowls = {a};
   return cleared(v);
 }

@@ -6,7 +6,7 @@
 #include <random>
 
 #include "engine/tests/cleared.h"
-#include "engine/tests/support.h"
+#include "engine/tests/pipeline/one_bowl.h"
 #include "strandline/pipeline.h"
 #include "strandline/running.h"
 
@@ -18,21 +18,8 @@ using namespace testing_support;
 constexpr double kEps = 1e-6;
 
 Visit two_steps() {
-  Visit v;
-  v.head = two_areas();
-  v.shelf = small_shelf();
-  SchedulePolicy& p = v.policy.schedule;
-  p.cover_areas = {AreaKind::crown, AreaKind::top,     AreaKind::nape,          AreaKind::other,
-                   AreaKind::sides, AreaKind::temples, AreaKind::front_hairline};
-  p.lighten_areas = p.cover_areas;
-  p.prepare = {5, 1}, p.remove_packet = {2, 0.5};
-  p.first_check = 15, p.check_every_min = 5, p.check_every_max = 10, p.check_minutes = 1;
-  p.late_tolerance = 10, p.sample_points = 16, p.node_limit = 60000;
-  Bowl a;
-  a.label = "A";
-  a.formula.range = "tint";
-  a.formula.minutes = 35;
-  a.formula.parts = {{"shade-1", 30}, {"developer-6", 30}};
+  Visit v = clocked_visit(16);
+  Bowl a = tint_on({});
   for (const ZoneRef& z : zones(v.head)) a.zones.push_back(z.id);
   Bowl b = a;
   b.label = "B", b.step = 2;
