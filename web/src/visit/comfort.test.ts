@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Timeline } from '../api/types';
-import { EVERY_MIN, feelings, stretches, toAsk, UNEASY_MIN, type Asked } from './comfort';
+import { EVERY_MIN, feelings, lastOf, stretches, toAsk, UNEASY_MIN, type Asked } from './comfort';
 
 const on = (...times: [number, number][]) =>
   ({
@@ -20,6 +20,17 @@ it('asks some minutes after the last answer, sooner where it did not feel well',
   const clock = on([0, 40]);
   expect(toAsk(clock, [{ at: 12, feels: 'well' }])).toEqual([22, 32]);
   expect(toAsk(clock, [{ at: 12, feels: 'itches' }])[0]).toBe(17);
+});
+
+it('takes the answer told later for the newest where two fall in one moment', () => {
+  const stretch = { from: 0, until: 40 };
+  const twice: Asked[] = [
+    { at: 12, feels: 'itches' },
+    { at: 12, feels: 'stings' },
+  ];
+  expect(lastOf(twice, stretch)?.feels).toBe('stings');
+  expect(lastOf([{ at: 14, feels: 'well' }, ...twice], stretch)?.feels).toBe('well');
+  expect(lastOf([{ at: 50, feels: 'well' }], stretch)).toBeUndefined();
 });
 
 it('never leaves anybody unasked for longer than that', () => {

@@ -25,10 +25,21 @@ export function stretches(timeline: Timeline): { from: number; until: number }[]
   return out;
 }
 
+/** The newest answer of a stretch; of two in the same moment the one that was told later. */
+export function lastOf(
+  asked: readonly Asked[],
+  { from, until }: { from: number; until: number },
+): Asked | undefined {
+  return asked
+    .filter((one) => one.at >= from && one.at <= until)
+    .reduce<Asked | undefined>((last, one) => (last && last.at > one.at ? last : one), undefined);
+}
+
 /** When the client is to be asked: while anything is on, some minutes after the last answer, then again and again. */
 export function toAsk(timeline: Timeline, asked: readonly Asked[]): number[] {
-  return stretches(timeline).flatMap(({ from, until }) => {
-    const last = asked.filter((one) => one.at >= from && one.at <= until).sort((a, b) => b.at - a.at)[0];
+  return stretches(timeline).flatMap((stretch) => {
+    const { from, until } = stretch;
+    const last = lastOf(asked, stretch);
     const out: number[] = [];
     const first = last
       ? last.at + (['well', 'cold'].includes(last.feels) ? EVERY_MIN : UNEASY_MIN)
