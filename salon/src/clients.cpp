@@ -143,7 +143,7 @@ Result<int> Clients::add(const std::vector<NewClient>& list, const std::string& 
                        .about = about});
     };
     tell(named_kind, "-name", {{"name", one.name}});
-    if (!one.text.empty() || !one.contact.empty())
+    if (!one.text.empty() || !one.contact.empty() || !one.date.empty())
       tell(card_kind, "-card", {{"date", one.date}, {"text", one.text}, {"contact", one.contact}});
   }
   if (facts.empty()) return 0;

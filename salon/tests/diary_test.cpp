@@ -227,6 +227,8 @@ TEST_F(DiaryTest, TakesCardsAndListsOfClientsWholeOrNotAtAll) {
   ASSERT_FALSE(refused);
   EXPECT_EQ(refused.error()[0].path, "/clients/1/name");
   EXPECT_EQ(clients.find("")->size(), 2u);
+  ASSERT_TRUE(clients.add({{"card-5-of-the-list", "Dora", "2024-01-05", "", ""}}));
+  EXPECT_EQ(clients.open("card-5-of-the-list")->cards.size(), 1u) << "a day alone is kept too";
 }
 
 }  // namespace

@@ -12,6 +12,7 @@ import {
   removeSpan,
   splitSpan,
   withReading,
+  trimmed,
 } from './head';
 import { readSpan, valueOf, writeSpan, type Reading } from './reading';
 
@@ -130,5 +131,19 @@ describe('areas', () => {
       [2.7, 21.2],
     ]);
     joined(head.areas[0]!.spans);
+  });
+});
+
+describe('a cut', () => {
+  const span = (id: string, from_cm: number, to_cm: number) => ({ id, from_cm, to_cm, level: 5 });
+  const head = {
+    areas: [{ id: 'top', spans: [span('regrowth', 0, 1.5), span('lengths', 1.5, 20), span('ends', 20, 24)] }],
+  };
+  const ends = (cm: number) => trimmed(head, cm).areas[0]?.spans.map(({ id, to_cm }) => `${id} ${to_cm}`);
+  it('shortens the tips and drops what is gone', () => {
+    expect(ends(0)).toEqual(['regrowth 1.5', 'lengths 20', 'ends 24']);
+    expect(ends(2.5)).toEqual(['regrowth 1.5', 'lengths 20', 'ends 21.5']);
+    expect(ends(6)).toEqual(['regrowth 1.5', 'lengths 18']);
+    expect(ends(90)).toEqual(['regrowth 0.5']);
   });
 });

@@ -150,3 +150,20 @@ export function withReading(
     spans: a.spans.map((s) => (s.id === span ? writeSpan(s, { ...readSpan(s), ...change }) : s)),
   }));
 }
+
+/** The least that is left of hair that was cut, in cm. */
+const STUBBLE_CM = 0.5;
+
+/** The same head with so many centimetres cut off the tips. */
+export function trimmed(head: Head, cm: number): Head {
+  if (cm <= 0) return head;
+  return {
+    ...head,
+    areas: head.areas.map((area) => {
+      const first = area.spans[0]?.from_cm ?? 0;
+      const length = tidy(Math.max(lengthOf(area) - cm, first + STUBBLE_CM));
+      const spans = area.spans.filter((span) => (span.from_cm ?? 0) < length);
+      return { ...area, spans: spans.map((span) => ({ ...span, to_cm: Math.min(span.to_cm, length) })) };
+    }),
+  };
+}

@@ -8,6 +8,7 @@ import { chair } from './chair';
 import { clock } from './clock';
 import { diary } from './diary';
 import { doors } from './doors';
+import { everyday } from './everyday';
 import { hair } from './hair';
 import { kit } from './kit';
 import { learned } from './learned';
@@ -49,4 +50,5 @@ export const de: Dictionary = {
   ...learned,
   ...diary,
   ...beside,
+  ...everyday,
 };

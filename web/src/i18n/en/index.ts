@@ -7,6 +7,7 @@ import { chair } from './chair';
 import { clock } from './clock';
 import { diary } from './diary';
 import { doors } from './doors';
+import { everyday } from './everyday';
 import { hair } from './hair';
 import { kit } from './kit';
 import { learned } from './learned';
@@ -48,4 +49,5 @@ export const en = {
   ...learned,
   ...diary,
   ...beside,
+  ...everyday,
 } as const;
