@@ -77,7 +77,10 @@ async function ranOut(page: Page) {
 }
 
 async function handedIn(page: Page, said: string) {
-  await page.getByRole('navigation').getByRole('link', { name: /result/ }).click();
+  await page
+    .getByRole('navigation')
+    .getByRole('link', { name: /result/ })
+    .click();
   await page.getByLabel('What they said').fill(said);
   const level = page.getByRole('spinbutton', { name: /Level reached/ }).first();
   await level.focus();
