@@ -2,7 +2,7 @@ import type { beside as english } from '../en/beside';
 import type { Part } from '../types';
 
 export const beside: Part<typeof english> = {
-  'step.beside': 'daneben',
+  'step.beside': 'außerdem',
   'beside.told': 'Notiert',
   'beside.prepare': 'Bereit vor der ersten Schale',
   'beside.prepared': 'Das ist getan',

@@ -183,7 +183,7 @@ export const chair: Part<typeof english> = {
   'incident.onset': 'Tag des Beginns',
   'incident.signs': 'Anzeichen',
   'incident.where': 'Wo',
-  'incident.inside': 'Wo das Produkt aufgetragen war',
+  'incident.inside': 'Nur dort, wo das Produkt aufgetragen war',
   'incident.serious': 'Führte zu',
   'incident.course': 'Jetzt ist es',
   'incident.product': 'Produkt, voller Name',

@@ -1,6 +1,6 @@
 /** What happens beside the bowl: preparing, handing over, refusing, pictures, paying. */
 export const beside = {
-  'step.beside': 'beside it',
+  'step.beside': 'besides',
   'beside.told': 'Noted',
   'beside.prepare': 'Ready before the first bowl',
   'beside.prepared': 'This is done',

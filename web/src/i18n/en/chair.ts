@@ -176,7 +176,7 @@ export const chair = {
   'incident.onset': 'Day it began',
   'incident.signs': 'Signs',
   'incident.where': 'Where',
-  'incident.inside': 'Where the product was put on',
+  'incident.inside': 'Only where the product was put on',
   'incident.serious': 'Led to',
   'incident.course': 'Now it is',
   'incident.product': 'Product, full name',

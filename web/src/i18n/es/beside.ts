@@ -2,7 +2,7 @@ import type { beside as english } from '../en/beside';
 import type { Part } from '../types';
 
 export const beside: Part<typeof english> = {
-  'step.beside': 'al lado',
+  'step.beside': 'además',
   'beside.told': 'Anotado',
   'beside.prepare': 'Listo antes del primer bol',
   'beside.prepared': 'Está hecho',

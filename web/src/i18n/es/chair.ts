@@ -183,7 +183,7 @@ export const chair: Part<typeof english> = {
   'incident.onset': 'Día en que empezó',
   'incident.signs': 'Signos',
   'incident.where': 'Dónde',
-  'incident.inside': 'Donde se aplicó el producto',
+  'incident.inside': 'Solo donde se aplicó el producto',
   'incident.serious': 'Llevó a',
   'incident.course': 'Ahora está',
   'incident.product': 'Producto, nombre completo',

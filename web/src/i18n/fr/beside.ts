@@ -2,7 +2,7 @@ import type { beside as english } from '../en/beside';
 import type { Part } from '../types';
 
 export const beside: Part<typeof english> = {
-  'step.beside': 'à côté',
+  'step.beside': 'et aussi',
   'beside.told': 'Noté',
   'beside.prepare': 'Prêt avant le premier bol',
   'beside.prepared': 'C’est fait',

@@ -185,7 +185,7 @@ export const chair: Part<typeof english> = {
   'incident.onset': 'Jour du début',
   'incident.signs': 'Signes',
   'incident.where': 'Où',
-  'incident.inside': 'Là où le produit était posé',
+  'incident.inside': 'Uniquement là où le produit était posé',
   'incident.serious': 'A conduit à',
   'incident.course': 'Maintenant c’est',
   'incident.product': 'Produit, nom complet',
