@@ -103,6 +103,8 @@ constexpr std::array sentences{
              "Give a shade, or a level with a tone, or L*a*b*, or \"leave\": true."},
     Sentence{"second_tone_needs_level", "A second tone stands without a level.",
              "Give the level, with the leading tone in \"tone\"; a shade or L*a*b* says its tone itself."},
+    Sentence{"shadow_needs_lengths", "No span of its area lies below {zone}, so nothing can be a shadow against it.",
+             "Give the zone a level and a tone of its own."},
     Sentence{"aim_missing", "The zone {zone} has no aim.", "Add one, or an aim for \"*\", or \"leave\": true."},
     Sentence{"unknown_zone", "There is no zone \"{zone}\" on this head.",
              "Write area/span as they are named in the head."},

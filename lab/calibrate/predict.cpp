@@ -61,6 +61,15 @@ Values lightener_level(const At& a) {
   return {a.hair.level(a.hair.colour(a.hair.after_lightener(a.hair.natural(a.at(0)), a.at(1), a.at(2), a.at(3))).l)};
 }
 
+// at: start level, % in the bottle, ratio, minutes, minutes of the whole course.
+Values lightening_course(const At& a) {
+  auto gain = [&](double minutes) {
+    const Fibre f = a.hair.after_lightener(a.hair.natural(a.at(0)), a.at(1), a.at(2), minutes);
+    return a.hair.level(a.hair.colour(f).l) - a.at(0);
+  };
+  return {gain(a.at(3)) / gain(a.at(4))};
+}
+
 // at: start level, % and sessions of the first, % and sessions of the second. The unknown length of a session is the
 // one that brings the first to level 9.5 (19 of 20).
 Values sessions(const At& a) {
@@ -116,6 +125,7 @@ const std::map<std::string, std::function<Values(const At&)>>& kinds() {
                                                                             {"hue_at_level", hue_at_level},
                                                                             {"lightener_level", lightener_level},
                                                                             {"sessions", sessions},
+                                                                            {"lightening_course", lightening_course},
                                                                             {"diffusion_ratio", diffusion_ratio},
                                                                             {"time_exponent", time_exponent},
                                                                             {"saturation", saturation},

@@ -1,6 +1,7 @@
 // A worked head: its document, what its first answer must and should be, and the one fact that changes it.
 #pragma once
 
+#include <cmath>
 #include <functional>
 
 #include "offer.h"
@@ -40,7 +41,10 @@ inline ZoneAim& aim_for(Visit& v, const std::string& zone) {
 inline double step(const Offer& o, const std::string& a, const std::string& b) {
   return std::abs(o.level(a) - o.level(b));
 }
-inline bool within(const Offer& o, const std::string& zone, Bound level) { return level.holds(o.level(zone)); }
+// In tenths of a level, as it is told.
+inline bool within(const Offer& o, const std::string& zone, Bound level) {
+  return level.holds(std::round(10 * o.level(zone)) / 10);
+}
 
 inline bool meets(Weeks told, Bound weeks) { return weeks.meets(told.from, told.until); }
 inline bool line(const Offer& o, Bound weeks) { return meets(o.plan.after.line, weeks); }

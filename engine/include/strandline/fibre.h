@@ -38,6 +38,7 @@ struct Treatment {
   double fourier = 0;            // D·t/a² on average hair (M7)
   double fourier_reference = 0;  // of the reference process: uptake 1 by definition
   double shown_on_melanin = 1;   // share of the load that shows on a fibre full of melanin; 1 on one without (M18)
+  double melanin_scale = 0.08;   // how much melanin, % w/w, is full of it
   double wear = 0;               // condition spent (M16)
   double softening = 0;          // resistance of white hair left = exp(−softening)
 };
@@ -47,8 +48,8 @@ struct Treatment {
 double cylinder_uptake(double fourier);
 
 // M18. Share of a deposit that shows on this fibre, in (0, 1]: falls from 1 with the melanin and with the dye that are
-// there already, continuously, so that a trace of either changes a trace. `on_melanin` is the treatment's own.
-double shown(const Fibre& fibre, double on_melanin, const Constants& constants);
+// there already, continuously, so that a trace of either changes a trace.
+double shown(const Fibre& fibre, const Treatment& treatment, const Constants& constants);
 // How much of the offered load this fibre takes and shows, 1 = average white hair by the reference process; ≥ 0. By the
 // melanin and dye before the bowl.
 double uptake(const Fibre& fibre, const Treatment& treatment, const Constants& constants);

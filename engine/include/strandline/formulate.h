@@ -147,7 +147,7 @@ struct Alternative {
   // "lighter_first" (seldom too dark; to be deepened at the basin), "gentler" (weaker developer), "simpler" (fewer
   // tubes), "fewer_bowls", "cheaper", "later_on_lengths", "quicker" (shorter time), "softer_line" (no permanent colour:
   // regrowth shows less of a line); "closer" (finer grams or a fourth shade: nearer to the wish than the certified
-  // best, but no best itself).
+  // best, but no best itself); "as_wished" (to the letter, where the plan takes regrowth to what its lengths come to).
   std::string axis;
   std::vector<PlannedBowl> bowls;
   std::vector<ZonePlan> zones;

@@ -79,6 +79,16 @@ Target from_today(const ZoneAim& wish, const std::string& zone, const Today& tod
   return t;
 }
 
+// So many levels darker than the next span of the area is wished, or looks where it is to stay.
+Target shadow(const ZoneAim& wish, const ZoneRef& next, const Target& below, std::optional<Today>& today,
+              const Head& head) {
+  if (below.leave && !today) today.emplace(head);
+  const double level = below.leave ? level_of_lightness(today->of(next.id)->lab.l) : below.level;
+  Target t = in_words(std::clamp(level - *wish.shadow, level_lowest, level_highest), wish.tone);
+  t.shadow = *wish.shadow;
+  return t;
+}
+
 // A clear fashion tone on hair that is pale enough for it: what its own direct colour makes of such hair at that depth.
 bool is_vivid(const ZoneAim& wish, const ZoneRef& zone, const Shelf& shelf) {
   constexpr double kPastelFrom = 8.5;  // level; as the fact "vivid" of the rules
@@ -120,7 +130,7 @@ Result<Target> target_of(const ZoneAim& wish, const std::string& path, const She
   t.leave = wish.leave;
   if (wish.leave) return t;
   const int given = !wish.shade.empty() + wish.level.has_value() + wish.lab.has_value() + !wish.match.empty() +
-                    wish.brighter_by.has_value() + wish.blend.has_value();
+                    wish.brighter_by.has_value() + wish.blend.has_value() + wish.shadow.has_value();
   if (given != 1) return tl::unexpected(Problems{{"aim_needs_one", path, {{"given", std::to_string(given)}}}});
   if (wish.second_tone && !wish.level)
     return tl::unexpected(Problems{{"second_tone_needs_level", path + "/second_tone", {}}});
@@ -130,6 +140,7 @@ Result<Target> target_of(const ZoneAim& wish, const std::string& path, const She
       return tl::unexpected(Problems{{"unknown_zone", path + "/match", {{"zone", wish.match}}}});
     return t;
   }
+  if (wish.shadow) return t;
   if (!wish.shade.empty()) {
     const Product* shade = find_product(shelf, wish.shade);
     // Clear, and what has a hue and no level, is no wish by its name; a swatch always is.
@@ -174,16 +185,19 @@ Result<std::vector<Target>> aim(const Head& head, const std::vector<ZoneAim>& wi
     made.push_back(target_of(wishes[i], "/aims/" + std::to_string(i), shelf, all));
     if (!made.back()) problems.insert(problems.end(), made.back().error().begin(), made.back().error().end());
   }
-  for (const ZoneRef& z : all) {
+  auto wish_for = [&](const std::string& zone) {
     auto named = [&](const std::string& name) {
       return std::find_if(wishes.begin(), wishes.end(), [&](const ZoneAim& w) { return w.zone == name; });
     };
-    auto wish = named(z.id);
-    if (wish == wishes.end()) wish = named("*");
+    const auto wish = named(zone);
+    return wish == wishes.end() ? named("*") : wish;
+  };
+  for (const ZoneRef& z : all) {
     if (wishes.empty()) {
       problems.push_back({"aim_missing", "/aims", {{"zone", z.id}}});
       continue;
     }
+    const auto wish = wish_for(z.id);
     // A wish for one area leaves the rest as it is.
     Target unasked;
     unasked.leave = true;
@@ -195,10 +209,22 @@ Result<std::vector<Target>> aim(const Head& head, const std::vector<ZoneAim>& wi
     targets.push_back(today_matters ? from_today(*wish, z.id, *today) : *t);
     if (wish != wishes.end() && !wish->leave && is_vivid(*wish, z, shelf))
       targets.back().lab = vivid(*wish->level, wish->tone);
-    targets.back().zone = z.id;
-    targets.back().weight = tables::area_visibility[static_cast<size_t>(z.area->kind)][0] * own_share(head, *z.area);
   }
   if (!problems.empty()) return tl::unexpected(problems);
+  // From the tips in: a shadow may lie over another.
+  for (size_t i = all.size(); i-- > 0;) {
+    const auto wish = wish_for(all[i].id);
+    if (wish != wishes.end() && !wish->leave && wish->shadow) {
+      if (i + 1 == all.size() || all[i + 1].area != all[i].area)
+        return tl::unexpected(Problems{{"shadow_needs_lengths",
+                                        "/aims/" + std::to_string(wish - wishes.begin()) + "/shadow",
+                                        {{"zone", all[i].id}}}});
+      targets[i] = shadow(*wish, all[i + 1], targets[i + 1], today, head);
+    }
+    targets[i].zone = all[i].id;
+    targets[i].weight =
+        tables::area_visibility[static_cast<size_t>(all[i].area->kind)][0] * own_share(head, *all[i].area);
+  }
   return targets;
 }
 

@@ -20,8 +20,6 @@ void later_rows(Rows& rows) {
   const Basis reds = fitted("J Cosmet Sci 72:278 (2021), table III");
   rows.within("fade.red.first_two_of_twelve_washes", 0.7, 1, of_twelve_after_two(kRed), reds);
   rows.within("fade.brown.first_two_of_twelve_washes", 0.3, 0.7, of_twelve_after_two(kBrown), reds);
-  rows.within("fade.permanent.left_after_30_washes", 0.85, 1, left(ProductClass::permanent, kBrown, 30),
-              fitted("IFSCC Mag 11:139 (2008), more than 0.9 for modern shades; less for others"));
   rows.within("fade.demi.left_after_24_washes", 0, 0.35, left(ProductClass::demi, kBrown, 24), classes);
   rows.within("fade.direct.left_after_8_washes", 0, 0.25, left(ProductClass::direct, kBrown, 8), classes);
 }

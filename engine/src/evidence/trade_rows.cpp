@@ -47,11 +47,9 @@ class Bench {
     if (!bowl) return f;
     return treated(f, treatment(*bowl, 5, 15, Constants{}), selectivity(f, Constants{}), Constants{});
   }
-  // White hair under what the shade offers.
-  Lab of_load(const Product& shade) const {
-    const Spectrum load = saturated(offered(shade, *find_range(shelf_, shade.range)));
-    Fibre white = white_fibre();
-    white.dye = load;
+  // White hair, as a bowl left it, under what the shade offers.
+  Lab of_load(const Product& shade, Fibre white) const {
+    white.dye = saturated(offered(shade, *find_range(shelf_, shade.range)));
     return colour(white);
   }
   double level_after(double natural, double shade_level, double percent) const {
@@ -119,7 +117,8 @@ void white_beside_pigmented(Rows& rows, const Bench& bench) {
 void reference_process(Rows& rows, const Bench& bench) {
   for (double level : {4.0, 6.0, 8.0}) {
     const Product* s = bench.shade(ProductClass::permanent, level, Tone::natural);
-    const double miss = s ? delta_e_2000(colour(bench.after(white_fibre(), s, 6)), bench.of_load(*s)) : kNone;
+    const Fibre white = bench.after(white_fibre(), s, 6);
+    const double miss = s ? delta_e_2000(colour(white), bench.of_load(*s, white)) : kNone;
     rows.within("reference_process.shade" + text(level), 0, 1, miss, law_or_identity("by definition"));
   }
 }

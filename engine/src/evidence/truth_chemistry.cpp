@@ -24,7 +24,8 @@ Chemistry::Chemistry(Random& random, const Light& light, const Ladder& ladder) :
   yield_ = std::clamp(random.normal(0.3, 0.07), 0.1, 0.6);
   intermediate_ratio_ = std::clamp(random.normal(0.33, 0.06), 0.1, 0.7);
   pheomelanin_ratio_ = std::clamp(random.normal(0.4, 0.1), 0.1, 0.9);
-  yellow_ratio_ = random.uniform(0.05, 0.4);
+  // b* of white hair from 20 to 8 (Richena, thesis, Unicamp) by anything from 20 min of 6 % to an hour of 12 %.
+  yellow_ratio_ = random.uniform(0.2, 0.8);
   order_ = random.normal(0.85, 0.1);
   lag_min_ = random.uniform(1, 4), tires_min_ = random.uniform(15, 35);
   at_skin_ = random.uniform(1.2, 1.5), fall_cm_ = random.uniform(0.7, 1.3);

@@ -43,7 +43,10 @@ std::vector<Band> bands(const Head& head, const std::vector<Target>& targets, co
              light->today.named.level - dark->today.named.level, 0};
       if (b.levels < Constants{}.band_from_levels) continue;
       const Target *up = wish_of(targets, light->zone), *down = wish_of(targets, dark->zone);
-      if (up && down) b.wished = up->level - down->level;
+      if (up && down)
+        b.wished = up->level - down->level;
+      else if (down && light->zone == refs[j].id)
+        b.wished = down->shadow;  // beside what stays
       all.push_back(std::move(b));
     }
   std::stable_sort(all.begin(), all.end(), [](const Band& a, const Band& b) { return a.levels > b.levels; });

@@ -237,13 +237,14 @@ struct ZoneDrawer {
     const FibreAsRead as_read(p, natural.value);
     const std::vector<double> level_z = columns.next(DoubtSource::level_reading);
     const std::vector<double> share_z = columns.next(DoubtSource::white_share);
-    auto finish = [&](Fibre f, double porosity_z) {
+    auto finish = [&](Fibre f, double porosity_z, double resistance_z) {
       f.porosity = std::clamp(span.porosity.value + span.porosity.sd * porosity_z, 0.0, kPorosityHigh);
-      f.resistance = p.kind == FibreKind::white ? span.resistance : 0;
+      const bool resists = p.kind == FibreKind::white && span.resistance > 0;
+      f.resistance = resists ? std::clamp(span.resistance + c.reading_resistance_sd * resistance_z, 0.0, 1.0) : 0;
       return f;
     };
     zone.nominal.shares.push_back(p.share.value / total);
-    zone.nominal.fibres.push_back(finish(as_read.at(p.level.value, 1), 0));
+    zone.nominal.fibres.push_back(finish(as_read.at(p.level.value, 1), 0, 0));
     // Heads of one level differ in tone; hair that was measured or coloured shows its own.
     const double tone_sd = p.origin == ColourOrigin::natural && !p.measured ? pheomelanin_sd() : 0;
     const bool by_word = p.origin != ColourOrigin::natural && !p.measured;
@@ -251,6 +252,7 @@ struct ZoneDrawer {
     const std::vector<double> lift_z = columns.next(DoubtSource::lightening);
     const std::vector<double> warm_z = columns.next(DoubtSource::level_reading);
     const std::vector<double> red_z = columns.next(DoubtSource::level_reading);
+    const std::vector<double> resistance_z = columns.next(DoubtSource::uptake);
     for (int s = 0; s < count; ++s) {
       const double z = std::sqrt(kSharedVariance) * shared_level[s] + std::sqrt(1 - kSharedVariance) * level_z[s];
       const double w = std::sqrt(kSharedVariance) * shared_white[s] + std::sqrt(1 - kSharedVariance) * share_z[s];
@@ -258,7 +260,7 @@ struct ZoneDrawer {
       Fibre read = as_read.at(p.level.value + p.level.sd * z, std::exp(c.lift_under_sd * lift_z[s]));
       if (by_word) read = retoned(read, warm_sd * warm_z[s], c.reading_red_sd * red_z[s]);
       read = with_pheomelanin(read, tone_sd * shared_tone[s]);
-      zone.scenarios[s].fibres.push_back(finish(read, porosity[s]));
+      zone.scenarios[s].fibres.push_back(finish(read, porosity[s], resistance_z[s]));
     }
   }
 

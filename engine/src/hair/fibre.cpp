@@ -79,12 +79,12 @@ double cylinder_uptake(double fo) {
   return 1 - left;
 }
 
-double shown(const Fibre& f, double on_melanin, const Constants& c) {
+double shown(const Fibre& f, const Treatment& t, const Constants& c) {
   double dye = 0;
   for (double d : f.dye) dye += d / kBands;
   const double melanin = f.eumelanin + f.pheomelanin + f.oxidised;
   const auto falls = [](double to, double with) { return to + (1 - to) * std::exp(-with); };
-  return falls(std::min(1.0, on_melanin), melanin / c.shown_melanin_scale) *
+  return falls(std::min(1.0, t.shown_on_melanin), melanin / t.melanin_scale) *
          falls(std::min(1.0, c.shown_on_dye), dye / c.shown_dye_scale);
 }
 
@@ -93,8 +93,7 @@ double uptake(const Fibre& f, const Treatment& t, const Constants& c) {
   const double resistant = std::pow(c.resistant_diffusion_factor, f.resistance);
   const double reference = cylinder_uptake(t.fourier_reference);
   if (reference <= 0) return 0;
-  return c.shade_strength * shown(f, t.shown_on_melanin, c) * cylinder_uptake(t.fourier * damage * resistant) /
-         reference;
+  return c.shade_strength * shown(f, t, c) * cylinder_uptake(t.fourier * damage * resistant) / reference;
 }
 
 Spectrum selectivity(const Fibre& f, const Constants& c) {

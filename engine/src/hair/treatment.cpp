@@ -18,9 +18,12 @@ double diffusivity(ProductClass cls, const Constants& c) {
   return cls == ProductClass::direct ? c.diffusivity_direct : c.diffusivity_permanent;
 }
 
-// What is worked out through swollen, alkaline hair shows more than what is laid on (M18).
-double shown_on_melanin(ProductClass cls, const Constants& c) {
-  return cls == ProductClass::permanent || cls == ProductClass::high_lift ? c.shown_permanent : c.shown_demi;
+// What is worked out through swollen, alkaline hair shows more than what is laid on, and is covered sooner by little
+// melanin (M18).
+void show_on_melanin(ProductClass cls, const Constants& c, Treatment& t) {
+  const bool worked_out = cls == ProductClass::permanent || cls == ProductClass::high_lift;
+  t.shown_on_melanin = worked_out ? c.shown_permanent : c.shown_demi;
+  t.melanin_scale = worked_out ? c.shown_melanin_scale : c.shown_demi_scale;
 }
 
 // A remover has its own full time.
@@ -30,6 +33,12 @@ double dye_exposure(const BowlChemistry& bowl, double exposure, const Constants&
     return timed ? c.remover_exposure * std::pow(bowl.minutes / bowl.reference_minutes, c.lift_time_exponent) : 0;
   }
   return exposure * (bowl.cls == ProductClass::lightener ? c.lightener_on_tint : c.tint_on_tint_lift);
+}
+
+// A lightener is spent as it works; the bath of a tint keeps its peroxide for hours.
+double working(const BowlChemistry& bowl, const Constants& c) {
+  if (bowl.cls != ProductClass::lightener) return bowl.minutes;
+  return -c.lightener_tires_minutes * std::expm1(-bowl.minutes / c.lightener_tires_minutes);
 }
 
 // Warmth of the scalp: highest at the skin, falling in a straight line to none at the reach; its mean over the span.
@@ -108,7 +117,7 @@ Result<BowlChemistry> chemistry(const Formula& formula, const Shelf& shelf) {
 Treatment treatment(const BowlChemistry& bowl, double from_cm, double to_cm, const Constants& c) {
   Treatment t;
   const double radius_m = c.fibre_diameter_um / 2 * 1e-6;
-  const double time = bowl.minutes > 0 ? std::pow(bowl.minutes / c.lift_full_minutes, c.lift_time_exponent) : 0;
+  const double time = bowl.minutes > 0 ? std::pow(working(bowl, c) / c.lift_full_minutes, c.lift_time_exponent) : 0;
   const double water = bowl.damp_hair ? c.damp_dilution : 1;
   const double strength = std::pow(bowl.peroxide_percent * water / c.lift_reference_bowl_percent, c.lift_order);
   // No peroxide, no exposure: that alone makes a direct dye, an acid clear and a remover leave the pigment as it is.
@@ -119,7 +128,7 @@ Treatment treatment(const BowlChemistry& bowl, double from_cm, double to_cm, con
   const double d = diffusivity(bowl.cls, c), seconds = 60;
   t.fourier = d * bowl.minutes * seconds / (radius_m * radius_m);
   t.fourier_reference = d * bowl.reference_minutes * seconds / (radius_m * radius_m);
-  t.shown_on_melanin = shown_on_melanin(bowl.cls, c);
+  show_on_melanin(bowl.cls, c, t);
   t.wear = c.wear_per_exposure * t.exposure;
   t.softening = c.softening_per_exposure * t.exposure;
   return t;

@@ -111,6 +111,29 @@ TEST(Aim, AWishMaySpeakOfToday) {
   EXPECT_EQ(aim(head, {both}, small_shelf()).error()[0].code, "aim_needs_one");
 }
 
+TEST(Aim, AShadowLiesBelowWhatTheNextSpanIsWishedOrLooks) {
+  Head head;
+  Span root = span("root", 0, 4, 0, 6), mids = span("mids", 4, 12, 0, 7), ends = span("ends", 12, 20, 0, 8);
+  head.areas.push_back(area("crown", AreaKind::crown, 250, {root, mids, ends}));
+  ZoneAim at_root, at_mids, at_ends;
+  at_root.zone = "crown/root", at_root.shadow = 1.5, at_root.tone = Tone::ash;
+  at_mids.zone = "crown/mids", at_mids.shadow = 1;
+  const auto beside_what_stays = aim(head, {at_root}, small_shelf());
+  ASSERT_TRUE(beside_what_stays);
+  EXPECT_NEAR((*beside_what_stays)[0].level, 5.5, 0.1);
+  EXPECT_EQ((*beside_what_stays)[0].tone, Tone::ash);
+  EXPECT_TRUE((*beside_what_stays)[1].leave);
+  at_ends.zone = "crown/ends", at_ends.level = 9;
+  const auto over_each_other = aim(head, {at_root, at_mids, at_ends}, small_shelf());
+  ASSERT_TRUE(over_each_other);
+  EXPECT_NEAR((*over_each_other)[1].level, 8, 1e-9);
+  EXPECT_NEAR((*over_each_other)[0].level, 6.5, 1e-9);
+  at_ends.level.reset(), at_ends.shadow = 1;
+  const auto nothing_below = aim(head, {at_ends}, small_shelf());
+  ASSERT_FALSE(nothing_below);
+  EXPECT_EQ(nothing_below.error()[0].code, "shadow_needs_lengths");
+}
+
 TEST(Aim, BlendKeepsTheOwnColourAndTakesSomeOfTheWhite) {
   Head head;
   head.areas.push_back(area("crown", AreaKind::crown, 250, {span("regrowth", 0, 2, 0.3, 6)}));

@@ -108,7 +108,7 @@ TEST(Alternatives, TheLightSideIsSeldomTooDark) {
   };
   for (double sd : {0.5, 0.8, 1.1})
     for (double white : {0.3, 0.6})
-      for (double level : {6.0, 7.0, 8.0}) try_on(sd, white, level);
+      for (double level : {6.0, 6.5, 7.0, 8.0}) try_on(sd, white, level);
   EXPECT_GT(offered, 0);
 }
 

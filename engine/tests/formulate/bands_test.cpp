@@ -43,6 +43,17 @@ TEST(Bands, EveryHalfLevelBetweenNeighboursIsNamed) {
   EXPECT_EQ(told_bands(all).size(), all.size());
 }
 
+TEST(Bands, AShadowBesideHairThatStaysIsToldAsWished) {
+  const Head head = bands_head();
+  const std::vector<ZonePlan> zones = {looks("top/regrowth", 5, 5), looks("top/lengths", 6.4, 6.4)};
+  std::vector<Target> wishes(2);
+  wishes[0].zone = "top/regrowth", wishes[0].level = 5;
+  wishes[1].zone = "top/lengths", wishes[1].leave = true;
+  EXPECT_EQ(told_bands(bands(head, wishes, zones))[0].code, "band");
+  wishes[0].shadow = 1.4;
+  EXPECT_EQ(told_bands(bands(head, wishes, zones))[0].code, "band_wished");
+}
+
 TEST(Bands, WhatWasWishedIsToldAsWished) {
   const Head head = bands_head();
   std::vector<Target> wishes(2);

@@ -105,7 +105,7 @@ TEST(Choose, FindsTheCheapestCover) {
     }
   }
   // The heads are not all of one sort.
-  EXPECT_GT(shared, kSlowed ? 0 : 5);
+  EXPECT_GT(shared, kSlowed ? 0 : 3);
   EXPECT_GT(left, kSlowed ? 0 : 5);
   if (!kSlowed) EXPECT_GT(dear, 3);  // three heads may hold none
   EXPECT_GT(unlawful, kSlowed ? 0 : 5);

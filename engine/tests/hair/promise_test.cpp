@@ -86,16 +86,22 @@ TEST(Promise, AHueWithoutALevelIsACorrectorsAlone) {
   EXPECT_GT(violet[15], violet[kBands - 1] + 0.1);
 }
 
+Treatment half_shown(const Constants& constants) {
+  Treatment t;
+  t.shown_on_melanin = 0.5, t.melanin_scale = constants.shown_melanin_scale;
+  return t;
+}
+
 TEST(Promise, ATraceOfDyeOrMelaninChangesATrace) {
   Fibre f = white_fibre();
-  EXPECT_EQ(shown(f, 0.5, c), 1);
+  EXPECT_EQ(shown(f, half_shown(c), c), 1);
   f.eumelanin = 1e-6;
-  EXPECT_NEAR(shown(f, 0.5, c), 1, 1e-4);
+  EXPECT_NEAR(shown(f, half_shown(c), c), 1, 1e-4);
   f.eumelanin = 0;
   for (double& d : f.dye) d = 1e-6;
-  EXPECT_NEAR(shown(f, 0.5, c), 1, 1e-4);
+  EXPECT_NEAR(shown(f, half_shown(c), c), 1, 1e-4);
   f.eumelanin = 3;
-  EXPECT_NEAR(shown(f, 0.5, c), 0.5, 1e-3);
+  EXPECT_NEAR(shown(f, half_shown(c), c), 0.5, 1e-3);
 }
 
 }  // namespace

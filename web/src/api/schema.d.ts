@@ -1445,6 +1445,8 @@ export interface components {
             brighter_by?: number;
             /** @description own colour, so much of what tells white from the rest goes */
             blend?: number;
+            /** @description levels darker than the next span of its area, on purpose, in tone */
+            shadow?: number;
         };
         Shelf: {
             id?: string;

@@ -53,13 +53,13 @@ describe('a shadow at the root', () => {
     const visit = withWish(start, { span: 'lengths' }, { level: 8, tone: 'beige' });
     const shadow = shadowed(visit, 1.5);
     const shaded = withWishes(visit, {}, shadow);
-    expect(wishFor(shaded, 'crown/regrowth')).toEqual({ level: 6.5, tone: 'beige' });
+    expect(wishFor(shaded, 'crown/regrowth')).toEqual({ shadow: 1.5, tone: 'beige' });
     expect(wishFor(shaded, 'crown/lengths')).toEqual({ level: 8, tone: 'beige' });
   });
 
-  it('follows the reading where nothing is wished below, and stays on the scale', () => {
+  it('takes the tone of the hair below where nothing is wished there', () => {
     expect(wishFor(withWishes(start, {}, shadowed(start, 9)), 'top/regrowth')).toEqual({
-      level: 1,
+      shadow: 9,
       tone: 'natural',
     });
   });

@@ -39,6 +39,7 @@ export function holds(visit: Visit, scope: Scope, wishOf: WishOf): boolean {
     a?.match === b.match &&
     a?.blend === b.blend &&
     a?.brighter_by === b.brighter_by &&
+    a?.shadow === b.shadow &&
     a?.level === b.level &&
     (a?.tone ?? 'natural') === (b.tone ?? 'natural') &&
     a?.second_tone === b.second_tone;
@@ -73,15 +74,13 @@ export const blended =
   (_, span) =>
     readSpan(span).white > 0 ? { blend: share } : undefined;
 
-/** A root darker by so many levels than what is wished for the hair below it, or than that is read. */
+/** A root darker by so many levels than what is wished for the hair below it, or than that looks; in its tone. */
 export const shadowed =
   (visit: Visit, levels: number): WishOf =>
   (area, span) => {
     const below = area.spans[1];
     if (!below || span !== area.spans[0] || (span.from_cm ?? 0) > 0) return undefined;
     const wish = wishFor(visit, zoneId(area, below));
-    const read = readSpan(below);
-    const level = wish?.level ?? read.level + (wish?.brighter_by ?? 0);
-    const tone = wish?.level === undefined ? (wish?.tone ?? read.tone) : (wish.tone ?? 'natural');
-    return { level: Math.max(half(level - levels), 1), tone };
+    const named = wish?.level !== undefined || wish?.brighter_by !== undefined;
+    return { shadow: levels, tone: named ? (wish.tone ?? 'natural') : readSpan(below).tone };
   };

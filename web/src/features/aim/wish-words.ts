@@ -8,5 +8,6 @@ export function wishWords(wish: Wish | undefined): string[] {
   if (wish?.match !== undefined) return [t('wish.as_zone', zoneWords(wish.match))];
   if (wish?.brighter_by !== undefined) return [t('wish.brighter_by', level(wish.brighter_by))];
   if (wish?.blend !== undefined) return [t('wish.blended', share(wish.blend))];
+  if (wish?.shadow !== undefined) return [t('wish.shadowed', level(wish.shadow))];
   return [];
 }

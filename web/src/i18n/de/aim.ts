@@ -93,5 +93,6 @@ export const aim: Part<typeof english> = {
   'wish.note': 'Alles geht vom Haar aus, wie es beurteilt ist. Was nicht verlangt ist, bleibt, wie es ist.',
   'wish.as_zone': (zone) => `wie ${zone}`,
   'wish.brighter_by': (levels) => `${n.tonhöhen(levels)} heller`,
+  'wish.shadowed': (levels) => `Schatten, ${n.tonhöhen(levels)} dunkler`,
   'wish.blended': (share) => `Weiß kaschiert, ${share}`,
 };

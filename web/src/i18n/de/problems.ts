@@ -71,6 +71,8 @@ export const problems: Part<typeof english> = {
     'Ein Ziel für diese Zone angeben: eine Nuance, eine Tonhöhe mit ihrem Ton oder eine Farbe.',
   'problem.second_tone_needs_level': () =>
     'Ein zweiter Ton braucht eine Tonhöhe. Tonhöhe und Töne zusammen angeben.',
+  'problem.shadow_needs_lengths': (p) =>
+    `Unter ${of(p, 'zone')} liegt kein Haar, gegen das es Schatten sein kann. Ein eigenes Ziel angeben.`,
   'problem.aim_missing': (p) => `Noch kein Ziel für ${of(p, 'zone')}. Eines wählen oder es so lassen.`,
   'problem.unknown_shade': (p) =>
     `Die Nuance ${of(p, 'shade')} ist nicht in diesem Regal. Eine andere wählen.`,

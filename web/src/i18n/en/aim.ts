@@ -90,5 +90,6 @@ export const aim = {
   'wish.note': 'Each begins with the hair as it is read. What is not asked for stays as it is.',
   'wish.as_zone': (zone: string) => `as ${zone}`,
   'wish.brighter_by': (levels: string) => `${n.levels(levels)} brighter`,
+  'wish.shadowed': (levels: string) => `shadow, ${n.levels(levels)} darker`,
   'wish.blended': (share: string) => `white blended, ${share}`,
 };

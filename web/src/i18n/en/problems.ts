@@ -67,6 +67,8 @@ export const problems = {
   'problem.aim_needs_one': () =>
     'Give one target for this zone: a shade, a level with its tone, or a colour.',
   'problem.second_tone_needs_level': () => 'A second tone needs a level. Give level and tones together.',
+  'problem.shadow_needs_lengths': (p: P) =>
+    `No hair lies below ${of(p, 'zone')} to be shadowed against. Give it a target of its own.`,
   'problem.aim_missing': (p: P) => `No target yet for ${of(p, 'zone')}. Choose one, or leave it as it is.`,
   'problem.unknown_shade': (p: P) => `The shade ${of(p, 'shade')} is not on this shelf. Choose another.`,
   'problem.unknown_zone': (p: P) => `${of(p, 'zone')} is not on this head any more. Remove its target.`,

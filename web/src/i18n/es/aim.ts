@@ -92,5 +92,6 @@ export const aim: Part<typeof english> = {
   'wish.note': 'Todo parte del diagnóstico del cabello. Lo que no se pide queda como está.',
   'wish.as_zone': (zone) => `como ${zone}`,
   'wish.brighter_by': (levels) => `${n.alturas(levels)} más claro`,
+  'wish.shadowed': (levels) => `sombra, ${n.alturas(levels)} más oscuro`,
   'wish.blended': (share) => `canas difuminadas, ${share}`,
 };

@@ -68,6 +68,8 @@ export const problems: Part<typeof english> = {
     'Dé un solo objetivo para esta zona: un tono, una altura con su reflejo o un color.',
   'problem.second_tone_needs_level': () =>
     'Un segundo reflejo necesita una altura. Indique altura y reflejos juntos.',
+  'problem.shadow_needs_lengths': (p) =>
+    `Debajo de ${of(p, 'zone')} no hay cabello con el que hacer sombra. Dé a esta zona su propio objetivo.`,
   'problem.aim_missing': (p) => `Aún sin objetivo para ${of(p, 'zone')}. Elija uno o déjelo como está.`,
   'problem.unknown_shade': (p) => `El tono ${of(p, 'shade')} no está en este estante. Elija otro.`,
   'problem.unknown_zone': (p) => `${of(p, 'zone')} ya no está en esta cabeza. Quite su objetivo.`,

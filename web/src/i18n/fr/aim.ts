@@ -91,5 +91,6 @@ export const aim = {
   'wish.note': 'Tout part du diagnostic des cheveux. Ce qui n’est pas demandé reste tel quel.',
   'wish.as_zone': (zone: string) => `comme ${zone}`,
   'wish.brighter_by': (levels: string) => `plus clair de ${n.tons(levels)}`,
+  'wish.shadowed': (levels: string) => `ombré, plus foncé de ${n.tons(levels)}`,
   'wish.blended': (share: string) => `blancs fondus, ${share}`,
 };

@@ -69,6 +69,8 @@ export const problems = {
     'Donner un objectif : une nuance, une hauteur avec son reflet, ou une couleur.',
   'problem.second_tone_needs_level': () =>
     'Un second reflet demande une hauteur. Indiquer hauteur et reflets ensemble.',
+  'problem.shadow_needs_lengths': (p: P) =>
+    `Il n’y a pas de cheveux sous ${of(p, 'zone')} à ombrer. Donnez-lui un objectif propre.`,
   'problem.aim_missing': (p: P) =>
     `Pas encore d’objectif pour ${of(p, 'zone')}. En choisir un, ou laisser tel quel.`,
   'problem.unknown_shade': (p: P) =>

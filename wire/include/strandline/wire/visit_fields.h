@@ -21,7 +21,9 @@ struct Fields<ZoneAim> {
       field("match", &ZoneAim::match, {.max_length = 120, .note = "area/span: as that zone looks today"}),
       field("brighter_by", &ZoneAim::brighter_by, {.min = 0, .max = 9, .note = "levels lighter than today, in tone"}),
       field("blend", &ZoneAim::blend,
-            {.min = 0, .max = 1, .note = "own colour, so much of what tells white from the rest goes"}));
+            {.min = 0, .max = 1, .note = "own colour, so much of what tells white from the rest goes"}),
+      field("shadow", &ZoneAim::shadow,
+            {.min = 0, .max = 9, .note = "levels darker than the next span of its area, on purpose, in tone"}));
 };
 
 template <>
