@@ -37,6 +37,9 @@ export const plan: Part<typeof english> = {
   'plan.known_white_hair': 'an weißem Haar gemessen',
   'plan.known_stated_hair': 'an angegebenem Haar gemessen',
   'plan.known_name': 'nur dem Namen nach bekannt',
+  'plan.all_known_white_hair': 'alle Nuancen an weißem Haar gemessen',
+  'plan.all_known_stated_hair': 'alle Nuancen an angegebenem Haar gemessen',
+  'plan.all_known_name': 'alle Nuancen nur dem Namen nach bekannt',
   'plan.short': (stock) => `nur ${stock} im Regal`,
   'plan.on_hair': (range, minutes, strength) =>
     `${range} · ${minutes} nach dem letzten Auftrag · ${strength} auf dem Kopf`,

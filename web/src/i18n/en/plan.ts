@@ -33,6 +33,9 @@ export const plan = {
   'plan.known_white_hair': 'measured on white hair',
   'plan.known_stated_hair': 'measured on stated hair',
   'plan.known_name': 'known by its name alone',
+  'plan.all_known_white_hair': 'all shades measured on white hair',
+  'plan.all_known_stated_hair': 'all shades measured on stated hair',
+  'plan.all_known_name': 'all shades known by name alone',
   'plan.short': (stock: string) => `only ${stock} on the shelf`,
   'plan.on_hair': (range: string, minutes: string, strength: string) =>
     `${range} · ${minutes} after the last touch · ${strength} on the head`,

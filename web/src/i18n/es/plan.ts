@@ -35,6 +35,9 @@ export const plan: Part<typeof english> = {
   'plan.known_white_hair': 'medido en cabello blanco',
   'plan.known_stated_hair': 'medido en un cabello indicado',
   'plan.known_name': 'conocido solo por su nombre',
+  'plan.all_known_white_hair': 'todos los tonos medidos en cabello blanco',
+  'plan.all_known_stated_hair': 'todos los tonos medidos en un cabello indicado',
+  'plan.all_known_name': 'todos los tonos conocidos solo por su nombre',
   'plan.short': (stock) => `solo ${stock} en el estante`,
   'plan.on_hair': (range, minutes, strength) =>
     `${range} · ${minutes} tras el último toque · ${strength} en la cabeza`,

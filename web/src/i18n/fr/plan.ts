@@ -33,6 +33,9 @@ export const plan = {
   'plan.known_white_hair': 'mesurée sur cheveux blancs',
   'plan.known_stated_hair': 'mesurée sur des cheveux précisés',
   'plan.known_name': 'connue par son seul nom',
+  'plan.all_known_white_hair': 'toutes les nuances mesurées sur cheveux blancs',
+  'plan.all_known_stated_hair': 'toutes les nuances mesurées sur des cheveux précisés',
+  'plan.all_known_name': 'toutes les nuances connues par leur seul nom',
   'plan.short': (stock: string) => `seulement ${stock} sur l’étagère`,
   'plan.on_hair': (range: string, minutes: string, strength: string) =>
     `${range} · ${minutes} après la fin de l’application · ${strength} sur la tête`,
