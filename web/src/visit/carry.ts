@@ -70,6 +70,7 @@ function grownSpan(id: string, first: Span, cm: number): Span {
     naturalLevel: undefined,
     doubt: {},
     strands: [],
+    ...(read.origin === 'natural' && read.measured ? { measured: read.measured } : {}),
   });
 }
 

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Body } from '../api/facts';
 import type { PlanAnswer, Running, ShelfAnswer, Visit } from '../api/types';
 import { appliedOf, bowlsOf, factsFor, headAfter, mixedOf } from './ended';
+import { returning } from './carry';
+import { withReading } from './head';
 import { readSpan } from './reading';
 
 const bowl = {
@@ -67,6 +69,29 @@ describe('the head as it leaves', () => {
   } as unknown as PlanAnswer;
   const shelf = { products: [{ id: 'tint', cls: 'permanent' }], ranges: [] } as unknown as ShelfAnswer;
 
+  it('begins the next reading at what was measured, until an eye reads it anew', () => {
+    const lab = { l: 41.2, a: 9.5, b: 18.3 };
+    const reached = [{ zone: 'top/all', level: 6, tone: 'copper' as const, measured: lab }];
+    const left = headAfter(head, plan, shelf, reached);
+    const span = left.areas[0]!.spans[0]!;
+    expect(span.populations?.[0]).toMatchObject({ kind: 'pigmented', share: 1, level: 6, measured: lab });
+    const next = returning(head, left, 2);
+    expect(next.areas[0]!.spans.map((one) => readSpan(one).measured)).toEqual([undefined, lab]);
+    const other = withReading(next, 'top', next.areas[0]!.spans[1]!.id, { white: 0, level: 7 });
+    expect(readSpan(other.areas[0]!.spans[1]!)).toMatchObject({ level: 7, tone: 'copper' });
+    expect(readSpan(other.areas[0]!.spans[1]!).measured).toBeUndefined();
+    // Among white it would be neither's own colour.
+    const mixed = {
+      ...plan,
+      zones: [{ ...plan.zones[0]!, planned: { ...plan.zones[0]!.planned, contrast_levels: 2 } }],
+    };
+    expect(readSpan(headAfter(head, mixed, shelf, reached).areas[0]!.spans[0]!)).toMatchObject({
+      white: 30,
+      level: 6,
+    });
+    expect(readSpan(headAfter(head, mixed, shelf, reached).areas[0]!.spans[0]!).measured).toBeUndefined();
+  });
+
   it('has the levels that were seen in place of those foreseen', () => {
     const seen = headAfter(head, plan, shelf, [{ zone: 'top/all', level: 6, tone: 'copper' }]);
     expect(readSpan(seen.areas[0]!.spans[0]!)).toMatchObject({
@@ -75,6 +100,7 @@ describe('the head as it leaves', () => {
       white: 0,
       origin: 'tinted',
     });
+    expect(readSpan(seen.areas[0]!.spans[0]!).measured).toBeUndefined();
     const foreseen = headAfter(head, plan, shelf, []);
     expect(readSpan(foreseen.areas[0]!.spans[0]!)).toMatchObject({ level: 7, tone: 'gold' });
   });

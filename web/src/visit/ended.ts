@@ -97,7 +97,10 @@ export function appliedOf(
   return bowlsOf(mixed).flatMap(({ label, zones }) => zones.map((zone) => ({ zone, bowl: label })));
 }
 
-/** The head as it leaves: as predicted for what was mixed, with the levels and tones that were seen. */
+/**
+ * The head as it leaves: as predicted for what was mixed, with the levels and tones that were seen. A measured colour is
+ * kept as it is where one kind of hair is left to see; among white it would be neither's own.
+ */
 export function headAfter(
   head: Head,
   plan: PlanAnswer,
@@ -108,7 +111,15 @@ export function headAfter(
   const seen = new Map(reached.map((one) => [one.zone, one]));
   const span = (area: Area, one: Span): Span => {
     const zone = seen.get(zoneId(area, one));
-    return zone ? writeSpan(one, { ...readSpan(one), level: zone.level, tone: zone.tone }) : one;
+    if (!zone) return one;
+    const read = readSpan(one);
+    const alone = read.white === 0 && !read.strands.length;
+    return writeSpan(one, {
+      ...read,
+      level: zone.level,
+      tone: zone.tone,
+      ...(zone.measured && alone ? { measured: zone.measured } : {}),
+    });
   };
   return {
     ...left,

@@ -1,5 +1,5 @@
 import type { Area, AreaKind, Head, Span, Visit } from '../api/types';
-import { readSpan, writeSpan } from './reading';
+import { changed, readSpan, writeSpan } from './reading';
 
 export const areaKinds: readonly AreaKind[] = [
   'front_hairline',
@@ -147,7 +147,7 @@ export function withReading(
 ): Head {
   return withArea(head, area, (a) => ({
     ...a,
-    spans: a.spans.map((s) => (s.id === span ? writeSpan(s, { ...readSpan(s), ...change }) : s)),
+    spans: a.spans.map((s) => (s.id === span ? writeSpan(s, changed(readSpan(s), change)) : s)),
   }));
 }
 

@@ -1,4 +1,4 @@
-import type { ColourOrigin, Population, Span, Tone } from '../api/types';
+import type { ColourOrigin, Lab, Population, Span, Tone } from '../api/types';
 
 /** A number as a document may write it: plain, or with the reader's doubt (one standard deviation). */
 type Written = number | { value: number; sd?: number };
@@ -38,6 +38,8 @@ export interface Reading {
   naturalLevel?: number;
   doubt: Doubt;
   strands: Strands[];
+  /** L*a*b* (D65, 10°) as it was measured: counts instead of level and tone, until one of them is read anew. */
+  measured?: Lab;
 }
 
 const tidy = (value: number) => Math.round(value * 1e4) / 1e4;
@@ -64,6 +66,7 @@ function fromPopulations(populations: readonly Population[]): Reading {
       origin: p.origin ?? 'natural',
       ...(p.packet_mm ? { packet_mm: p.packet_mm } : {}),
     })),
+    ...(base?.measured ? { measured: base.measured } : {}),
   };
 }
 
@@ -97,6 +100,7 @@ function toPopulations(reading: Reading): Population[] {
     tone: reading.tone,
     origin: reading.origin,
     ...(reading.naturalLevel === undefined ? {} : { natural_level: reading.naturalLevel }),
+    ...(reading.measured ? { measured: reading.measured } : {}),
   };
   const whites: Population = {
     name: 'white',
@@ -116,7 +120,7 @@ export function writeSpan(span: Span, reading: Reading): Span {
   delete next.white_percent;
   delete next.origin;
   delete next.natural_level;
-  if (reading.strands.length > 0) return { ...next, populations: toPopulations(reading) };
+  if (reading.strands.length > 0 || reading.measured) return { ...next, populations: toPopulations(reading) };
   return {
     ...next,
     level: write(reading.level, reading.doubt.level),
@@ -125,4 +129,12 @@ export function writeSpan(span: Span, reading: Reading): Span {
     origin: reading.origin,
     ...(reading.naturalLevel === undefined ? {} : { natural_level: reading.naturalLevel }),
   };
+}
+
+/** `reading` with this change; what an eye reads anew was not measured so. */
+export function changed(reading: Reading, change: Partial<Reading>): Reading {
+  const next = { ...reading, ...change };
+  const anew = next.level !== reading.level || next.tone !== reading.tone || next.origin !== reading.origin;
+  if (anew && !change.measured) delete next.measured;
+  return next;
 }

@@ -41,6 +41,8 @@ export const learned: Part<typeof en> = {
     `ein Auge beurteilt ${n.tonhöhen(levels)} heller als die anderen`,
   'learned.reads_dark': (levels: string) =>
     `ein Auge beurteilt ${n.tonhöhen(levels)} dunkler als die anderen`,
+  'reading.measured': (l: string, a: string, b: string) =>
+    `zuletzt gemessen: L* ${l} · a* ${a} · b* ${b}; gilt, bis Tonhöhe oder Ton neu gelesen wird`,
   'swatches.title': 'Gemessene Farbmuster',
   'swatches.lead':
     'Auf weißem Haar, mit der üblichen Mischung dieser Serie. Ab drei gemessenen Mustern folgt der Rest der Serie ihnen.',

@@ -37,6 +37,8 @@ export const learned = {
   'learned.cooler': (levels: string) => `comes out cooler than foreseen (${levels})`,
   'learned.reads_light': (levels: string) => `reads ${n.levels(levels)} lighter than the others`,
   'learned.reads_dark': (levels: string) => `reads ${n.levels(levels)} darker than the others`,
+  'reading.measured': (l: string, a: string, b: string) =>
+    `measured last time: L* ${l} · a* ${a} · b* ${b}; it counts until level or tone is read anew`,
   'swatches.title': 'Measured swatches',
   'swatches.lead':
     'On white hair, by the usual process of this range. From three measured swatches on, the rest of the line follows them.',

@@ -39,6 +39,8 @@ export const learned: Part<typeof en> = {
   'learned.cooler': (levels: string) => `sale más frío de lo calculado (${levels})`,
   'learned.reads_light': (levels: string) => `un ojo ve ${n.alturas(levels)} más claro que los demás`,
   'learned.reads_dark': (levels: string) => `un ojo ve ${n.alturas(levels)} más oscuro que los demás`,
+  'reading.measured': (l: string, a: string, b: string) =>
+    `medido la última vez: L* ${l} · a* ${a} · b* ${b}; vale hasta que se lea de nuevo la altura o el matiz`,
   'swatches.title': 'Muestras medidas',
   'swatches.lead':
     'Sobre cabello blanco, con la mezcla habitual de esta gama. A partir de tres muestras medidas, el resto de la gama las sigue.',

@@ -39,6 +39,8 @@ export const learned: Part<typeof en> = {
   'learned.cooler': (levels: string) => `sort plus froid que calculé (${levels})`,
   'learned.reads_light': (levels: string) => `un œil voit plus clair de ${n.tons(levels)} que les autres`,
   'learned.reads_dark': (levels: string) => `un œil voit plus foncé de ${n.tons(levels)} que les autres`,
+  'reading.measured': (l: string, a: string, b: string) =>
+    `mesurée la dernière fois : L* ${l} · a* ${a} · b* ${b} ; elle compte jusqu’à une nouvelle lecture de la hauteur ou du reflet`,
   'swatches.title': 'Échantillons mesurés',
   'swatches.lead':
     'Sur cheveux blancs, avec le mélange habituel de la gamme. À partir de trois échantillons mesurés, le reste de la gamme les suit.',
