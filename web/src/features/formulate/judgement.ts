@@ -1,6 +1,7 @@
 import type { PlanAnswer, Verdict, ZoneView } from '../../api/types';
 import { isKey, t } from '../../i18n/index.svelte';
 import { colourWords, directionWords, zoneWords } from '../../visit/words';
+import { smallest } from './recipe';
 import { worse } from './ways';
 
 /** What a verdict's rule says, in words; a code without words as itself. */
@@ -50,5 +51,7 @@ export function judgement(answer: PlanAnswer, suggestion?: PlanAnswer): string {
   );
   const lands = words.length ? t('own.off', zoneWords(worst.zone), words.join(', ')) : t('own.on_target');
   const [mine, its] = [miss(answer), suggestion && suggestion.bowls.length ? miss(suggestion) : undefined];
-  return mine === undefined || its === undefined ? lands : `${lands} ${t('own.beside', worse(mine - its))}`;
+  if (mine === undefined || its === undefined) return lands;
+  const apart = mine - its;
+  return `${lands} ${t('own.beside', worse(Math.abs(apart) < smallest ? 0 : apart))}`;
 }

@@ -36,7 +36,7 @@ export function recipeWords(recipe: Recipe): string {
 }
 
 /** Levels less than this are not worth a word. */
-const smallest = 0.05;
+export const smallest = 0.05;
 
 /** "0.6 levels lighter, warmer": the result without the part. */
 export function effectWords(effect: PartEffect): string {
