@@ -92,6 +92,9 @@ export const chair: Part<typeof english> = {
   'care.caution':
     'Die Wochen sind Erfahrungswerte und von Kopf zu Kopf verschieden. Ein Hauttest ohne Befund zeigt nicht, dass Färben nicht schadet.',
   'care.working': 'Die Wochen danach werden ausgerechnet',
+  'care.not_yet': 'Noch keine Schale',
+  'care.not_yet_text':
+    'Sobald es einen Plan gibt oder eine Schale gemischt ist, steht hier das Blatt für die Kundin oder den Kunden.',
   'care.nothing': 'Es kam nichts aufs Haar: es gibt nichts zu pflegen.',
   'care.qr': 'Zum Mitnehmen',
   'care.qr_note': 'Der Code enthält den Text selbst: kein Netz, kein Konto.',

@@ -90,6 +90,8 @@ export const chair = {
   'care.caution':
     'Weeks are common practice and differ from head to head. A clear skin test does not show that colouring will do no harm.',
   'care.working': 'Working out the weeks that follow',
+  'care.not_yet': 'No bowls yet',
+  'care.not_yet_text': 'Once there is a plan or a bowl was mixed, the client’s sheet stands here.',
   'care.nothing': 'Nothing was put on the hair: there is nothing to look after.',
   'care.qr': 'To take along',
   'care.qr_note': 'The code holds the text itself: no network, no account.',

@@ -93,6 +93,9 @@ export const chair: Part<typeof english> = {
   'care.caution':
     'Las semanas son lo habitual y varían de una cabeza a otra. Una prueba cutánea sin reacción no demuestra que el color no vaya a hacer daño.',
   'care.working': 'Calculando las semanas siguientes',
+  'care.not_yet': 'Aún no hay bol',
+  'care.not_yet_text':
+    'En cuanto haya un plan o un bol mezclado, aquí estará la hoja para la clienta o el cliente.',
   'care.nothing': 'No se aplicó nada: no hay nada que cuidar.',
   'care.qr': 'Para llevar',
   'care.qr_note': 'El código contiene el texto mismo: sin red, sin cuenta.',

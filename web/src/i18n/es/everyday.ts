@@ -19,7 +19,7 @@ export const everyday: Part<typeof english> = {
   'bundle.batches': 'Lotes que tomaron los bols',
   'bundle.head': 'La visita tal como se escribió',
   'bundle.failed': 'No se pudo hacer el archivo.',
-  'bundle.make': 'Para el seguro o el fabricante: todo en un archivo',
+  'bundle.make': 'Para la aseguradora o el fabricante: todo en un archivo',
   'bundle.title': 'Todo lo que se guarda de una visita',
   'clients.list_nameless': (count: number) => `Sin nombre, no incluidas: ${count}`,
   'clients.list_read': (count: number) =>

@@ -94,6 +94,9 @@ export const chair: Part<typeof english> = {
   'care.caution':
     'Les semaines sont d’usage et varient d’une tête à l’autre. Un test cutané sans réaction ne prouve pas que la couleur ne fera aucun mal.',
   'care.working': 'Calcul des semaines qui suivent',
+  'care.not_yet': 'Pas encore de bol',
+  'care.not_yet_text':
+    'Dès qu’il y a un plan ou un bol mélangé, la feuille pour la cliente ou le client est ici.',
   'care.nothing': 'Rien n’a été posé : il n’y a rien à suivre.',
   'care.qr': 'À emporter',
   'care.qr_note': 'Le code contient le texte même : sans réseau, sans compte.',
