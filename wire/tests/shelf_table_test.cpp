@@ -58,6 +58,16 @@ TEST(ShelfTable, NeverReadsACode) {
   EXPECT_EQ(refusal(read("7.4 natural").lines[0]), "no_level");
 }
 
+TEST(ShelfTable, KnowsTheHeadingOfAStrengthInFourLanguages) {
+  for (const char* heading :
+       {"Strength %", "Concentration", "Konzentration (%)", "Concentración", "Stärke", "Peróxido"}) {
+    const TableRead got = read(std::string("Name;") + heading + "\ndeveloper;6\n", "");
+    EXPECT_TRUE(got.by_heading) << heading;
+    ASSERT_EQ(got.document["products"].size(), 1u) << heading;
+    EXPECT_EQ(got.document["products"][0]["peroxide_percent"], 6) << heading;
+  }
+}
+
 TEST(ShelfTable, TakesHeadingsMarksQuotesAndCommas) {
   const std::string text =
       "\xEF\xBB\xBF"
