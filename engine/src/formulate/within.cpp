@@ -48,6 +48,11 @@ std::vector<double> times_within(const Setting& s, const SearchZone& zone) {
   if (l && l->minutes_max < s.range->minutes.max && std::find(all.begin(), all.end(), l->minutes_max) == all.end())
     all.push_back(l->minutes_max);
   std::erase_if(all, [&](double m) { return !within_rules(s, m, zone); });
+  // Colour that is worked out in the hair is given its full time there (common practice), where the rules let it.
+  const double full = s.range->minutes.target;
+  const bool worked_out = s.range->cls == ProductClass::permanent || s.range->cls == ProductClass::high_lift;
+  if (worked_out && touches_scalp(*zone.span) && std::find(all.begin(), all.end(), full) != all.end())
+    std::erase_if(all, [&](double m) { return m < full; });
   return all;
 }
 

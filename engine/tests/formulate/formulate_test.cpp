@@ -171,7 +171,7 @@ TEST(Formulate, FailedWetStretchKeepsStrongDeveloperAway) {
 TEST(Formulate, StockIsNeverOverspent) {
   Shelf s = small_shelf();
   for (Product& p : s.products)
-    if (p.swatch) p.stock_g = 9;
+    if (p.swatch) p.stock_g = 14;
   const auto plan = formulate(two_areas(), all_to(two_areas(), 6), s, {}, quick());
   ASSERT_TRUE(plan);
   ASSERT_FALSE(plan->bowls.empty());

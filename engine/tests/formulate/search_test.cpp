@@ -1,6 +1,7 @@
 #include "formulate/search.h"
 
 #include "engine/tests/formulate/random_trial.h"
+#include "formulate/within.h"
 
 namespace strandline {
 namespace {
@@ -98,7 +99,7 @@ TEST(Search, EveryZoneHasItsBestTime) {
           return exact_mean_loss(t, zone.price, load) + setting_price(setting, zone, t.exposure);
         };
         double least = 1e9;
-        for (double minutes : times(*setting.range)) least = std::min(least, cost(minutes));
+        for (double minutes : times_within(setting, zone)) least = std::min(least, cost(minutes));
         EXPECT_NEAR(cost(on[z]), least, 1e-8) << seed;
         sum += zone.weight / p.total_weight * least;
       }
