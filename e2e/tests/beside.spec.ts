@@ -13,6 +13,26 @@ test('what happens beside the bowl is noted', async ({ page, salon }) => {
   await expect(page.getByText(/New gloves, long cuffs · not done: Gown/)).toBeVisible();
 
   const part = (name: string) => page.getByText(name, { exact: true }).click();
+  await part('Tests made, and looks');
+  await page.getByLabel('Where', { exact: true }).fill('Behind the left ear');
+  await page.getByLabel('What showed').fill('nothing to be seen');
+  await page.getByLabel('Made by').fill('Leo');
+  await page.getByRole('button', { name: 'Note the test' }).click();
+  await expect(page.getByText(/skin · Behind the left ear · nothing to be seen · Leo/)).toBeVisible();
+  await page.locator('label', { hasText: 'it ran out' }).click();
+  await page.getByRole('button', { name: 'Note the look' }).click();
+  await expect(page.getByRole('listitem').filter({ hasText: 'it ran out' })).toBeVisible();
+  await part('Leave to keep and show');
+  await page.getByLabel('Whose leave it is').fill('Ana');
+  await page.getByRole('button', { name: 'Agreed: Pictures of the hair may be kept.', exact: true }).click();
+  await expect(page.getByText(/✓ agreed: Ana/)).toBeVisible();
+  await page.getByRole('button', { name: 'Taken back: Pictures of the hair may be kept.' }).click();
+  await expect(page.getByText(/■ not agreed: Ana/)).toBeVisible();
+  await part('After the rinse');
+  await page.locator('label', { hasText: 'Free of tangles' }).click();
+  await page.getByRole('button', { name: 'This is done' }).last().click();
+  await expect(page.getByText(/Free of tangles · not done: Water lukewarm/)).toBeVisible();
+
   await part('Hand over, or brief an assistant');
   await page.getByLabel('To whom').first().fill('Leo');
   await page.getByLabel('What has to happen next').fill('Rinse bowl A at 15:10');

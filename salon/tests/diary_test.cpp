@@ -212,6 +212,17 @@ TEST_F(DiaryTest, ListsWhoWasDueAndDidNotCome) {
   EXPECT_EQ(code(diary.people_due("soon")), "bad_request");
 }
 
+// Vienna, 29 March 2026: the clock goes from 02:00 to 03:00, so that the hour of two days before is 47 hours ago.
+TEST_F(DiaryTest, CountsTheLeadOfATestInTrueHoursOverTheNightOnWhichClocksAreChanged) {
+  const auto colour = [](const std::string& test) {
+    return line("2026-03-30T08:00:00Z", 60, {{"kind", "colour"}, {"test_booking", test}});
+  };
+  ASSERT_TRUE(save("test-of-device-1", line("2026-03-28T09:00:00Z", 15, {{"kind", "test"}})));
+  EXPECT_EQ(code(save("colour-of-device-1", colour("test-of-device-1"))), "test_too_late");
+  ASSERT_TRUE(save("test-of-device-2", line("2026-03-28T08:00:00Z", 15, {{"kind", "test"}})));
+  EXPECT_TRUE(save("colour-of-device-1", colour("test-of-device-2")));
+}
+
 TEST_F(DiaryTest, TakesCardsAndListsOfClientsWholeOrNotAtAll) {
   Clients clients{w};
   const std::vector<NewClient> list{{"card-1-of-the-list", "Ana", "2025-11-02", "6.3, 20 g", "0664"},

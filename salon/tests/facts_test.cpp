@@ -75,6 +75,11 @@ TEST_F(Facts, AreRefusedWithTheirPlaceAndLeaveNothing) {
             "price_range /body/price_to");
   EXPECT_EQ(refused("agreed", agreed + R"("price_from": 80, "price_to": 90, "signature": {"strokes": [[0.1, 0.1]]}})"),
             "not_signed /body/signature");
+  EXPECT_EQ(refused("test.made", R"({"of": "skin", "site": " ", "name": "Leo"})"), "left_empty /body/site");
+  EXPECT_EQ(refused("test.made", R"({"of": "skin", "site": "behind the ear"})"), "missing_key /body");
+  EXPECT_EQ(refused("checked", R"({"saw": "nothing"})"), "unknown_word /body/saw");
+  EXPECT_EQ(refused("consented", R"({"to": "health", "given": true, "words": "Kept.", "name": ""})"),
+            "left_empty /body/name");
   EXPECT_EQ(code(tell(w, "no-such-visit", told("an-id-of-the-device", "stopped", R"({"kind": "sting"})")).error()),
             "visit_not_found ");
   wire::Json old = told("an-id-of-the-device", "stopped", R"({"kind": "sting"})");

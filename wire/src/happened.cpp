@@ -55,6 +55,14 @@ void look(const Briefed& b, const At& at) {
   said(b.to, "to", at);
   said(b.task, "task", at);
 }
+void look(const TestMade& m, const At& at) {
+  said(m.site, "site", at);
+  said(m.name, "name", at);
+}
+void look(const Consented& c, const At& at) {
+  said(c.words, "words", at);
+  said(c.name, "name", at);
+}
 void look(const Advised& a, const At& at) { said(a.reason, "reason", at); }
 void look(const SignedOff& s, const At& at) { said(s.name, "name", at); }
 // Nothing is paid back here: what is taken is at most what was asked.

@@ -2704,6 +2704,49 @@ export interface components {
         };
         /** @enum {string} */
         PhotoOf: "before" | "after" | "wish" | "skin_test" | "other";
+        TestMade: {
+            of: components["schemas"]["TestOf"];
+            site: string;
+            method?: string;
+            product?: string;
+            maker?: string;
+            batch?: string;
+            /** @description minutes of exposure */
+            minutes?: number;
+            /** @description what showed, in words */
+            seen?: string;
+            level?: number;
+            measured?: components["schemas"]["Lab"];
+            /** @description who made it */
+            name: string;
+            /** @description the client */
+            signed_by?: string;
+        };
+        /** @enum {string} */
+        TestOf: "skin" | "metal" | "strand";
+        Checked: {
+            saw: components["schemas"]["Saw"];
+            zone?: string;
+            level?: number;
+            /** @description minutes since hands went on */
+            at_min?: number;
+            note?: string;
+        };
+        /** @enum {string} */
+        Saw: "end_point" | "not_yet" | "too_far" | "overlap" | "seepage" | "stain" | "uneven";
+        Finished: {
+            done: string[];
+            left_out?: string[];
+            name?: string;
+        };
+        Consented: {
+            to: components["schemas"]["ConsentTo"];
+            given: boolean;
+            words: string;
+            name: string;
+        };
+        /** @enum {string} */
+        ConsentTo: "health" | "photos" | "sharing";
         Fact: {
             id: string;
             /** @constant */
@@ -3082,6 +3125,66 @@ export interface components {
         } | {
             id: string;
             /** @constant */
+            kind: "test.made";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["TestMade"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "checked";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Checked"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "finished";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Finished"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
+            kind: "consented";
+            made_at: string;
+            /** @description of the body; now 1 */
+            version: number;
+            body?: components["schemas"]["Consented"];
+            visit_id: string;
+            person?: string;
+            by?: string;
+            store_seq: number;
+            seq: number;
+            /** @description its key was destroyed; there is no body */
+            erased?: boolean;
+        } | {
+            id: string;
+            /** @constant */
             kind: "visit.handed_in";
             made_at: string;
             /** @description of the body; now 1 */
@@ -3295,6 +3398,38 @@ export interface components {
             /** @description of the body; now 1 */
             version?: number;
             body: components["schemas"]["Photo"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "test.made";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["TestMade"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "checked";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Checked"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "finished";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Finished"];
+        } | {
+            id: string;
+            /** @constant */
+            kind: "consented";
+            made_at?: string;
+            /** @description of the body; now 1 */
+            version?: number;
+            body: components["schemas"]["Consented"];
         };
         ClientLine: {
             id: string;

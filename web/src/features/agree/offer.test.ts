@@ -50,7 +50,9 @@ describe('what a client agrees to', () => {
   });
 
   it('tells of each risk that the plan foresees, and of no other', () => {
-    expect(offerOf(plan(), visit).risks).toHaveLength(2);
+    // Allergy and what it may feel like are told whatever the plan is.
+    expect(offerOf(plan(), visit).risks).toHaveLength(3);
+    expect(offerOf(plan(), visit).rights).toHaveLength(2);
     const { planned } = zone() as { planned: object };
     const told = offerOf(
       plan({

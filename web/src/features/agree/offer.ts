@@ -34,6 +34,7 @@ function risksOf(plan: PlanAnswer): string[] {
     ...(plan.bands.length ? [t('agree.risk_line')] : []),
     ...(strand ? [t('agree.risk_past')] : []),
     t('agree.risk_allergy'),
+    t('agree.sensations'),
   ];
 }
 
@@ -61,6 +62,7 @@ export function offerOf(plan: PlanAnswer, visit: Visit) {
       ...risksOf(plan),
       ...plan.after.told.filter(isReaction).map((line) => whyLine(line, visit)),
     ]),
+    rights: [t('agree.right_stop'), t('agree.right_kept')],
     upkeep: once([
       ...plan.after.told.filter((line) => !isReaction(line)).map((line) => whyLine(line, visit)),
       ...(rebook.until > 0

@@ -5,6 +5,7 @@
 #include "strandline/wire/everyday_fields.h"
 #include "strandline/wire/happened.h"
 #include "strandline/wire/head_fields.h"
+#include "strandline/wire/looked_fields.h"
 
 namespace strandline::wire {
 
@@ -278,6 +279,8 @@ inline constexpr auto happened_kinds = std::make_tuple(
     Kind<HandoverAccepted>{"handover.accepted", 1, true}, Kind<Briefed>{"briefed", 1, true},
     Kind<BriefConfirmed>{"brief.confirmed", 1, true}, Kind<Prepared>{"prepared", 1, true}, Kind<Paid>{"paid", 1, false},
     Kind<Advised>{"advised", 1, false}, Kind<WorkedClean>{"worked.clean", 1, false},
-    Kind<Committed>{"committed", 1, true}, Kind<SignedOff>{"signed.off", 1, false}, Kind<Photo>{"photo", 1, false});
+    Kind<Committed>{"committed", 1, true}, Kind<SignedOff>{"signed.off", 1, false}, Kind<Photo>{"photo", 1, false},
+    Kind<TestMade>{"test.made", 1, false}, Kind<Checked>{"checked", 1, true}, Kind<Finished>{"finished", 1, false},
+    Kind<Consented>{"consented", 1, false});
 
 }  // namespace strandline::wire
