@@ -1,1 +1,2 @@
 export { default as Agree } from './Agree.svelte';
+export { askedOf } from './offer';
