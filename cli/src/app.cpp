@@ -8,6 +8,7 @@
 
 #include "src/clients_command.h"
 #include "src/commands.h"
+#include "src/diary_command.h"
 #include "src/learned_commands.h"
 #include "src/print/problems.h"
 #include "src/print/text.h"
@@ -51,6 +52,7 @@ int run(const std::vector<std::string>& arguments, Io& io) {
   add_stock(app, session);
   add_people(app, session);
   add_clients(app, session);
+  add_diary(app, session);
   add_learned(app, session);
   add_measure(app, session);
   add_version(app, session);
