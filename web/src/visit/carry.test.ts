@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { ColourView, PlanAnswer, ShelfAnswer, ZoneView } from '../api/types';
-import { afterPlan, returning } from './carry';
+import type { ColourView, Head, PlanAnswer, ShelfAnswer, Visit, ZoneView } from '../api/types';
+import { afterPlan, returning, withRounds } from './carry';
+import { isFix } from './ended';
 import { newHead, withReading, zoneId } from './head';
 import { readSpan } from './reading';
 import { takeUp } from './weave';
@@ -85,5 +86,48 @@ describe('a head that comes back', () => {
   it('keeps the spans joined when nothing has grown', () => {
     const same = returning(head, head, 0);
     expect(same.areas[0]!.spans.map((s) => s.id)).toEqual(['regrowth', 'lengths']);
+  });
+});
+
+describe('a visit that is put right', () => {
+  const after: Head = {
+    areas: [
+      {
+        id: 'top',
+        spans: [
+          { id: 'all', to_cm: 12, level: 8 },
+          { id: 'ends', from_cm: 12, to_cm: 20, level: 8 },
+        ],
+      },
+    ],
+  };
+  const shelf = {
+    products: [
+      { id: 'powder', cls: 'lightener' },
+      { id: 'gloss', cls: 'demi' },
+      { id: 'care', cls: 'post_treatment' },
+    ],
+  } as unknown as ShelfAnswer;
+  const mix = (product: string, zones: string[], grams = 20) => ({ zones, parts: [{ product, grams }] });
+  it('counts each round of that day on the spans that had it', () => {
+    const mixed = [
+      mix('powder', ['top/all']),
+      mix('powder', ['top/all']),
+      mix('gloss', ['top/all', 'top/ends']),
+      mix('care', ['top/ends']),
+      mix('powder', ['top/ends'], 0),
+    ];
+    const spans = withRounds(after, mixed, shelf, 1).areas[0]!.spans;
+    expect(spans[0]!.services).toEqual([
+      { kind: 'lightened', weeks_ago: 0.14, layers: 2 },
+      { kind: 'coloured', weeks_ago: 0.14, layers: 1 },
+    ]);
+    expect(spans[1]!.services).toEqual([{ kind: 'coloured', weeks_ago: 0.14, layers: 1 }]);
+  });
+  it('is told by the history of the hair alone', () => {
+    const visit = (head: Head) => ({ schema: 'strandline.visit/1', head }) as Visit;
+    expect(isFix(visit(withRounds(after, [mix('gloss', ['top/all'])], shelf, 0)))).toBe(true);
+    expect(isFix(visit(withRounds(after, [mix('gloss', ['top/all'])], shelf, 2)))).toBe(false);
+    expect(isFix(visit(after))).toBe(false);
   });
 });

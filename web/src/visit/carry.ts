@@ -1,9 +1,13 @@
 import type { Area, ColourOrigin, Head, PlanAnswer, ShelfAnswer, Span, ZoneView } from '../api/types';
+import type { Body } from '../api/facts';
 import { freeName } from './head';
 import { readSpan, writeSpan, type Reading } from './reading';
 
 /** The smallest step in which a level is read; white that stands out by less is not read as white. */
 const HALF_LEVEL = 0.5;
+
+/** Classes that develop on the hair. */
+const COLOURS: readonly string[] = ['permanent', 'high_lift', 'demi'];
 
 const tidy = (cm: number) => Math.round(cm * 10) / 10;
 const halves = (level: number) => Math.min(Math.max(Math.round(level * 2) / 2, 1), 10);
@@ -107,4 +111,42 @@ export function returning(before: Head, after: Head, cm: number): Head {
     return { ...area, spans: [grownSpan(first.id, first, cm), ...joined(moved)] };
   });
   return { ...after, areas };
+}
+
+type Mixed = Pick<Body<'mixed'>, 'zones' | 'parts'>;
+
+/**
+ * `after` with what was mixed so many days ago told as services of its spans: what is put right today or tomorrow
+ * counts with what was done then. Each bowl, and each mix of it, is a round.
+ */
+export function withRounds(after: Head, mixed: readonly Mixed[], shelf: ShelfAnswer, days: number): Head {
+  const classOf = new Map(shelf.products.map((one) => [one.id, one.cls]));
+  const count = (zone: string, asks: (cls: string) => boolean) =>
+    mixed.filter(
+      ({ zones, parts }) =>
+        zones.includes(zone) &&
+        parts.some(({ product, grams }) => grams > 0 && asks(classOf.get(product) ?? '')),
+    ).length;
+  const weeks_ago = Math.round((days / 7) * 100) / 100;
+  const round = (kind: 'lightened' | 'coloured', layers: number) =>
+    layers > 0 ? [{ kind, weeks_ago, layers }] : [];
+  const told = (area: Area, span: Span): Span => {
+    const zone = `${area.id}/${span.id}`;
+    const services = [
+      ...(span.services ?? []),
+      ...round(
+        'lightened',
+        count(zone, (cls) => cls === 'lightener'),
+      ),
+      ...round(
+        'coloured',
+        count(zone, (cls) => COLOURS.includes(cls)),
+      ),
+    ];
+    return services.length ? { ...span, services } : span;
+  };
+  return {
+    ...after,
+    areas: after.areas.map((area) => ({ ...area, spans: area.spans.map((span) => told(area, span)) })),
+  };
 }

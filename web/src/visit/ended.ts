@@ -19,6 +19,7 @@ import { readSpan, writeSpan } from './reading';
 export type Result = Body<'result'>;
 export type Reached = Result['zones'][number];
 
+const ROUNDS = { lightened: true, coloured: true };
 const tenth = (grams: number) => Math.round(grams * 10) / 10;
 
 /** What went into one mix: what was weighed where anything was, else what was asked for. */
@@ -148,3 +149,11 @@ export function resultOf(facts: readonly Fact[]): Result | undefined {
   const found = facts.findLast((fact) => fact.kind === 'result');
   return found?.kind === 'result' ? found.body : undefined;
 }
+
+/** Begun today or tomorrow to put an earlier visit right: its rounds stand in the hair's history (`withRounds`). */
+export const isFix = ({ head }: Visit): boolean =>
+  head.areas.some(({ spans }) =>
+    spans.some(({ services = [] }) =>
+      services.some(({ kind, weeks_ago = Infinity }) => kind in ROUNDS && weeks_ago * 7 < 2),
+    ),
+  );
