@@ -52,7 +52,7 @@ std::string filled(std::string_view text, const Problem& problem) {
 
 const Sentence* find(std::string_view code) {
   for (const auto& table : {document_sentences(), work_sentences(), reason_sentences(), after_sentences(),
-                            rule_sentences(), door_sentences(), learned_sentences()}) {
+                            rule_sentences(), door_sentences(), learned_sentences(), config_sentences()}) {
     for (const Sentence& s : table) {
       if (s.code == code) return &s;
     }

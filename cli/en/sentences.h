@@ -23,6 +23,7 @@ std::span<const Sentence> reason_sentences();    // why-lines, notes, order of w
 std::span<const Sentence> after_sentences();     // of the weeks after the visit
 std::span<const Sentence> door_sentences();      // who may come in
 std::span<const Sentence> learned_sentences();   // what results taught, and measurement files
+std::span<const Sentence> config_sentences();    // what is wrong with a configuration file
 std::span<const Sentence> rule_sentences();      // rules by id, what changes them, what can be done today
 
 const Sentence* find(std::string_view code);

@@ -4,6 +4,7 @@
 #include <CLI/CLI.hpp>
 
 #include "src/io.h"
+#include "strandline/result.h"
 
 namespace strandline::cli {
 
@@ -11,6 +12,9 @@ struct Session {
   Io& io;
   int exit_code = done;
 };
+
+// Says what was wrong with a configuration file and refuses the command; false when nothing was.
+bool refuse_config(const Problems& wrong, Session& session);
 
 void add_assess(CLI::App& app, Session& session);
 void add_predict(CLI::App& app, Session& session);
@@ -31,6 +35,7 @@ void add_openapi(CLI::App& app, Session& session);
 void add_verify(CLI::App& app, Session& session);
 void add_weigh(CLI::App& app, Session& session);
 void add_backup(CLI::App& app, Session& session);  // backup, restore
+void add_config(CLI::App& app, Session& session);  // config check, config get, healthy
 void add_key(CLI::App& app, Session& session);
 void add_shelf(CLI::App& app, Session& session);  // shelf list, show, import, export, check, template
 void add_stock(CLI::App& app, Session& session);  // stock list, moves, receive, count, waste, write-off, undo

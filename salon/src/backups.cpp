@@ -20,7 +20,8 @@ std::string name_at(const std::string& now) {
   return out + std::string(ending);
 }
 
-void prune(const fs::path& folder, int keep) {
+// The oldest first.
+std::vector<fs::path> copies_in(const fs::path& folder) {
   std::vector<fs::path> copies;
   std::error_code error;
   for (const auto& entry : fs::directory_iterator(folder, error)) {
@@ -28,6 +29,12 @@ void prune(const fs::path& folder, int keep) {
     if (name.starts_with(beginning) && name.ends_with(ending)) copies.push_back(entry.path());
   }
   std::sort(copies.begin(), copies.end());
+  return copies;
+}
+
+void prune(const fs::path& folder, int keep) {
+  const std::vector<fs::path> copies = copies_in(folder);
+  std::error_code error;
   for (std::size_t i = 0; i + static_cast<std::size_t>(keep) < copies.size(); ++i) fs::remove(copies[i], error);
 }
 
@@ -56,6 +63,11 @@ Result<fs::path> back_up_now(const BackupsAsked& asked, const std::string& now) 
   if (!made) return tl::unexpected(made.error());
   prune(asked.folder, asked.keep);
   return copy;
+}
+
+std::optional<fs::path> newest_backup(const fs::path& folder) {
+  const std::vector<fs::path> copies = copies_in(folder);
+  return copies.empty() ? std::nullopt : std::optional(copies.back());
 }
 
 Backups::Backups(BackupsAsked asked, std::function<std::string()> now, std::function<void(const Problems&)> tell)

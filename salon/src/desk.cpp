@@ -43,11 +43,14 @@ Desk::End Desk::ask(const std::string& kind, const std::function<void(const Gone
   const auto mine = std::make_shared<Question>();
   mine->work = &work;
   std::unique_lock lock(mutex_);
-  if (waits_ >= waiting_most_) return End::full;
+  if (load_.waiting >= waiting_most_) {
+    ++load_.refused;
+    return End::full;
+  }
   std::list<std::shared_ptr<Question>>& line = waiting_[kind];
   if (line.empty()) order_.push_back(kind);
   line.push_back(mine);
-  ++waits_;
+  ++load_.waiting;
   came_.notify_one();
   while (!mine->ended.wait_for(lock, look_again, [&] { return mine->over; })) {
     lock.unlock();
@@ -56,11 +59,17 @@ Desk::End Desk::ask(const std::string& kind, const std::function<void(const Gone
     if (!mine->unwanted || mine->begun) continue;
     std::erase(line, mine);
     if (line.empty()) std::erase(order_, kind);
-    --waits_;
+    --load_.waiting;
+    ++load_.left;
     return End::left;
   }
   if (mine->failure) std::rethrow_exception(mine->failure);
   return End::done;
+}
+
+Desk::Load Desk::load() const {
+  const std::lock_guard lock(mutex_);
+  return load_;
 }
 
 std::shared_ptr<Desk::Question> Desk::next() {
@@ -70,7 +79,8 @@ std::shared_ptr<Desk::Question> Desk::next() {
   std::shared_ptr<Question> first = line.front();
   line.pop_front();
   if (!line.empty()) order_.push_back(kind);
-  --waits_;
+  --load_.waiting;
+  ++load_.running;
   first->begun = true;
   return first;
 }
@@ -79,7 +89,7 @@ void Desk::serve() {
   give_way();
   std::unique_lock lock(mutex_);
   for (;;) {
-    came_.wait(lock, [&] { return closing_ || waits_ > 0; });
+    came_.wait(lock, [&] { return closing_ || load_.waiting > 0; });
     if (closing_) return;
     const std::shared_ptr<Question> question = next();
     lock.unlock();
@@ -89,6 +99,8 @@ void Desk::serve() {
       question->failure = std::current_exception();
     }
     lock.lock();
+    --load_.running;
+    ++load_.done;
     question->over = true;
     question->ended.notify_all();
   }

@@ -6,8 +6,6 @@
 
 namespace strandline::salon {
 
-namespace {
-
 std::string utc_now() {
   const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
   std::tm utc{};
@@ -16,6 +14,8 @@ std::string utc_now() {
   std::strftime(text, sizeof text, "%Y-%m-%dT%H:%M:%SZ", &utc);
   return text;
 }
+
+namespace {
 
 // 22 of 62 signs: 131 bits.
 std::string random_id() {

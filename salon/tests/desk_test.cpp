@@ -70,9 +70,15 @@ TEST(Desk, TurnsAwayWhoFindsTheLineFullAndForgetsWhoLeaves) {
       [&] { end = held.desk.ask("a", [&](const Desk::Gone&) { ran = true; }, [&] { return gone.load(); }); });
   std::this_thread::sleep_for(std::chrono::milliseconds(200));
   EXPECT_EQ(held.desk.ask("b", [](const Desk::Gone&) {}, kStays), Desk::End::full);
+  const Desk::Load full = held.desk.load();
+  EXPECT_EQ(full.running, 1);
+  EXPECT_EQ(full.waiting, 1);
+  EXPECT_EQ(full.refused, 1u);
   gone = true;
   patient.join();
   EXPECT_EQ(end, Desk::End::left);
+  EXPECT_EQ(held.desk.load().waiting, 0);
+  EXPECT_EQ(held.desk.load().left, 1u);
   held.free = true;
   EXPECT_EQ(held.desk.ask("b", [](const Desk::Gone&) {}, kStays), Desk::End::done);
   EXPECT_FALSE(ran);

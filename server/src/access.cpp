@@ -18,6 +18,9 @@ constexpr Roles works = plans | assistant;               // write into a visit
 // Reasons: docs/decisions/0014-who-may-do-what.md.
 constexpr std::array table{
     Access{"GET", "/api/v1/health", everybody, true, true},
+    // For what looks after services on this machine: of nobody, and of nothing that was asked.
+    Access{"GET", "/healthz", everybody, true, false, true},
+    Access{"GET", "/metrics", everybody, true, false, true},
     Access{"GET", "/api/v1/door", everybody, true, true},
     Access{"POST", "/api/v1/door/found", everybody, true},  // refused by itself once there is an owner
     Access{"POST", "/api/v1/door/sign-in", everybody, true},

@@ -15,6 +15,7 @@ struct Access {
   salon::Roles roles = 0;  // one of them is enough
   bool outside = false;    // also without being signed in
   bool unpaired = false;   // also from another machine that is not paired
+  bool here_only = false;  // from another machine it is as if it were not there
 };
 
 std::span<const Access> access_table();

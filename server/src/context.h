@@ -4,7 +4,9 @@
 #include <atomic>
 #include <optional>
 
+#include "answers.h"
 #include "http.h"
+#include "metrics.h"
 #include "static_files.h"
 #include "strandline/salon/counter.h"
 #include "strandline/salon/desk.h"
@@ -32,12 +34,17 @@ struct Context {
   salon::Workers workers;
   StaticFiles files;
   std::atomic<bool> stopping = false;  // work that runs is given up
-  // Work at once, and how many may wait for it: fewer than there are connections, so that the rest stay quick.
-  static constexpr int at_once = 2, waiting_most = 128;
-  salon::Desk desk{at_once, waiting_most};
+  int waiting_most;
+  salon::Desk desk;
 
   std::shared_ptr<Leaf> leaf;  // nothing = no other machine is answered
   std::atomic<int> lan_port = 0;
+
+  static constexpr std::size_t answers_bytes = 16u << 20;
+  Answers answers{answers_bytes};
+  std::atomic<std::uint64_t> known = 0;  // heavy questions answered without work
+  Metrics metrics;
+  std::filesystem::path salon_file;  // "" = none that is measured
 
   salon::Clients clients;
   salon::Diary diary;
@@ -55,7 +62,10 @@ struct Context {
         sources(shelves.sources()),
         workers(options.search_threads, true),
         files(options.web),
+        waiting_most(options.waiting_most),
+        desk(options.at_once, options.waiting_most),
         leaf(options.leaf),
+        salon_file(options.salon_file),
         clients(world),
         diary(world, house.diary),
         watch(world.store, options.tell),
@@ -78,7 +88,7 @@ void add_door(httplib::Server& http, Context& context);        // /door: who is 
 void add_diary(httplib::Server& http, Context& context);       // /diary …, /bookings
 void add_people(httplib::Server& http, Context& context);      // /people, /devices
 void add_devices(httplib::Server& http, Context& context);     // /devices/invite, /door/redeem, /door/authority
-void add_health(httplib::Server& http, Context& context);      // /health
+void add_health(httplib::Server& http, Context& context);      // /health, /healthz, /metrics
 void add_scale(httplib::Server& http, Context& context);       // /scale
 void add_hand_notes(httplib::Server& http, Context& context);  // /hand-notes
 void add_shelf(httplib::Server& http,

@@ -1,7 +1,7 @@
 #include "http.h"
 
+#include <chrono>
 #include <exception>
-#include <iostream>
 
 #include "tls/tls_line.h"
 
@@ -11,6 +11,9 @@ namespace {
 
 // What `Request::progress` is asked: cpp-httplib leaves that member unused on the server's side.
 constexpr uint64_t ask_gone = 0, ask_closing = 1;
+
+// A connection is one thread's from its beginning to its end.
+thread_local std::chrono::steady_clock::time_point head_read{};
 
 class MemoryLine : public Line {
  public:
@@ -50,6 +53,7 @@ void HttpServer::converse(Connection& connection) {
   while (served && !connection.at_end()) {
     const auto head = connection.next();
     if (!head) return;
+    head_read = std::chrono::steady_clock::now();
     if (!*head) {
       httplib::Response response;
       refuse(head->error(), response);
@@ -77,7 +81,7 @@ bool HttpServer::process_and_close_socket(socket_t socket) {
     return line.shake_hands() && hold(line);
   } catch (const std::exception& error) {
     // Outside a handler, most likely for want of memory: this connection ends, the server goes on.
-    std::cerr << "strandline: a connection was cut: " << error.what() << '\n';
+    cut(error.what());
     return false;
   }
 }
@@ -98,6 +102,10 @@ std::string HttpServer::exchange(std::string_view bytes) {
 }
 
 bool client_gone(const httplib::Request& request) { return request.progress && request.progress(ask_gone, 0); }
+
+double seconds_since_head() {
+  return std::chrono::duration<double>(std::chrono::steady_clock::now() - head_read).count();
+}
 
 bool encrypted(const httplib::Request& request) { return request.ssl != nullptr; }
 

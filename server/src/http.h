@@ -19,6 +19,9 @@ class HttpServer : public httplib::Server {
   // Fills the answer to a head that was refused.
   std::function<void(const Problems&, httplib::Response&)> refuse;
 
+  // Hears why a connection was cut, in its thread.
+  std::function<void(const char* why)> cut;
+
   // Where every connection is encrypted: what it is encrypted with now. Empty = none is.
   std::function<std::shared_ptr<SSL_CTX>()> secured;
 
@@ -33,6 +36,8 @@ class HttpServer : public httplib::Server {
 
 // Whether the client of this request has closed its connection. False where that cannot be known.
 bool client_gone(const httplib::Request& request);
+// Since the head of the request that this thread answers was read.
+double seconds_since_head();
 // Whether this request came over an encrypted connection, as all from other machines do.
 bool encrypted(const httplib::Request& request);
 // Whether no further request is read from this connection, as the answer must tell.

@@ -2,6 +2,8 @@
 
 #include <arpa/inet.h>
 
+#include <cmath>
+#include <iostream>
 #include <mutex>
 #include <set>
 #include <thread>
@@ -17,8 +19,6 @@
 namespace strandline::server {
 
 namespace {
-
-constexpr std::size_t connections_max = 256;  // one thread each while it is open
 
 using httplib::Request, httplib::Response;
 
@@ -61,12 +61,34 @@ class Refusals {
   std::set<std::string> told_;
 };
 
+// What a request asked for, in words of the table of routes only: what it says itself is told to nobody.
+struct Asked {
+  std::string_view method = "other", route = "other";
+};
+Asked asked_for(const Request& request) {
+  if (const Access* row = find_access(request.method, request.path).row) return {row->method, row->path};
+  const bool file = (request.method == "GET" || request.method == "HEAD") && !request.path.starts_with("/api/");
+  return file ? Asked{"GET", "file"} : Asked{};
+}
+
+// Whether answers may be others than before: everything that was told, but for drafts, which no other answer rests on.
+bool may_change_answers(const Asked& asked, int status) {
+  constexpr int refused = 400;
+  const bool draft = asked.route == "/api/v1/visits" || asked.route == "/api/v1/visits/{id}";
+  return (asked.method == "POST" || asked.method == "PUT") && status < refused && !draft && !asks_only(asked.route);
+}
+
+// Routes that have a row in the table of routes, or are refused.
+bool is_route(const std::string& path) { return path.starts_with("/api/") || find_access("GET", path).known; }
+
 // Whether this request of the API may reach its route; answers it otherwise.
 bool let_in(Context& context, Refusals& refusals, const Request& request, Response& response) {
   const Found found = find_access(request.method, request.path);
   Problems problems;
   if (!found.row) {
     problems = {{found.known ? "method_not_allowed" : "not_found", "", {{"method", request.method}}}};
+  } else if (found.row->here_only && encrypted(request)) {
+    problems = {{"not_found", "", {{"method", request.method}}}};
   } else {
     std::string device;
     if (encrypted(request)) {
@@ -121,6 +143,7 @@ struct Server::Parts {
     return of_lan.check(request);
   }
   void dress(HttpServer& one);
+  void count(const Asked& asked, int status);
 };
 
 Server::Server(ServerOptions options, salon::World world, salon::House house) {
@@ -135,6 +158,19 @@ Server::Server(ServerOptions options, salon::World world, salon::House house) {
   p.lan.secured = [leaf = p.options.leaf] { return leaf->context(); };
 }
 
+void Server::Parts::count(const Asked& asked, int status) {
+  const double seconds = seconds_since_head();
+  context.metrics.count(asked.method, asked.route, status, seconds);
+  constexpr double ms = 1000;
+  if (!options.log) return;
+  options.log({{"at", context.world.now()},
+               {"event", "answered"},
+               {"method", asked.method},
+               {"route", asked.route},
+               {"status", status},
+               {"ms", std::llround(seconds * ms)}});
+}
+
 void Server::Parts::dress(HttpServer& one) {
   one.set_tcp_nodelay(true);
   // The library's own choice would let two servers share a port and be asked in turn.
@@ -143,7 +179,7 @@ void Server::Parts::dress(HttpServer& one) {
     setsockopt(socket, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
   });
   one.set_payload_max_length(body_bytes_max);
-  one.new_task_queue = [] { return new httplib::ThreadPool(connections_max); };
+  one.new_task_queue = [this] { return new httplib::ThreadPool(static_cast<std::size_t>(options.connections_most)); };
   one.set_pre_routing_handler([this](const Request& request, Response& response) {
     const Problems problems = refused(request);
     if (!problems.empty()) {
@@ -151,19 +187,32 @@ void Server::Parts::dress(HttpServer& one) {
       return httplib::Server::HandlerResponse::Handled;
     }
     const bool reads = request.method == "GET" || request.method == "HEAD";
-    if (reads && !request.path.starts_with("/api/") && context.files.serve(request, response)) {
+    if (reads && !is_route(request.path) && context.files.serve(request, response)) {
       return httplib::Server::HandlerResponse::Handled;
     }
-    if (request.path.starts_with("/api/") && !let_in(context, refusals, request, response))
+    if (is_route(request.path) && !let_in(context, refusals, request, response))
       return httplib::Server::HandlerResponse::Handled;
     return httplib::Server::HandlerResponse::Unhandled;
   });
-  one.set_post_routing_handler(set_headers);
-  one.refuse = [](const Problems& problems, Response& response) {
+  // Of every answer, before it is written.
+  one.set_post_routing_handler([this](const Request& request, Response& response) {
+    set_headers(request, response);
+    const Asked asked = asked_for(request);
+    if (may_change_answers(asked, response.status)) context.answers.forget();
+    count(asked, response.status);
+  });
+  one.refuse = [this](const Problems& problems, Response& response) {
     reply(response, problems);
     Request unread;
     unread.path = "/api/";  // nothing of it is kept by anybody
     set_headers(unread, response);
+    count({"other", "unread"}, response.status);
+  };
+  one.cut = [this](const char* why) {
+    if (options.log)
+      options.log({{"at", context.world.now()}, {"event", "cut"}, {"why", why}});
+    else
+      std::cerr << "strandline: a connection was cut: " << why << '\n';
   };
   one.set_error_handler([](const Request& request, Response& response) { answer_error(request, response); });
   one.set_exception_handler([](const Request&, Response& response, std::exception_ptr thrown) {

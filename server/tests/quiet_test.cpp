@@ -39,6 +39,12 @@ TEST_F(Running, TellsNothingSealedInErrorsHeadersOrOnTheTerminal) {
     }
   }
   EXPECT_GT(refused, 50);
+  // Nor in what it says of itself.
+  std::string said_of_itself = client_->Get("/metrics")->body;
+  for (const Json& event : heard()) said_of_itself += wire::print(event) + '\n';
+  EXPECT_NE(said_of_itself.find("/api/v1/visits/{id}/facts"), std::string::npos);
+  for (const std::string& secret : {name, said, id, std::string("strange")})
+    EXPECT_EQ(said_of_itself.find(secret), std::string::npos) << secret;
   const std::string terminal = testing::internal::GetCapturedStderr();
   for (const std::string& secret : {name, said}) EXPECT_EQ(terminal.find(secret), std::string::npos) << terminal;
 }

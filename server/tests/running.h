@@ -11,6 +11,7 @@
 #include <cerrno>
 #include <fstream>
 #include <iterator>
+#include <mutex>
 #include <system_error>
 #include <thread>
 
@@ -51,9 +52,17 @@ class Running : public testing::Test {
     auto house = salon::open_house({.shelf = {}, .policy = {}, .knowledge = root / "knowledge"});
     ASSERT_TRUE(house);
     house->doors.hash = {1, 1};  // cheap: many sign in here
-    server_ =
-        std::make_unique<Server>(ServerOptions{.port = 0, .web = web_folder(), .allowed_hosts = {}, .scale = scale_},
-                                 std::move(world), std::move(*house));
+    server_ = std::make_unique<Server>(ServerOptions{.port = 0,
+                                                     .web = web_folder(),
+                                                     .allowed_hosts = {},
+                                                     .scale = scale_,
+                                                     .salon_file = salon_file_,
+                                                     .log =
+                                                         [this](const Json& event) {
+                                                           const std::lock_guard lock(heard_mutex_);
+                                                           heard_.push_back(event);
+                                                         }},
+                                       std::move(world), std::move(*house));
     const auto port = server_->bind();
     ASSERT_TRUE(port);
     port_ = *port;
@@ -94,6 +103,15 @@ class Running : public testing::Test {
 
   static std::string code_of(const httplib::Result& got) { return Json::parse(got->body)["problems"][0]["code"]; }
 
+  // What the server said of itself until now.
+  std::vector<Json> heard() {
+    const std::lock_guard lock(heard_mutex_);
+    return heard_;
+  }
+
+  std::mutex heard_mutex_;
+  std::vector<Json> heard_;
+  std::filesystem::path salon_file_;
   std::optional<salon::ScaleDevice> scale_;
   std::unique_ptr<Server> server_;
   std::unique_ptr<httplib::Client> client_;

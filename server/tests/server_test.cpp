@@ -34,6 +34,10 @@ TEST_F(Ailing, HealthAsksTheStore) {
   const auto got = client_->Get("/api/v1/health");
   EXPECT_EQ(got->status, 503);
   EXPECT_EQ(code_of(got), "store_unavailable");
+  const auto plain = client_->Get("/healthz");
+  EXPECT_EQ(plain->status, 503);
+  EXPECT_TRUE(plain->body.starts_with("down: store_unavailable")) << plain->body;
+  EXPECT_EQ(client_->Get("/metrics")->status, 200) << "counts do not need the file";
   ill_ = false;
   EXPECT_EQ(client_->Get("/api/v1/health")->status, 200);
 }

@@ -204,6 +204,15 @@ Json operation(const char* id, Json answer, int status = 200) {
   return out;
 }
 
+// For what looks after services on this machine.
+Json text_operation(const char* id, const char* what) {
+  Json out{{"operationId", id}};
+  Json& answer = out["responses"]["200"] = {{"description", what}};
+  answer["content"]["text/plain"]["schema"]["type"] = "string";
+  out["responses"]["default"] = {{"description", "why not"}, {"content", answer["content"]}};
+  return out;
+}
+
 Json with_body(Json op, Json schema) {
   op["requestBody"] = {{"required", true}, {"content", content(std::move(schema))}};
   return op;
@@ -420,6 +429,8 @@ Json openapi(const std::string& version) {
   Json paths = Json::object();
   Json up{{"type", "boolean"}};
   paths["/api/v1/health"]["get"] = operation("health", with_schema_key("up", std::move(up)));
+  paths["/healthz"]["get"] = text_operation("healthz", "up; 503 with the reason when the salon cannot be served");
+  paths["/metrics"]["get"] = text_operation("metrics", "counts of the server itself, text format 0.0.4 of Prometheus");
   add_hand_notes(paths);
   paths["/api/v1/scale"]["get"] = scale_operation(p);
   add_shelves(p, paths);

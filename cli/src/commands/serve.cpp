@@ -8,6 +8,8 @@
 #include "src/commands.h"
 #include "src/print/problems.h"
 #include "src/print/text.h"
+#include "src/settings.h"
+#include "src/voice.h"
 #include "strandline/salon/backups.h"
 #include "strandline/salon/people.h"
 #include "strandline/salon/visits.h"
@@ -16,15 +18,6 @@
 namespace strandline::cli {
 
 namespace {
-
-struct ServeFlags {
-  std::string host = "127.0.0.1", listen, backups, db, key, web, knowledge;
-  std::vector<std::string> allowed_hosts;
-  std::string scale, scale_form = "sent";
-  int port = 7407, listen_port = 7443, threads = 2, scale_baud = 9600;
-  int backup_hours = 24, backup_keep = 30;
-  bool make = false, demo = false, as_found = false;
-};
 
 int fail(const Problems& problems, Session& session) {
   print_problems(problems, "the salon", session.io.err);
@@ -56,7 +49,28 @@ class Stopper {
   sigset_t signals_{};
 };
 
-int serve(const ServeFlags& flags, Session& session) {
+// What a person at the terminal is told once it serves.
+struct Greeting {
+  const Settings& flags;
+  const std::string& db;
+  const std::filesystem::path& web;
+  int port, lan_port;  // 0 = no other machine is answered
+  bool fresh, people;
+};
+void greet(const Greeting& g, Session& session) {
+  std::ostream& out = session.io.out;
+  out << "Strandline is at http://" << g.flags.host << ':' << g.port << "/  (salon file " << printable(g.db);
+  if (g.fresh) out << (g.flags.demo ? ", new, everybody in it invented" : ", new and empty");
+  out << "). Ctrl-C stops.\n";
+  if (!g.people) out << "Nobody has to sign in: whoever is at this machine sees and changes everything.\n";
+  if (g.lan_port > 0)
+    out << "Paired devices, encrypted, at " << g.flags.listen << ':' << g.lan_port
+        << ". To pair one: People, Devices.\n";
+  if (!std::filesystem::exists(g.web / "index.html"))
+    session.io.err << "No web app at " << printable(g.web.string()) << ": only the API is served.\n";
+}
+
+int serve(const Settings& flags, Session& session) {
   if (!server::this_machine_only(flags.host)) {
     session.io.err << "Strandline listens on this machine only (127.0.0.1, ::1 or localhost), not on \""
                    << printable(flags.host)
@@ -102,17 +116,18 @@ int serve(const ServeFlags& flags, Session& session) {
     if (!opened) return fail(opened.error(), session);
     leaf = std::move(*opened);
   }
-  const auto tell = [&session](const Problems& found) {
-    std::ostringstream text;
-    text << "In the salon file:\n";
-    print_lines(found, "", text);
-    session.io.err << text.str() << std::flush;
-  };
+  Voice voice(session.io.err, flags.log == "json", now);
+  const auto tell = [&voice](const Problems& found) { voice.problems(found); };
   std::optional<salon::ScaleDevice> scale;
   if (!flags.scale.empty()) scale = {flags.scale, salon::scale_form(flags.scale_form), flags.scale_baud};
-  server::Server server({flags.host, flags.port, web, flags.allowed_hosts, flags.threads, tell, scale, leaf,
-                         flags.listen, flags.listen_port},
-                        std::move(*world), std::move(*house));
+  server::ServerOptions options{flags.host, flags.port, web,  flags.allowed_hosts, flags.threads,
+                                tell,       scale,      leaf, flags.listen,        flags.listen_port};
+  options.salon_file = db;
+  options.at_once = flags.at_once;
+  options.waiting_most = flags.waiting;
+  options.connections_most = flags.connections;
+  if (voice.json()) options.log = [&voice](const wire::Json& event) { voice.event(event); };
+  server::Server server(std::move(options), std::move(*world), std::move(*house));
   const auto port = server.bind();
   if (!port) {
     session.io.err << "Port " << flags.port << " on " << flags.host
@@ -125,19 +140,19 @@ int serve(const ServeFlags& flags, Session& session) {
                    << " cannot be had. Choose another with --listen-port.\n";
     return failed;
   }
-  session.io.out << "Strandline is at http://" << flags.host << ':' << *port << "/  (salon file " << printable(db);
-  if (fresh) session.io.out << (flags.demo ? ", new, everybody in it invented" : ", new and empty");
-  session.io.out << "). Ctrl-C stops.\n";
-  if (!door->people)
-    session.io.out << "Nobody has to sign in: whoever is at this machine sees and changes everything.\n";
-  if (leaf)
-    session.io.out << "Paired devices, encrypted, at " << flags.listen << ':' << server.lan_port()
-                   << ". To pair one: People, Devices.\n";
-  if (!std::filesystem::exists(web / "index.html"))
-    session.io.err << "No web app at " << printable(web.string()) << ": only the API is served.\n";
+  if (voice.json())
+    voice.event({{"at", now()},
+                 {"event", "started"},
+                 {"port", *port},
+                 {"port_for_devices", server.lan_port()},
+                 {"fresh", fresh},
+                 {"people", door->people},
+                 {"web", std::filesystem::exists(web / "index.html")}});
+  else
+    greet({flags, db, web, *port, server.lan_port(), fresh, door->people}, session);
   session.io.out.flush();
   std::optional<salon::Backups> backups;
-  if (!flags.backups.empty())
+  if (!flags.backups.empty() && flags.backup_hours > 0)
     backups.emplace(salon::BackupsAsked{.db = db,
                                         .key = flags.key,
                                         .folder = flags.backups,
@@ -151,8 +166,9 @@ int serve(const ServeFlags& flags, Session& session) {
 }  // namespace
 
 void add_serve(CLI::App& app, Session& session) {
-  const auto flags = std::make_shared<ServeFlags>();
+  const auto flags = std::make_shared<Settings>();
   CLI::App* command = app.add_subcommand("serve", "the web app and its API, with one salon file");
+  const auto wrong = add_config_option(*command, flags);
   command->add_option("--port", flags->port, "port, 0 = any free one")->check(CLI::Range(0, 65535));
   command->add_option("--host", flags->host, "address to listen on, of this machine only");
   command->add_option(
@@ -162,7 +178,8 @@ void add_serve(CLI::App& app, Session& session) {
   command->add_option("--listen-port", flags->listen_port, "port for them, 0 = any free one")
       ->check(CLI::Range(0, 65535));
   command->add_option("--backups", flags->backups, "folder for copies of the salon file, made and tried by themselves");
-  command->add_option("--backup-hours", flags->backup_hours, "hours from one to the next")->check(CLI::Range(1, 720));
+  command->add_option("--backup-hours", flags->backup_hours, "hours from one to the next; 0 = none by itself")
+      ->check(CLI::Range(0, 720));
   command->add_option("--backup-keep", flags->backup_keep, "how many are kept")->check(CLI::Range(1, 10000));
   command->add_option("--db", flags->db, "salon file; salon.sqlite unless said, demo.sqlite with --demo");
   command->add_option("--key", flags->key, "file of the key that seals it; beside the salon file unless said");
@@ -178,7 +195,15 @@ void add_serve(CLI::App& app, Session& session) {
   command->add_option("--scale-form", flags->scale_form, "sent: by itself; asked: on SI; usb: weighing devices of USB")
       ->check(CLI::IsMember({"sent", "asked", "usb"}));
   command->add_option("--scale-baud", flags->scale_baud, "of a serial line (default 9600)");
-  command->callback([flags, &session] { session.exit_code = serve(*flags, session); });
+  command->add_option("--at-once", flags->at_once, "heavy questions worked on at once")->check(CLI::Range(1, 64));
+  command->add_option("--waiting", flags->waiting, "how many of them may wait; who comes then is refused")
+      ->check(CLI::Range(1, 4096));
+  command->add_option("--connections", flags->connections, "open at once")->check(CLI::Range(8, 4096));
+  command->add_option("--log", flags->log, "text: what goes wrong, for a person; json: each answer, a line each")
+      ->check(CLI::IsMember({"text", "json"}));
+  command->callback([flags, wrong, &session] {
+    if (!refuse_config(*wrong, session)) session.exit_code = serve(*flags, session);
+  });
 }
 
 }  // namespace strandline::cli

@@ -3,6 +3,7 @@
 
 #include "src/commands.h"
 #include "src/print/problems.h"
+#include "src/settings.h"
 #include "strandline/salon/world.h"
 
 namespace strandline::cli {
@@ -27,11 +28,15 @@ int verify(const std::string& db, const std::string& key, Session& session) {
 }  // namespace
 
 void add_verify(CLI::App& app, Session& session) {
-  const auto db = std::make_shared<std::string>("salon.sqlite"), key = std::make_shared<std::string>();
+  const auto settings = std::make_shared<Settings>();
   CLI::App* command = app.add_subcommand("verify", "reads a whole salon file and proves that no entry was changed");
-  command->add_option("--db", *db, "salon file; may be in use");
-  command->add_option("--key", *key, "key file, beside the salon file unless said");
-  command->callback([db, key, &session] { session.exit_code = verify(*db, *key, session); });
+  const auto wrong = add_config_option(*command, settings);
+  settings->db = "salon.sqlite";
+  command->add_option("--db", settings->db, "salon file; may be in use");
+  command->add_option("--key", settings->key, "key file, beside the salon file unless said");
+  command->callback([settings, wrong, &session] {
+    if (!refuse_config(*wrong, session)) session.exit_code = verify(settings->db, settings->key, session);
+  });
 }
 
 }  // namespace strandline::cli

@@ -6,6 +6,7 @@
 #include <filesystem>
 #include <functional>
 #include <mutex>
+#include <optional>
 #include <string>
 #include <thread>
 
@@ -27,6 +28,9 @@ struct BackupsAsked {
 // A copy now, named by its instant, and tried; then all but the newest `keep` go. Nothing goes when it fails. Problems:
 // those of back_up_salon() and check_backup(), cannot_write {file}.
 Result<std::filesystem::path> back_up_now(const BackupsAsked& asked, const std::string& now);
+
+// The newest copy in a folder that back_up_now() made; nothing when there is none.
+std::optional<std::filesystem::path> newest_backup(const std::filesystem::path& folder);
 
 // Calls back_up_now() at once and then again and again, in a thread of its own.
 class Backups {

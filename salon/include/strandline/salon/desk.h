@@ -2,6 +2,7 @@
 #pragma once
 
 #include <condition_variable>
+#include <cstdint>
 #include <deque>
 #include <functional>
 #include <list>
@@ -34,17 +35,24 @@ class Desk {
   // What `work` throws is thrown here.
   End ask(const std::string& kind, const std::function<void(const Gone& unwanted)>& work, const Gone& gone);
 
+  // How it stands now, and what was asked since the start by how it ended; work that threw is done.
+  struct Load {
+    int running = 0, waiting = 0;
+    std::uint64_t done = 0, refused = 0, left = 0;
+  };
+  Load load() const;
+
  private:
   struct Question;
   void serve();
   std::shared_ptr<Question> next();  // requires the lock and somebody waiting
 
   const int waiting_most_;
-  std::mutex mutex_;
+  mutable std::mutex mutex_;
   std::condition_variable came_;
   std::map<std::string, std::list<std::shared_ptr<Question>>> waiting_;
   std::deque<std::string> order_;  // of the kinds that wait, whose turn it is first
-  int waits_ = 0;
+  Load load_;
   bool closing_ = false;
   std::vector<std::thread> places_;
 };

@@ -17,6 +17,8 @@ struct World {
   std::function<Result<std::string>()> recovery_words = {};  // of the master key; empty where there is no file
 };
 
+std::string utc_now();  // of this machine's clock, 2026-03-09T09:00:00Z
+
 // The clock and the random device of this machine, and the salon file at `path`, which must be there; `as_found` takes
 // it although acknowledged entries are missing. ":memory:" = gone at the end. `key` "" = beside it, here and below.
 store::Expected<World> real_world(const std::string& path, bool as_found = false, const std::string& key = {});

@@ -18,6 +18,9 @@ namespace strandline::server {
 // Whether an address ("127.0.0.2", "::1") or "localhost" is one that no other machine can reach.
 bool this_machine_only(const std::string& host);
 
+// Asks the server at this address whether it is up (/healthz), in at most `seconds`. Problems: not_up {address, said}.
+Result<void> ask_whether_up(const std::string& host, int port, int seconds);
+
 class Leaf;
 
 // Whether the door for other machines may listen there: an address of a private network, or all of this machine's.
@@ -38,7 +41,14 @@ struct ServerOptions {
   std::optional<salon::ScaleDevice> scale = {};    // the one at the mixing counter of this machine
   std::shared_ptr<Leaf> leaf = {};  // set: paired devices on other machines are answered too, encrypted, at:
   std::string lan_host = {};
-  int lan_port = 7443;  // 0 = any free one
+  int lan_port = 7443;                    // 0 = any free one
+  std::filesystem::path salon_file = {};  // whose size is told by /metrics
+  int at_once = 2;                        // heavy questions worked on at once
+  int waiting_most = 128;      // and how many may wait: fewer than there are connections, so that the rest stay quick
+  int connections_most = 256;  // one thread each while it is open
+  // Hears what happens, an object each, from any thread: {at, event: "answered", method, route, status, ms} – the route
+  // as it stands in the description of the interface, never what was asked – and {at, event: "cut", why}.
+  std::function<void(const wire::Json&)> log = {};
 };
 
 class Server {
