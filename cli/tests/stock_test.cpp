@@ -60,6 +60,27 @@ TEST_F(OnASalonFile, AShelfIsImportedShownAndExported) {
   EXPECT_EQ(command({"shelf", "import", (folder_ / "missing.csv").string(), "--into", "ours"}).code, failed);
 }
 
+TEST_F(OnASalonFile, SwatchesFillALine) {
+  const std::string whole = file("ours.json", R"({"title": "Ours", "ranges": [{"id": "tint", "maker": "m",
+      "name": "Tint", "cls": "permanent", "ratios": [1], "developer_percents": [6],
+      "minutes": {"min": 30, "target": 35, "max": 40}}], "products": [
+      {"id": "a", "range": "tint", "code": "X1", "cls": "permanent", "level": 6, "tone": "natural", "package_g": 60},
+      {"id": "b", "range": "tint", "code": "X2", "cls": "permanent", "level": 7, "tone": "natural", "package_g": 60}]})");
+  ASSERT_EQ(command({"shelf", "import", whole, "--into", "ours"}).code, done);
+  const std::string swatches = file("swatches.txt", "name;L*;a*;b*\nx1;38;6;12\nnobody;40;1;1\n");
+  const std::vector<std::string> words = {"shelf", "swatches", swatches, "--into", "ours", "--range", "tint"};
+  const Ran preview = command(words);
+  ASSERT_EQ(preview.code, done) << preview.err;
+  EXPECT_NE(preview.out.find("Understood: a\n"), std::string::npos) << preview.out;
+  EXPECT_NE(preview.out.find("called so: nobody"), std::string::npos);
+  EXPECT_EQ(command({"shelf", "export", "ours"}).out.find("\"swatch\""), std::string::npos);
+  std::vector<std::string> keep = words;
+  keep.emplace_back("--yes");
+  EXPECT_EQ(command(keep).code, done);
+  EXPECT_NE(command({"shelf", "export", "ours"}).out.find("\"swatch\""), std::string::npos);
+  EXPECT_EQ(command({"shelf", "swatches", swatches, "--into", "ours", "--range", "none"}).code, refused);
+}
+
 TEST_F(OnASalonFile, StockIsReceivedCountedThrownAwayAndUndone) {
   const std::string product = "permanent-7-natural";
   EXPECT_NE(command({"stock", "list"}).out.find("(permanent-7-natural)  not counted"), std::string::npos);

@@ -8,6 +8,7 @@
 #include "src/print/text.h"
 #include "src/visit_command.h"
 #include "strandline/salon/shelves.h"
+#include "strandline/wire/measured.h"
 #include "strandline/wire/shelf_table.h"
 
 namespace strandline::cli {
@@ -150,6 +151,36 @@ int import_table(const ShelfFlags& flags, Session& session) {
   });
 }
 
+// Measured swatches into a range of a shelf that is there; the rest of the line follows them.
+int import_swatches(const ShelfFlags& flags, Session& session) {
+  return with_shelves(flags, session, [&](salon::Shelves& shelves) -> int {
+    const auto text = read_text(flags.file, session.io.in);
+    if (!text) return told(text.error(), flags.file, session, failed);
+    const auto shelf = shelves.open_shelf(flags.id);
+    if (!shelf) return told(shelf.error(), flags.id, session);
+    const auto read = wire::answer_swatches({{"document", shelf->document}, {"range", flags.range}, {"text", *text}});
+    if (!read) return told(read.error(), flags.file, session);
+    const auto list = [&](const char* what, const wire::Json& names) {
+      if (names.empty()) return;
+      session.io.out << what;
+      for (const wire::Json& name : names) session.io.out << ' ' << printable(name.get<std::string>());
+      session.io.out << '\n';
+    };
+    list("Understood:", (*read)["matched"]);
+    list("No single shade is called so:", (*read)["unmatched"]);
+    list("These would say most of the others:", (*read)["next"]);
+    if ((*read)["matched"].empty()) return done;
+    if (!flags.yes) {
+      session.io.out << "Nothing was kept. Say --yes to keep what was understood.\n";
+      return done;
+    }
+    const auto saved = shelves.save_change(shelf->summary.id, shelf->summary.seq, (*read)["document"]);
+    if (!saved) return told(saved.error(), flags.file, session);
+    session.io.out << "Kept as " << saved->summary.name << '\n';
+    return done;
+  });
+}
+
 // A whole shelf: new, or the next version of one.
 int import_document(const ShelfFlags& flags, Session& session) {
   const auto document = read_shelf_file(flags.file, session.io.in);
@@ -206,7 +237,8 @@ int print_template(const ShelfFlags& flags, Session& session) {
 
 void add_shelf(CLI::App& app, Session& session) {
   const auto flags = std::make_shared<ShelfFlags>();
-  CLI::App* shelf = app.add_subcommand("shelf", "the salon's own shelves: list, show, import, export, check, template");
+  CLI::App* shelf =
+      app.add_subcommand("shelf", "the salon's own shelves: list, show, import, swatches, export, check, template");
   shelf->require_subcommand(1);
   const auto command = [&](const char* name, const char* help, int (*work)(const ShelfFlags&, Session&), bool file) {
     CLI::App* c = shelf->add_subcommand(name, help);
@@ -236,6 +268,13 @@ void add_shelf(CLI::App& app, Session& session) {
   in->add_option("--range", flags->range, "range of the list; nothing = developers");
   in->add_option("--package", flags->package_g, "grams of a package where the list says none")->check(between(0, 1e5));
   in->add_flag("--yes", flags->yes, "keep what was understood of a list");
+  CLI::App* swatches =
+      command("swatches", "measured swatches into a range: the line from few of them", import_swatches, true);
+  swatches->add_option("FILE", flags->file, "instrument's file, or a table of L*a*b*; - for standard input")
+      ->required();
+  swatches->add_option("--into", flags->id, "id of the shelf")->required();
+  swatches->add_option("--range", flags->range, "id of the range")->required();
+  swatches->add_flag("--yes", flags->yes, "keep what was understood");
   command("check", "everything that is wrong with a shelf document", check_file, false)
       ->add_option("FILE", flags->file, "shelf document, - for standard input")
       ->required();
