@@ -2,14 +2,13 @@
 #include <cmath>
 #include <cstdio>
 
+#include "generated/learning.h"
 #include "strandline/learned.h"
 
 namespace strandline::learned {
 
 Problems in_words(const std::vector<Factor>& factors) {
-  // Levels that the usual bowl of a permanent colour moves by, per unit of the logarithm; and of warmth (priors, for
-  // words only). What is smaller than a fifth of a level is not worth one (by choice).
-  constexpr double kPerLift = 1.7, kPerDepth = 1.5, kPerWarmth = 1.5, kLeastLevels = 0.2;
+  const Priors p;
   struct Line {
     double size;
     Problem words;
@@ -17,12 +16,12 @@ Problems in_words(const std::vector<Factor>& factors) {
   std::vector<Line> lines;
   for (const Factor& f : factors) {
     if (f.what == What::natural || f.what == What::white) continue;
-    const double per = f.what == What::lift     ? kPerLift
-                       : f.what == What::depth  ? kPerDepth
-                       : f.what == What::warmth ? kPerWarmth
+    const double per = f.what == What::lift     ? p.words_levels_per_lift
+                       : f.what == What::depth  ? p.words_levels_per_depth
+                       : f.what == What::warmth ? p.words_levels_per_warmth
                                                 : 1;
     const double levels = per * f.mean;
-    if (std::abs(levels) < kLeastLevels || 2 * f.sd > 2 * std::abs(f.mean)) continue;
+    if (std::abs(levels) < p.words_least_levels || 2 * f.sd > std::abs(f.mean)) continue;
     const bool up = levels > 0;
     const char* code = f.what == What::lift     ? (up ? "learned_lifts_more" : "learned_lifts_less")
                        : f.what == What::depth  ? (up ? "learned_deeper" : "learned_lighter")
