@@ -31,7 +31,7 @@ const std::set<std::string> not_codes = {
     // a simulated salon
     "own_family",
     // keys of answers
-    "show_number", "damp_hair",
+    "show_number", "damp_hair", "to_nearest", "by_spectra",
     // keys of the diary
     "starts_at", "test_booking",
     // keys and kinds of stock, prices, notes for the hands and what a visit came to

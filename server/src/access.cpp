@@ -102,6 +102,7 @@ constexpr std::array table{
     Access{"GET", "/api/v1/learned", salon::opens_health},
     Access{"POST", "/api/v1/learned/{id}", orders},
     Access{"POST", "/api/v1/measure", everybody},
+    Access{"POST", "/api/v1/measure/photo", everybody},
     Access{"POST", "/api/v1/measure/swatches", everybody},
 };
 

@@ -49,6 +49,17 @@ void add_learned_paths(Json& paths, Json& definitions) {
                                          {{"reflectance", reflectance}});
   definitions["MeasureAnswer"] =
       object({{"schema", text}, {"samples", list_of(ref("MeasuredSample"))}, {"notes", list_of(ref("Problem"))}});
+  // By a card that nobody measured only the patches are named.
+  definitions["CardRead"] =
+      object({{"schema", text}, {"nearest", text}}, {{"next", text},
+                                                     {"lighter", yes_no},
+                                                     {"lab", object({{"l", number}, {"a", number}, {"b", number}})},
+                                                     {"level", number},
+                                                     {"tone", text},
+                                                     {"srgb", object({{"r", number}, {"g", number}, {"b", number}})},
+                                                     {"error", number},
+                                                     {"to_nearest", number},
+                                                     {"by_spectra", yes_no}});
   definitions["SwatchesRead"] = object({{"schema", text},
                                         {"document", ref("Shelf")},
                                         {"matched", list_of(text)},
@@ -63,6 +74,8 @@ void add_learned_paths(Json& paths, Json& definitions) {
   paths["/api/v1/learned/{id}"]["parameters"] = Json::array({by("id", "path", true)});
   paths["/api/v1/learned/{id}"]["post"] = posting(operation("takeResultOut", "Lesson"), object({{"without", yes_no}}));
   paths["/api/v1/measure"]["post"] = posting(operation("readMeasurements", "MeasureAnswer"), texts({"text"}));
+  paths["/api/v1/measure/photo"]["post"] =
+      posting(operation("readCardPhoto", "CardRead"), object({{"photo", text}}, {{"card", text}}));
   paths["/api/v1/measure/swatches"]["post"] = posting(
       operation("readSwatches", "SwatchesRead"), object({{"document", ref("Shelf")}, {"range", text}, {"text", text}}));
 }

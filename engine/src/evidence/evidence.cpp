@@ -31,6 +31,7 @@ std::vector<EvidenceRow> evidence(const Shelf& shelf) {
 
 std::vector<EvidenceRow> campaigns() {
   Rows rows;
+  card_rows(rows);
   line_rows(rows);
   learned_rows(rows);
   return std::move(rows.rows);

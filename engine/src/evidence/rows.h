@@ -36,6 +36,7 @@ void later_rows(Rows& rows);                      // fade
 void practice_rows(Rows& rows);                   // one bowl on one kind of hair, the level it comes out at
 void treated_rows(Rows& rows);                    // white hair, lightening, fade, damage, blends as measured
 void learned_rows(Rows& rows);                    // what results teach, in simulated salons
+void card_rows(Rows& rows);                       // a strand by a photo of the printed card
 void line_rows(Rows& rows);                       // a line from few swatches
 void coverage_rows(Rows& rows);                   // stated ranges against a simulated truth
 void trade_rows(Rows& rows, const Shelf& shelf);  // lift, average rule, white beside pigmented, tone

@@ -1,6 +1,7 @@
 // What results taught, taken out and in again; and measurement files read.
 #include "learned_routes.h"
 #include "of_visits.h"
+#include "strandline/wire/card.h"
 #include "strandline/wire/measured.h"
 
 namespace strandline::server {
@@ -91,6 +92,7 @@ void add_learned(httplib::Server& http, Context& context, salon::Learning& learn
   http.Post(R"(/api/v1/learned/([A-Za-z0-9_-]+))",
             [&](const Request& q, Response& r) { post_learned(context, learning, q, r); });
   http.Post("/api/v1/measure", answers(wire::answer_measured));
+  http.Post("/api/v1/measure/photo", answers(wire::answer_card_photo));
   http.Post("/api/v1/measure/swatches", answers(wire::answer_swatches));
 }
 

@@ -18,3 +18,8 @@ export const setWithout = (result: string, without: boolean) =>
 /** Swatches of a range from an instrument's file or a typed table; nothing is kept. */
 export const readSwatches = (asked: { document: Schemas['Shelf']; range: string; text: string }) =>
   call<SwatchesRead>('POST', 'measure/swatches', asked);
+
+export type CardRead = Schemas['CardRead'];
+/** A strand in the window of the printed card, from a JPEG in base64; `card` is an instrument's file of its patches. */
+export const readCardPhoto = (asked: { photo: string; card?: string }) =>
+  call<CardRead>('POST', 'measure/photo', asked);

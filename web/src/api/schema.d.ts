@@ -1094,6 +1094,22 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/v1/measure/photo": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        post: operations["readCardPhoto"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/v1/measure/swatches": {
         parameters: {
             query?: never;
@@ -3897,6 +3913,27 @@ export interface components {
             samples: components["schemas"]["MeasuredSample"][];
             notes: components["schemas"]["Problem"][];
         };
+        CardRead: {
+            schema: string;
+            nearest: string;
+            next?: string;
+            lighter?: boolean;
+            lab?: {
+                l: number;
+                a: number;
+                b: number;
+            };
+            level?: number;
+            tone?: string;
+            srgb?: {
+                r: number;
+                g: number;
+                b: number;
+            };
+            error?: number;
+            to_nearest?: number;
+            by_spectra?: boolean;
+        };
         SwatchesRead: {
             schema: string;
             document: components["schemas"]["Shelf"];
@@ -6623,6 +6660,42 @@ export interface operations {
                 };
                 content: {
                     "application/json": components["schemas"]["MeasureAnswer"];
+                };
+            };
+            /** @description problems */
+            default: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Problems"];
+                };
+            };
+        };
+    };
+    readCardPhoto: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": {
+                    photo: string;
+                    card?: string;
+                };
+            };
+        };
+        responses: {
+            /** @description the answer */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["CardRead"];
                 };
             };
             /** @description problems */

@@ -59,6 +59,41 @@ export const learned: Part<typeof en> = {
   'swatches.measure_next': (names: string) => `Diese würden am meisten über die anderen sagen: ${names}`,
   'swatches.broken': (line: string) =>
     `Zeile ${line} lässt sich nicht als Messung lesen. Berichtigen oder die Datei neu ausgeben.`,
+  'card.title': 'Mit einem Foto der gedruckten Karte',
+  'card.lead':
+    'Die Karte in ihrer Größe drucken und die Strähne so hinter ihr Fenster legen, dass sie es füllt. Von oben bei Tageslicht fotografieren, alle vier Ecken im Bild, ohne Schatten darauf.',
+  'card.print': 'Karte zum Drucken öffnen',
+  'card.patches': 'Die Felder der Karte, wie ein Messgerät sie gemessen hat (einmal je gedruckter Karte)',
+  'card.patches_note': 'Ohne sie wird die Strähne nur mit den Feldern daneben verglichen.',
+  'card.photo': 'Foto der Karte',
+  'card.reading': 'Das Foto wird gelesen …',
+  'card.level': (level: string) => `Tonhöhe ${level}`,
+  'card.off': (amount: string) => `in neun von zehn Fällen um höchstens ΔE00 ${amount} daneben`,
+  'card.lab_alone':
+    'Die Datei der Karte hat nur L*a*b*: Was Tinte und Haar unter dieser Lampe unterscheidet, ist nicht herausgerechnet. Spektren sagen mehr.',
+  'card.only_alike': (nearest: string, next: string) =>
+    `Diese Karte hat niemand gemessen. Am ähnlichsten ist Feld ${nearest}, dann ${next}; in Zahlen nichts.`,
+  'card.is_lighter': (patch: string) => `Sie ist heller als ${patch}.`,
+  'card.is_darker': (patch: string) => `Sie ist dunkler als ${patch}.`,
+  'card.of': 'Strähne von',
+  'card.which': 'Welche Nuance?',
+  'card.take': 'In die Liste',
+  'problem.card_not_found': () =>
+    'Die Karte ist nicht oder nicht ganz im Bild. Alle vier Eckmarken müssen scharf und ohne Schatten zu sehen sein.',
+  'problem.card_small': () => 'Die Karte ist zu klein im Bild. Näher herangehen.',
+  'problem.card_picture': () => 'Das Bild hat keine Bildpunkte. Noch einmal aufnehmen.',
+  'problem.card_clipped': () =>
+    'Das Weiß der Karte ist überstrahlt. Mit weniger Licht noch einmal aufnehmen.',
+  'problem.card_dark': () => 'Die Karte ist zu dunkel. Mit mehr Licht noch einmal aufnehmen.',
+  'problem.card_uneven': () => 'Das Licht fällt über die Karte ab. Zum Fenster drehen, weg von nahen Lampen.',
+  'problem.card_strand_clipped': () =>
+    'Die Strähne liegt am Rand dessen, was das Foto sagen kann. Bei Tageslicht mit mehr oder weniger Licht noch einmal aufnehmen.',
+  'problem.card_patches_missing': (p: P) =>
+    `${of(p, 'count')} Felder fehlen in der Datei der Karte: ${of(p, 'ids')} … Die Proben nach Zeile und Spalte der Karte nennen, A2 bis F8.`,
+  'problem.picture_kind': () => 'Das ist kein lesbares Foto. Ein JPEG nehmen.',
+  'problem.picture_large': () => 'Das Foto ist zu groß.',
+  'problem.picture_small': () => 'Das Foto ist zu klein: mindestens 400 Bildpunkte je Seite.',
+  'problem.picture_broken': () => 'Das Foto lässt sich nicht entpacken. Noch einmal von der Kamera kopieren.',
   'problem.measured_nothing': () =>
     'Darin sind weder Spektren noch L*a*b*. Spalten brauchen Wellenlängen von 400 bis 700 nm, oder L*, a* und b*.',
   'problem.measured_impossible': (p: P) =>

@@ -55,6 +55,42 @@ export const learned = {
   'swatches.measure_next': (names: string) => `These would say most of the others: ${names}`,
   'swatches.broken': (line: string) =>
     `Line ${line} cannot be read as a measurement. Mend it, or export the file again.`,
+  'card.title': 'By a photo of the printed card',
+  'card.lead':
+    'Print the card at its size and lay the swatch behind its window, so that it fills it. Photograph it from above by daylight, all four corners in the picture, without a shadow across it.',
+  'card.print': 'Open the card to print it',
+  'card.patches': 'The card’s patches as an instrument measured them (once per printed card)',
+  'card.patches_note': 'Without them the swatch is only compared with the patches beside it.',
+  'card.photo': 'Photo of the card',
+  'card.reading': 'The photo is being read …',
+  'card.level': (level: string) => `level ${level}`,
+  'card.off': (amount: string) => `off by up to ΔE00 ${amount}, nine times in ten`,
+  'card.lab_alone':
+    'The card’s file has L*a*b* alone: what ink and hair differ by under this lamp is not taken out. Spectra say more.',
+  'card.only_alike': (nearest: string, next: string) =>
+    `Nobody measured this card. Most like patch ${nearest}, then ${next}; nothing in numbers.`,
+  'card.is_lighter': (patch: string) => `It is lighter than ${patch}.`,
+  'card.is_darker': (patch: string) => `It is darker than ${patch}.`,
+  'card.of': 'Swatch of',
+  'card.which': 'Which shade?',
+  'card.take': 'Put into the list',
+  'problem.card_not_found': () =>
+    'The card is not in the picture, or not whole. All four corner marks must be seen, sharp and without a shadow across them.',
+  'problem.card_small': () => 'The card is too small in the picture. Go nearer.',
+  'problem.card_picture': () => 'The picture has no pixels. Take it again.',
+  'problem.card_clipped': () =>
+    'The card’s white is at its brightest. Take it again with less light on the card.',
+  'problem.card_dark': () => 'The card is too dark. Take it again with more light.',
+  'problem.card_uneven': () =>
+    'The light falls off over the card. Turn it to the window, away from lamps near by.',
+  'problem.card_strand_clipped': () =>
+    'The strand is at the end of what the photo can tell. Take it again by daylight, with more light or less.',
+  'problem.card_patches_missing': (p: P) =>
+    `${of(p, 'count')} patches are not in the card’s file: ${of(p, 'ids')} … Name the samples as the card’s rows and columns, A2 to F8.`,
+  'problem.picture_kind': () => 'This is no photo that can be read. Take a JPEG.',
+  'problem.picture_large': () => 'The photo is too large.',
+  'problem.picture_small': () => 'The photo is too small: at least 400 pixels each way.',
+  'problem.picture_broken': () => 'The photo cannot be unpacked. Copy it again from the camera.',
   'problem.measured_nothing': () =>
     'There are neither spectra nor L*a*b* in it. Columns need wavelengths from 400 to 700 nm, or L*, a* and b*.',
   'problem.measured_impossible': (p: P) =>

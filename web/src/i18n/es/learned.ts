@@ -57,6 +57,41 @@ export const learned: Part<typeof en> = {
   'swatches.measure_next': (names: string) => `Estas dirían más de las demás: ${names}`,
   'swatches.broken': (line: string) =>
     `La línea ${line} no se lee como una medición. Corríjala o exporte de nuevo el archivo.`,
+  'card.title': 'Con una foto de la tarjeta impresa',
+  'card.lead':
+    'Imprima la tarjeta a su tamaño y coloque el mechón detrás de su ventana, de modo que la llene. Fotografíela desde arriba con luz de día, con las cuatro esquinas en la imagen y sin sombras.',
+  'card.print': 'Abrir la tarjeta para imprimirla',
+  'card.patches': 'Los campos de la tarjeta medidos por un instrumento (una vez por tarjeta impresa)',
+  'card.patches_note': 'Sin ellos, el mechón solo se compara con los campos vecinos.',
+  'card.photo': 'Foto de la tarjeta',
+  'card.reading': 'Leyendo la foto …',
+  'card.level': (level: string) => `altura ${level}`,
+  'card.off': (amount: string) => `desvío de ΔE00 ${amount} como mucho, nueve de cada diez veces`,
+  'card.lab_alone':
+    'El archivo de la tarjeta solo tiene L*a*b*: no se descuenta lo que distingue la tinta del cabello bajo esta lámpara. Los espectros dicen más.',
+  'card.only_alike': (nearest: string, next: string) =>
+    `Nadie ha medido esta tarjeta. Se parece sobre todo al campo ${nearest} y luego al ${next}; nada en cifras.`,
+  'card.is_lighter': (patch: string) => `Es más claro que ${patch}.`,
+  'card.is_darker': (patch: string) => `Es más oscuro que ${patch}.`,
+  'card.of': 'Mechón de',
+  'card.which': '¿Qué tono?',
+  'card.take': 'Poner en la lista',
+  'problem.card_not_found': () =>
+    'La tarjeta no está en la imagen, o no entera. Las cuatro marcas de las esquinas deben verse nítidas y sin sombras.',
+  'problem.card_small': () => 'La tarjeta es demasiado pequeña en la imagen. Acérquese.',
+  'problem.card_picture': () => 'La imagen no tiene píxeles. Repítala.',
+  'problem.card_clipped': () => 'El blanco de la tarjeta está quemado. Repita la foto con menos luz.',
+  'problem.card_dark': () => 'La tarjeta está demasiado oscura. Repita la foto con más luz.',
+  'problem.card_uneven': () =>
+    'La luz cae de un lado a otro de la tarjeta. Gírela hacia la ventana, lejos de lámparas cercanas.',
+  'problem.card_strand_clipped': () =>
+    'El mechón está en el límite de lo que la foto puede decir. Repítala con luz de día, con más o menos luz.',
+  'problem.card_patches_missing': (p: P) =>
+    `Faltan ${of(p, 'count')} campos en el archivo de la tarjeta: ${of(p, 'ids')} … Nombre las muestras por fila y columna de la tarjeta, de A2 a F8.`,
+  'problem.picture_kind': () => 'No es una foto legible. Use un JPEG.',
+  'problem.picture_large': () => 'La foto es demasiado grande.',
+  'problem.picture_small': () => 'La foto es demasiado pequeña: al menos 400 píxeles por lado.',
+  'problem.picture_broken': () => 'La foto no se puede descomprimir. Cópiela de nuevo de la cámara.',
   'problem.measured_nothing': () =>
     'No hay ni espectros ni L*a*b*. Hacen falta columnas con longitudes de onda de 400 a 700 nm, o L*, a* y b*.',
   'problem.measured_impossible': (p: P) =>

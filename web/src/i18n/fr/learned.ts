@@ -58,6 +58,42 @@ export const learned: Part<typeof en> = {
   'swatches.measure_next': (names: string) => `Celles-ci en diraient le plus sur les autres : ${names}`,
   'swatches.broken': (line: string) =>
     `La ligne ${line} ne se lit pas comme une mesure. La corriger ou exporter de nouveau le fichier.`,
+  'card.title': 'Par une photo de la carte imprimée',
+  'card.lead':
+    'Imprimer la carte à sa taille et placer la mèche derrière sa fenêtre, qu’elle doit remplir. Photographier d’en haut à la lumière du jour, les quatre coins dans l’image, sans ombre dessus.',
+  'card.print': 'Ouvrir la carte pour l’imprimer',
+  'card.patches': 'Les plages de la carte mesurées par un instrument (une fois par carte imprimée)',
+  'card.patches_note': 'Sans elles, la mèche est seulement comparée aux plages voisines.',
+  'card.photo': 'Photo de la carte',
+  'card.reading': 'Lecture de la photo …',
+  'card.level': (level: string) => `hauteur ${level}`,
+  'card.off': (amount: string) => `écart d’au plus ΔE00 ${amount}, neuf fois sur dix`,
+  'card.lab_alone':
+    'Le fichier de la carte ne contient que L*a*b* : ce qui distingue l’encre du cheveu sous cette lampe n’est pas retiré. Des spectres en disent plus.',
+  'card.only_alike': (nearest: string, next: string) =>
+    `Personne n’a mesuré cette carte. La plage la plus proche est ${nearest}, puis ${next} ; rien en chiffres.`,
+  'card.is_lighter': (patch: string) => `Elle est plus claire que ${patch}.`,
+  'card.is_darker': (patch: string) => `Elle est plus foncée que ${patch}.`,
+  'card.of': 'Mèche de',
+  'card.which': 'Quelle nuance ?',
+  'card.take': 'Mettre dans la liste',
+  'problem.card_not_found': () =>
+    'La carte n’est pas dans l’image, ou pas entière. Les quatre repères des coins doivent être visibles, nets et sans ombre.',
+  'problem.card_small': () => 'La carte est trop petite dans l’image. S’approcher.',
+  'problem.card_picture': () => 'L’image n’a pas de pixels. La refaire.',
+  'problem.card_clipped': () => 'Le blanc de la carte est saturé. Refaire la photo avec moins de lumière.',
+  'problem.card_dark': () => 'La carte est trop sombre. Refaire la photo avec plus de lumière.',
+  'problem.card_uneven': () =>
+    'La lumière faiblit d’un bord à l’autre. Tourner la carte vers la fenêtre, loin des lampes proches.',
+  'problem.card_strand_clipped': () =>
+    'La mèche est à la limite de ce que la photo peut dire. La refaire à la lumière du jour, plus ou moins éclairée.',
+  'problem.card_patches_missing': (p: P) =>
+    `${of(p, 'count')} plages manquent dans le fichier de la carte : ${of(p, 'ids')} … Nommer les échantillons par ligne et colonne de la carte, A2 à F8.`,
+  'problem.picture_kind': () => 'Ce n’est pas une photo lisible. Prendre un JPEG.',
+  'problem.picture_large': () => 'La photo est trop grande.',
+  'problem.picture_small': () => 'La photo est trop petite : au moins 400 pixels de côté.',
+  'problem.picture_broken': () =>
+    'La photo ne peut pas être décompressée. La copier à nouveau depuis l’appareil.',
   'problem.measured_nothing': () =>
     'Il n’y a ni spectres ni L*a*b*. Il faut des colonnes de longueurs d’onde de 400 à 700 nm, ou L*, a* et b*.',
   'problem.measured_impossible': (p: P) =>
