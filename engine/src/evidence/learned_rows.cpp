@@ -10,11 +10,12 @@ namespace strandline {
 
 void learned_rows(Rows& rows) {
   constexpr std::array<const char*, kSalonWorlds> kNames = {"own_family", "restless", "outside"};
-  const Basis source =
-      simulated("200 simulated people x 6 visits, seed 20261129; the world called outside has equations of its own");
+  const Basis source = simulated(
+      "200 simulated people x 6 visits, seed 20261130, on which nothing was chosen; the world called outside has "
+      "equations of its own");
   for (int w = 0; w < kSalonWorlds; ++w)
     for (const double wrong : {0.0, 0.1}) {
-      const LearnedSalon s = learned_salon(static_cast<SalonWorld>(w), {.seed = 20261129, .wrong_share = wrong});
+      const LearnedSalon s = learned_salon(static_cast<SalonWorld>(w), {.seed = 20261130, .wrong_share = wrong});
       const std::string id = std::string("learned.") + kNames[w] + (wrong > 0 ? ".one_in_ten_wrong" : "");
       rows.within(id + ".error_at_visit_4_over_untaught", 0, 0.5,
                   s.visits[3].median_error / s.visits[3].median_untaught, source);
