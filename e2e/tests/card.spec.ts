@@ -9,7 +9,7 @@ test('a strand is read by a photo of it in the printed card', async ({ page, sal
   await page.getByRole('button', { name: 'Copy the demo shelf' }).click();
   await page.getByText('Measured swatches').first().click();
   await page.getByText('By a photo of the printed card').first().click();
-  await page.getByLabel('Photo of the card').setInputFiles(photo);
+  await page.getByLabel('Photo of the card', { exact: true }).setInputFiles(photo);
   await expect(page.getByText(/Nobody measured this card\. Most like patch [A-Z]\d/)).toBeVisible();
   await expect(page.getByText(/L\* \d/)).toHaveCount(0);
   await expectAccessible(page);
@@ -17,7 +17,7 @@ test('a strand is read by a photo of it in the printed card', async ({ page, sal
   await expectNoSideScroll(page);
 
   // What is no picture is said to be none.
-  await page.getByLabel('Photo of the card').setInputFiles({
+  await page.getByLabel('Photo of the card', { exact: true }).setInputFiles({
     name: 'notes.txt',
     mimeType: 'text/plain',
     buffer: Buffer.from('no picture'),
