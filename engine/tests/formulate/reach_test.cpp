@@ -91,7 +91,8 @@ TEST(Reach, AShorterTimeStillReachesSomething) {
   Head head = one_zone();
   const auto darkest = [&] {
     double least = 100;
-    for (const ReachCell& c : reach(head, shelf, {})->front().cells)
+    const auto within = reach(head, shelf, {});
+    for (const ReachCell& c : within->front().cells)
       if (c.reachable) least = std::min(least, c.level);
     return least;
   };

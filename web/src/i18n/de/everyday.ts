@@ -20,7 +20,7 @@ export const everyday: Part<typeof english> = {
   'looked.method_strand': 'Welche Schale, bedeckt oder nicht',
   'looked.batch': 'Charge',
   'looked.minutes': 'Wie lange',
-  'looked.level': 'Erreichte Stufe',
+  'looked.level': 'Erreichte Tonhöhe',
   'looked.seen': 'Was sich zeigte',
   'looked.by': 'Gemacht von',
   'looked.client': 'Name der Kundin, des Kunden',

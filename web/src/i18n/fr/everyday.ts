@@ -71,7 +71,7 @@ export const everyday: Part<typeof english> = {
   'diary.was_natural': 'rien',
   'diary.was_tinted': 'couleur',
   'diary.was_lightened': 'décoloration',
-  'diary.hair_wish': 'Que souhaite-t-on ?',
+  'diary.hair_wish': 'Quel est l’objectif ?',
   'diary.wish_roots': 'racines et blancs comme le reste',
   'diary.wish_darker': 'plus foncé',
   'diary.wish_lighter': 'plus clair de deux niveaux',

@@ -65,7 +65,7 @@ export const learned: Part<typeof en> = {
   'card.patches': 'Les plages de la carte mesurées par un instrument (une fois par carte imprimée)',
   'card.patches_note': 'Sans elles, la mèche est seulement comparée aux plages voisines.',
   'card.photo': 'Photo de la carte',
-  'card.reading': 'Lecture de la photo …',
+  'card.reading': 'La photo est analysée …',
   'card.level': (level: string) => `hauteur ${level}`,
   'card.off': (amount: string) => `écart d’au plus ΔE00 ${amount}, neuf fois sur dix`,
   'card.lab_alone':
