@@ -262,10 +262,11 @@ Result<void> read_settings_file(const std::string& file, Settings& settings) {
 
 std::shared_ptr<Problems> add_config_option(CLI::App& command, const std::shared_ptr<Settings>& settings) {
   auto problems = std::make_shared<Problems>();
+  // Both are held by the callback of the command, which lives as long as its options do.
   command.add_option_function<std::string>(
       "--config",
-      [settings, problems](const std::string& file) {
-        if (const auto read = read_settings_file(file, *settings); !read) *problems = read.error();
+      [into = settings.get(), said = problems.get()](const std::string& file) {
+        if (const auto read = read_settings_file(file, *into); !read) *said = read.error();
       },
       "configuration file; what stands on the command line wins over it");
   return problems;
