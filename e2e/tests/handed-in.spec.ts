@@ -1,4 +1,5 @@
 import { asked } from '../support/asked';
+import { signed } from '../support/chair';
 import { expect, expectAccessible, expectNoSideScroll, open, test } from '../support/test';
 
 // From the plan of a head to the returning client: agreed, its result told, handed in, looked after, opened again.
@@ -19,13 +20,7 @@ test('a visit is agreed, handed in and comes back', async ({ page, salon }) => {
   await expect(page.getByRole('heading', { name: 'What it should become' })).toBeVisible();
   // Health is not for the glass that others see.
   await expect(page.getByText(/pregnan|medicine|asthma/i)).toHaveCount(0);
-  const pad = page.getByRole('img', { name: 'Draw the name here' });
-  await pad.scrollIntoViewIfNeeded();
-  const box = (await pad.boundingBox())!;
-  await page.mouse.move(box.x + 40, box.y + 40);
-  await page.mouse.down();
-  for (let i = 1; i < 8; i++) await page.mouse.move(box.x + 40 + i * 20, box.y + 40 + (i % 2) * 25);
-  await page.mouse.up();
+  await signed(page);
   await page.getByRole('spinbutton', { name: 'Price from' }).focus();
   for (let i = 0; i < 9; i++) await page.keyboard.press('PageUp');
   await expectAccessible(page);

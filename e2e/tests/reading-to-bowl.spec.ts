@@ -1,7 +1,6 @@
-import type { Page } from '@playwright/test';
 import { daysAgo } from '../support/asked';
+import { agreed, running, weighed } from '../support/chair';
 import { SimulatedScale } from '../support/scale';
-import type { Salon } from '../support/server';
 import { expect, expectAccessible, expectNoSideScroll, open, test as base } from '../support/test';
 
 const scale = new SimulatedScale();
@@ -9,53 +8,6 @@ const test = base.extend({ more: [scale.more, { scope: 'test' }] });
 // Hair is drawn in software beside it: a page may stand for a while.
 test.use({ actionTimeout: 90_000 });
 test.afterAll(() => scale.remove());
-
-const idOf = (page: Page) => /#\/visits\/([^/]+)/.exec(page.url())![1]!;
-const running = async (page: Page, salon: Salon) =>
-  (await (await page.request.get(`${salon.url}api/v1/visits/${idOf(page)}`)).json()).document.running;
-
-async function agree(page: Page) {
-  await page.getByRole('link', { name: /agree/ }).click();
-  const pad = page.getByRole('img', { name: 'Draw the name here' });
-  await expect(pad).toBeVisible({ timeout: 180_000 });
-  await pad.scrollIntoViewIfNeeded();
-  const box = (await pad.boundingBox())!;
-  await page.mouse.move(box.x + 40, box.y + 40);
-  await page.mouse.down();
-  for (let i = 1; i < 8; i++) await page.mouse.move(box.x + 40 + i * 20, box.y + 40 + (i % 2) * 25);
-  await page.mouse.up();
-  await page.getByRole('button', { name: 'I agree' }).click();
-  await page.getByRole('button', { name: 'Hands on: to the bowl' }).click();
-}
-
-/** Every part of every bowl, by the scale and a pedal. */
-async function weigh(page: Page, salon: Salon) {
-  await expect
-    .poll(async () => (await running(page, salon))?.bowls.length, { timeout: 30_000 })
-    .toBeGreaterThan(0);
-  const { bowls } = await running(page, salon);
-  for (const { label, parts } of bowls) {
-    const which = page
-      .getByRole('group', { name: 'Which bowl' })
-      .locator('label', { hasText: `bowl ${label}` });
-    if (bowls.length > 1) await which.click();
-    const counter = page.getByRole('region', { name: new RegExp(`^Weigh bowl ${label}`) });
-    let gross = 150;
-    scale.shows(gross);
-    await expect(counter.getByText('Put the bowl on, then tare').first()).toBeVisible();
-    await page.locator('main').focus();
-    await page.keyboard.press('PageDown');
-    for (const part of parts) {
-      await expect(page.locator('.counter .figure')).toHaveText(`${part.grams.toFixed(1)} g`);
-      gross += part.grams;
-      scale.shows(gross);
-      await expect(counter.getByText('steady').first()).toBeVisible();
-      await expect(page.locator('.counter .figure')).toHaveText('0.0 g');
-      await page.keyboard.press('PageDown');
-    }
-    await expect(counter.getByText('All parts are in')).toBeVisible();
-  }
-}
 
 test('a new client from the reading to bowls weighed by the scale, and their label on paper', async ({
   page,
@@ -72,8 +24,8 @@ test('a new client from the reading to bowls weighed by the scale, and their lab
   await expect(page.getByRole('heading', { name: 'reading' })).toBeVisible();
   await page.getByRole('link', { name: /target/ }).click();
   await page.getByRole('button', { name: 'level 5, gold' }).click();
-  await agree(page);
-  await weigh(page, salon);
+  await agreed(page);
+  await weighed(page, salon, scale);
   const bowls = (await running(page, salon)).bowls.length;
   // The label of a bowl is all that goes on paper.
   await page.emulateMedia({ media: 'print' });

@@ -1,5 +1,6 @@
 import type { Locator, Page } from '@playwright/test';
 import { daysAgo } from '../support/asked';
+import { signed } from '../support/chair';
 import { expect, expectHair, open, test } from '../support/test';
 
 /** A finger: every touch counts, holding counts once. */
@@ -119,14 +120,8 @@ test('a new head comes to its plan in at most 20 taps, the same head returning u
   await again.tap(page.getByRole('button', { name: 'Start with the plan' }));
   await planned();
   await again.tap(page.getByRole('link', { name: /agree/ }));
-  const pad = page.getByRole('img', { name: 'Draw the name here' });
-  await pad.scrollIntoViewIfNeeded();
-  const box = (await pad.boundingBox())!;
   again.taps++; // the name, drawn in one go
-  await page.mouse.move(box.x + 40, box.y + 40);
-  await page.mouse.down();
-  for (let i = 1; i < 8; i++) await page.mouse.move(box.x + 40 + i * 20, box.y + 40 + (i % 2) * 25);
-  await page.mouse.up();
+  await signed(page);
   await again.tap(page.getByRole('button', { name: 'I agree' }));
   await again.tap(page.getByRole('button', { name: 'Hands on: to the bowl' }));
   await again.tap(page.getByRole('button', { name: 'Is in' }));

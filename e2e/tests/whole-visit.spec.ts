@@ -1,17 +1,13 @@
 import type { Page } from '@playwright/test';
 import { asked } from '../support/asked';
+import { agreed, weighed } from '../support/chair';
 import { SimulatedScale } from '../support/scale';
-import type { Salon } from '../support/server';
 import { expect, open, test as base } from '../support/test';
 
-const DISH = 162.3;
 const scale = new SimulatedScale();
 const test = base.extend({ more: [scale.more, { scope: 'test' }] });
 test.afterAll(() => scale.remove());
 
-const visitOf = (page: Page) => /#\/visits\/([^/]+)/.exec(page.url())![1]!;
-const running = async (page: Page, salon: Salon) =>
-  (await (await page.request.get(`${salon.url}api/v1/visits/${visitOf(page)}`)).json()).document.running;
 const chip = (page: Page, words: string) =>
   page.locator('label', { has: page.getByText(words, { exact: true }) });
 
@@ -20,58 +16,24 @@ async function planned(page: Page) {
   await expect(page.getByRole('banner')).toContainText('· saved');
 }
 
-async function agreed(page: Page) {
-  await page.getByRole('link', { name: /agree/ }).click();
-  const pad = page.getByRole('img', { name: 'Draw the name here' });
-  await pad.scrollIntoViewIfNeeded();
-  const box = (await pad.boundingBox())!;
-  await page.mouse.move(box.x + 40, box.y + 40);
-  await page.mouse.down();
-  for (let i = 1; i < 8; i++) await page.mouse.move(box.x + 40 + i * 20, box.y + 40 + (i % 2) * 25);
-  await page.mouse.up();
-  await page.getByRole('button', { name: 'I agree' }).click();
-  await page.getByRole('button', { name: 'Hands on: to the bowl' }).click();
-}
-
-/** Every part of the bowl on the counter goes in, by what the scale shows; returns the parts as they were asked for. */
-async function weighed(page: Page, salon: Salon) {
-  scale.shows(DISH);
-  await expect(page.getByText('Put the bowl on, then tare').first()).toBeVisible();
-  await page.locator('main').focus();
-  await page.keyboard.press('PageDown');
-  await expect.poll(async () => (await running(page, salon))?.bowls?.length).toBeGreaterThan(0);
-  const { parts } = (await running(page, salon)).bowls[0] as { parts: { grams: number }[] };
-  let gross = DISH;
-  for (const [n, part] of parts.entries()) {
-    gross += part.grams;
-    scale.shows(gross);
-    await expect(page.locator('.counter .figure')).toHaveText(/^[+−-]?0\.\d g$/);
-    await page.keyboard.press('PageDown'); // a pedal books it
-    await expect
-      .poll(async () => (await running(page, salon)).additions?.length ?? 0, `part ${n + 1} of bowl A`)
-      .toBe(n + 1);
-  }
-  return parts;
-}
-
 /** The plan runs on by itself to its end; whoever is asked how it feels says well. */
 async function ranOut(page: Page) {
   await page.clock.install();
   await page.getByRole('navigation').getByRole('link', { name: /clock/ }).click();
   await expect(page.getByRole('timer')).toBeVisible();
   const over = page.getByRole('button', { name: 'Visit is over' });
-  let asked = 0;
+  let times = 0;
   for (let step = 0; step < 150; step++) {
     await page.clock.fastForward('02:00');
     await page.clock.runFor(600);
     const how = page.getByRole('region', { name: 'How does it feel?' });
     if ((await how.isVisible()) && (await how.getByText('△').isVisible())) {
       await how.getByRole('button', { name: 'well', exact: true }).click();
-      asked++;
+      times++;
     }
     if (!(await page.getByRole('timer').isVisible())) break;
   }
-  expect(asked, 'times asked how it feels').toBeGreaterThan(0);
+  expect(times, 'times asked how it feels').toBeGreaterThan(0);
   await over.click();
   await page.clock.resume();
 }
@@ -110,7 +72,7 @@ test('a new head, then the same head returning: from reading to aftercare, weigh
   await page.getByRole('link', { name: 'To the plan' }).click();
   await planned(page);
   await agreed(page);
-  const first = await weighed(page, salon);
+  await weighed(page, salon, scale);
   await ranOut(page);
   await handedIn(page, 'As I wished');
 
@@ -122,9 +84,7 @@ test('a new head, then the same head returning: from reading to aftercare, weigh
   await page.getByRole('button', { name: 'Start with the plan' }).click();
   await planned(page);
   await agreed(page);
-  const again = await weighed(page, salon);
-  expect(again.length).toBeGreaterThan(0);
-  expect(first.length).toBeGreaterThan(0);
+  await weighed(page, salon, scale);
   await ranOut(page);
   await handedIn(page, 'The same again, please');
 
