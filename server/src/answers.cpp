@@ -2,12 +2,17 @@
 
 namespace strandline::server {
 
-Answers::Found Answers::find(const std::string& question) {
+std::uint64_t Answers::changes() {
+  const std::lock_guard lock(mutex_);
+  return changes_;
+}
+
+std::optional<std::string> Answers::find(const std::string& question) {
   const std::lock_guard lock(mutex_);
   const auto place = places_.find(question);
-  if (place == places_.end()) return {std::nullopt, changes_};
+  if (place == places_.end()) return std::nullopt;
   kept_.splice(kept_.begin(), kept_, place->second);
-  return {kept_.front().answer, changes_};
+  return kept_.front().answer;
 }
 
 void Answers::keep(const std::string& question, const std::string& answer, std::uint64_t changes) {

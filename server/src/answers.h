@@ -16,12 +16,10 @@ class Answers {
  public:
   explicit Answers(std::size_t bytes_max) : bytes_max_(bytes_max) {}
 
-  // The answer to a question that was asked before, and how often something changed until now, for keep().
-  struct Found {
-    std::optional<std::string> answer;
-    std::uint64_t changes = 0;
-  };
-  Found find(const std::string& question);
+  // How often something changed until now, for keep(): to be asked before anything is read that answers rest on.
+  std::uint64_t changes();
+  // The answer to a question that was asked before.
+  std::optional<std::string> find(const std::string& question);
   // Not kept when something has changed since `changes`, or when it is larger than an eighth of the room.
   void keep(const std::string& question, const std::string& answer, std::uint64_t changes);
   // Something that answers rest on has changed.

@@ -9,27 +9,27 @@ namespace {
 TEST(Answers, KeepWhatWasAskedLastAndNoMoreThanThereIsRoomFor) {
   Answers answers(80);
   for (const char* q : {"a", "b", "c", "d", "e", "f", "g", "h"}) answers.keep(q, "123456789", 0);  // ten bytes each
-  ASSERT_TRUE(answers.find("a").answer);
+  ASSERT_TRUE(answers.find("a"));
   answers.keep("i", "123456789", 0);
-  EXPECT_TRUE(answers.find("a").answer) << "asked since";
-  EXPECT_FALSE(answers.find("b").answer) << "the least recently asked";
-  EXPECT_EQ(answers.find("i").answer, "123456789");
+  EXPECT_TRUE(answers.find("a")) << "asked since";
+  EXPECT_FALSE(answers.find("b")) << "the least recently asked";
+  EXPECT_EQ(answers.find("i"), "123456789");
   answers.keep("large", std::string(20, 'x'), 0);
-  EXPECT_FALSE(answers.find("large").answer);
+  EXPECT_FALSE(answers.find("large"));
   answers.keep("i", "another", 0);
-  EXPECT_EQ(answers.find("i").answer, "123456789");
+  EXPECT_EQ(answers.find("i"), "123456789");
 }
 
 TEST(Answers, OfBeforeAChangeAreNotKeptAfterIt) {
   Answers answers(1000);
-  const auto before = answers.find("q").changes;
+  const auto before = answers.changes();
   answers.keep("p", "old", before);
   answers.forget();
-  EXPECT_FALSE(answers.find("p").answer);
+  EXPECT_FALSE(answers.find("p"));
   answers.keep("q", "old", before);
-  EXPECT_FALSE(answers.find("q").answer) << "worked out while something changed";
-  answers.keep("q", "new", answers.find("q").changes);
-  EXPECT_EQ(answers.find("q").answer, "new");
+  EXPECT_FALSE(answers.find("q")) << "worked out while something changed";
+  answers.keep("q", "new", answers.changes());
+  EXPECT_EQ(answers.find("q"), "new");
 }
 
 // How many heavy questions were worked out, and how many were answered without.

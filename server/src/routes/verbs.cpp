@@ -77,6 +77,7 @@ bool asks_only(std::string_view route) {
 void add_verbs(httplib::Server& http, Context& context, salon::Learning& learning) {
   for (const std::string verb : verbs) {
     const auto answered = [verb, &context, &learning](const httplib::Request& request) -> Result<std::string> {
+      const std::uint64_t changes = context.answers.changes();
       return wire::parse(request.body).and_then([&](const wire::Json& document) {
         return taught(context, learning, request, document).and_then([&](const salon::Taught& known) {
           const auto work = [&](const salon::Effort& effort) {
@@ -85,14 +86,13 @@ void add_verbs(httplib::Server& http, Context& context, salon::Learning& learnin
           };
           if (quick(verb)) return work({}).map([](const wire::Json& json) { return wire::print(json); });
           const std::string asked = question(request, verb, document, known);
-          const Answers::Found before = context.answers.find(asked);
-          if (before.answer) {
+          if (auto before = context.answers.find(asked)) {
             ++context.known;
-            return Result<std::string>(*before.answer);
+            return Result<std::string>(std::move(*before));
           }
           return in_turn(context, request, verb, work).map([&](const wire::Json& json) {
             std::string answer = wire::print(json);
-            if (!cut_short(answer)) context.answers.keep(asked, answer, before.changes);
+            if (!cut_short(answer)) context.answers.keep(asked, answer, changes);
             return answer;
           });
         });
