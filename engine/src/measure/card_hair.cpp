@@ -19,6 +19,7 @@ double at_band(const Power& p, int band) {
 // What cameras may make of a white under lamps that are about: published lights, usual sensitivities a little to and
 // fro, each channel 1 on white.
 std::vector<Channels> usual() {
+  // nm: peaks and widths (one standard deviation) of red, green and blue, how far they shift; all priors.
   constexpr std::array<double, 3> kPeaks = {600, 538, 457}, kWidths = {37, 40, 31};
   constexpr double kShift = 7, kWider = 1.08;
   std::vector<Power> lamps = {power(Light::daylight), power(Light::lamp), power(Light::led), power(Light::fluorescent)};
