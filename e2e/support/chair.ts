@@ -34,15 +34,18 @@ export async function weighed(page: Page, salon: Salon, scale: SimulatedScale): 
     .poll(async () => (await running(page, salon))?.bowls.length, { timeout: 30_000 })
     .toBeGreaterThan(0);
   const { bowls } = await running(page, salon);
-  for (const { label, parts } of bowls) {
+  for (const [place, { label, parts }] of bowls.entries()) {
     const which = page
       .getByRole('group', { name: 'Which bowl' })
       .locator('label', { hasText: `bowl ${label}` });
     if (bowls.length > 1) await which.click();
     const counter = page.getByRole('region', { name: new RegExp(`^Weigh bowl ${label}`) });
-    let gross = 150;
+    // Another dish each time: tared by what still stood there, every part would be wrong.
+    let gross = 150 + place;
     scale.shows(gross);
-    await expect(counter.getByText('Put the bowl on, then tare').first()).toBeVisible();
+    await expect(
+      counter.getByText(`${gross.toFixed(1)} g on the scale: put the bowl on, then tare`).first(),
+    ).toBeVisible();
     await page.locator('main').focus();
     await page.keyboard.press('PageDown');
     for (const part of parts) {

@@ -31,7 +31,7 @@ test('a bowl is weighed by the scale: tare, each part counted down, only what ha
   const counter = await atTheCounter(page, salon);
   const { parts } = (await running(page, salon)).bowls[0];
   const names: string[] = (await running(page, salon)).bowls[0].names;
-  await expect(counter.getByText('Put the bowl on, then tare').first()).toBeVisible();
+  await expect(counter.getByText('put the bowl on, then tare').first()).toBeVisible();
   await page.locator('main').focus();
   await page.keyboard.press('PageDown'); // a pedal tares
   await expect(figure(page)).toHaveText(`${parts[0].grams.toFixed(1)} g`);
@@ -83,7 +83,7 @@ test('with the scale silent its figures are typed', async ({ page, salon, watch 
   watch.allow.push(/ERR_CONNECTION_REFUSED|Failed to load resource/);
   scale.shows(DISH);
   const counter = await atTheCounter(page, salon);
-  await expect(counter.getByText('Put the bowl on, then tare').first()).toBeVisible();
+  await expect(counter.getByText('put the bowl on, then tare').first()).toBeVisible();
   await salon.stop();
   await expect(counter.getByText('The scale says nothing.')).toBeVisible();
   await counter.getByLabel('The scale shows').fill('12.5');

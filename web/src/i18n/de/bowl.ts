@@ -46,7 +46,7 @@ export const bowl: Part<typeof english> = {
   'bowl.type': 'Selbst eintippen',
   'bowl.by_scale': 'Mit der Waage',
   'bowl.not_ounces': 'Unzen eingeben, zum Beispiel 0,44.',
-  'bowl.pan_tare': 'Schale daraufstellen, dann Tara',
+  'bowl.pan_tare': (g: string) => `${g} auf der Waage: Schale daraufstellen, dann Tara`,
   'bowl.pan_moving': (g: string) => `${g}, noch unruhig`,
   'bowl.pan_steady': (g: string) => `${g} auf der Waage, ruhig`,
   'bowl.pan_waits': 'sobald sie ruhig steht',

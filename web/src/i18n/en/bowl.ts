@@ -43,7 +43,7 @@ export const bowl = {
   'bowl.type': 'Type instead',
   'bowl.by_scale': 'By the scale',
   'bowl.not_ounces': 'Write ounces, for example 0.44.',
-  'bowl.pan_tare': 'Put the bowl on, then tare',
+  'bowl.pan_tare': (g: string) => `${g} on the scale: put the bowl on, then tare`,
   'bowl.pan_moving': (g: string) => `${g}, still moving`,
   'bowl.pan_steady': (g: string) => `${g} on the scale, steady`,
   'bowl.pan_waits': 'as soon as it is steady',

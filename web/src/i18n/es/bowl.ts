@@ -46,7 +46,7 @@ export const bowl: Part<typeof english> = {
   'bowl.type': 'Escribirlo',
   'bowl.by_scale': 'Con la báscula',
   'bowl.not_ounces': 'Escriba onzas, por ejemplo 0,44.',
-  'bowl.pan_tare': 'Ponga el bol y pulse tara',
+  'bowl.pan_tare': (g: string) => `${g} en la báscula: ponga el bol y pulse tara`,
   'bowl.pan_moving': (g: string) => `${g}, aún se mueve`,
   'bowl.pan_steady': (g: string) => `${g} en la báscula, estable`,
   'bowl.pan_waits': 'en cuanto esté estable',

@@ -46,7 +46,7 @@ export const bowl: Part<typeof english> = {
   'bowl.type': 'Écrire à la place',
   'bowl.by_scale': 'Avec la balance',
   'bowl.not_ounces': 'Écrire des onces, par exemple 0,44.',
-  'bowl.pan_tare': 'Poser le bol, puis faire la tare',
+  'bowl.pan_tare': (g: string) => `${g} sur la balance : poser le bol, puis faire la tare`,
   'bowl.pan_moving': (g: string) => `${g}, pas encore stable`,
   'bowl.pan_steady': (g: string) => `${g} sur la balance, stable`,
   'bowl.pan_waits': 'dès qu’elle est stable',
