@@ -12,6 +12,7 @@
 #include "keys.h"
 #include "open_file.h"
 #include "salon_file.h"
+#include "sqlite.h"
 
 namespace strandline::store {
 
@@ -44,7 +45,7 @@ Expected<void> copy(const std::string& from, const std::string& to) {
   const int made = ::open(to.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC | O_NOFOLLOW, owner_only);
   if (made < 0) return failed(to);
   ::close(made);
-  const auto db = Connection::open({.path = from, .fails = {}});
+  const auto db = open_sqlite({.path = from, .fails = {}});
   if (!db) return tl::unexpected(db.error());
   if (auto ours = check_identity(**db, from); !ours) return tl::unexpected(ours.error());
   if (auto written = (*db)->run("VACUUM INTO $to", {{"$to", to}}); !written) return written;
@@ -120,7 +121,7 @@ Expected<void> Store::recover_key(const Options& options, const std::string& wor
   std::error_code error;
   // Without the file, which may come from a copy later, nothing can be compared.
   if (fs::exists(path, error)) {
-    const auto db = Connection::open({.path = path, .fails = {}}, true);
+    const auto db = open_sqlite({.path = path, .fails = {}}, true);
     if (!db) return tl::unexpected(db.error());
     if (auto ours = check_identity(**db, path); !ours) return tl::unexpected(ours.error());
     const auto sealed = has_facts(**db);

@@ -142,7 +142,10 @@ Expected<std::optional<std::int64_t>> check_entries(Connection& db) {
 Expected<std::optional<std::int64_t>> check_chain(Connection& db) {
   const auto facts = has_facts(db);
   if (!facts) return tl::unexpected(facts.error());
-  if (!*facts) return check_entries(db);
+  return *facts ? check_facts(db) : check_entries(db);
+}
+
+Expected<std::optional<std::int64_t>> check_facts(Connection& db) {
   Walk walk;
   const auto read = db.run(
       "SELECT store_seq, id, stream, seq, made_at, kind, version, about, key, body, hash FROM facts ORDER BY store_seq",

@@ -1,8 +1,8 @@
 // Is this a salon file, whole, and as new as what was acknowledged?
 #pragma once
 
-#include "connection.h"
 #include "salon_file.h"
+#include "sql.h"
 
 namespace strandline::store {
 
@@ -22,6 +22,7 @@ Expected<void> check_journal(Connection& db, const std::string& path, const std:
                              bool lacks_wal);
 // The first fact whose place, hash or chain is broken; of a file of before, the first entry.
 Expected<std::optional<std::int64_t>> check_chain(Connection& db);
+Expected<std::optional<std::int64_t>> check_facts(Connection& db);
 Expected<std::optional<std::int64_t>> check_entries(Connection& db);
 
 }  // namespace strandline::store

@@ -97,11 +97,10 @@ Expected<Save> save_draft(Connection& db, const Keys& keys, const NewDraft& aske
   read = db.run("SELECT store_seq FROM saves WHERE id = $id", {{"$id", asked.id}},
                 [&](const Row& r) { row.store_seq = r.integer(0); });
   if (!read) return tl::unexpected(read.error());
+  read = db.run("DELETE FROM drafts WHERE visit_id = $visit", {{"$visit", row.visit_id}});
+  if (!read) return tl::unexpected(read.error());
   read = db.run(
-      "INSERT INTO drafts VALUES ($visit, $store_seq, $seq, $save, $opened_at, $changed_at, $person, $label, $body) "
-      "ON CONFLICT (visit_id) DO UPDATE SET store_seq = excluded.store_seq, seq = excluded.seq, "
-      "save_id = excluded.save_id, changed_at = excluded.changed_at, person = excluded.person, "
-      "label = excluded.label, body = excluded.body",
+      "INSERT INTO drafts VALUES ($visit, $store_seq, $seq, $save, $opened_at, $changed_at, $person, $label, $body)",
       {{"$visit", row.visit_id},
        {"$store_seq", row.store_seq},
        {"$seq", row.seq},
@@ -122,8 +121,8 @@ Expected<void> forget_draft(Connection& db, const std::string& visit_id, std::in
   if (!read) return read;
   if (newest != seen) return tl::unexpected(Trouble{"store_conflict", "changed meanwhile", newest});
   for (const char* sql : {"DELETE FROM drafts WHERE visit_id = $visit", "DELETE FROM saves WHERE visit_id = $visit",
-                          "DELETE FROM keys WHERE owner = $visit AND NOT EXISTS (SELECT 1 FROM facts WHERE key = "
-                          "$visit)"}) {
+                          "DELETE FROM keys WHERE owner = $visit AND length(wrapped) > 0 AND NOT EXISTS (SELECT 1 FROM "
+                          "facts WHERE key = $visit)"}) {
     if (auto gone = db.run(sql, {{"$visit", visit_id}}); !gone) return gone;
   }
   return {};
@@ -182,8 +181,8 @@ Expected<void> check_drafts(Connection& db, const Keys& keys) {
   auto read = db.run("SELECT visit_id FROM drafts", {}, [&](const Row& r) { visits.push_back(r.text(0)); });
   if (!read) return read;
   read = db.run(
-      "SELECT s.visit_id FROM saves AS s LEFT JOIN drafts AS d ON d.visit_id = s.visit_id GROUP BY s.visit_id HAVING "
-      "max(s.seq) <> d.seq OR max(s.store_seq) <> d.store_seq OR d.seq IS NULL",
+      "SELECT s.visit_id FROM saves AS s LEFT JOIN drafts AS d ON d.visit_id = s.visit_id GROUP BY s.visit_id, "
+      "d.seq, d.store_seq HAVING max(s.seq) <> d.seq OR max(s.store_seq) <> d.store_seq OR d.seq IS NULL",
       {}, [&](const Row& r) { astray = r.text(0); });
   if (!read) return read;
   if (!astray.empty()) return tl::unexpected(Trouble{"store_damaged", "visit " + astray, 0});

@@ -58,14 +58,25 @@ Expected<void> Keys::list_erased(const std::string& owner) {
 
 Expected<void> Keys::destroy_erased(Connection& db) const {
   for (const std::string& owner : erased_) {
-    for (const char* sql :
-         {"UPDATE keys SET wrapped = x'' WHERE owner IN (SELECT visit_id FROM drafts WHERE person = $owner)",
-          "DELETE FROM saves WHERE visit_id = $owner OR visit_id IN (SELECT visit_id FROM drafts WHERE person = "
-          "$owner)",
-          "DELETE FROM drafts WHERE visit_id = $owner OR person = $owner",
-          "UPDATE keys SET wrapped = x'' WHERE owner = $owner"}) {
-      if (auto gone = db.run(sql, {{"$owner", owner}}); !gone) return gone;
-    }
+    if (auto gone = destroy(db, owner); !gone) return gone;
+  }
+  return {};
+}
+
+Expected<void> Keys::destroy(Connection& db, const std::string& owner) {
+  const Value who(owner), nothing = Value::blob("");
+  using Values = std::map<std::string, Value>;
+  const std::pair<const char*, Values> all[]{
+      {"UPDATE keys SET wrapped = $nothing WHERE owner IN (SELECT visit_id FROM drafts WHERE person = $owner)",
+       {{"$owner", who}, {"$nothing", nothing}}},
+      {"DELETE FROM saves WHERE visit_id = $owner OR visit_id IN (SELECT visit_id FROM drafts WHERE person = $owner)",
+       {{"$owner", who}}},
+      {"DELETE FROM drafts WHERE visit_id = $owner OR person = $owner", {{"$owner", who}}},
+      // One that never had a key gets none.
+      {"DELETE FROM keys WHERE owner = $owner", {{"$owner", who}}},
+      {"INSERT INTO keys VALUES ($owner, $nothing)", {{"$owner", who}, {"$nothing", nothing}}}};
+  for (const auto& [sql, values] : all) {
+    if (auto gone = db.run(sql, values); !gone) return gone;
   }
   return {};
 }

@@ -3,8 +3,8 @@
 
 #include <set>
 
-#include "connection.h"
 #include "seal.h"
+#include "sql.h"
 
 namespace strandline::store {
 
@@ -27,6 +27,8 @@ class Keys {
   Expected<void> list_erased(const std::string& owner);
   // Inside a transaction: what is listed loses its keys and its drafts.
   Expected<void> destroy_erased(Connection& db) const;
+  // Likewise of one owner, who gets no other key.
+  static Expected<void> destroy(Connection& db, const std::string& owner);
   // That no key of a fact is lost: each opens, or is empty as a destroyed one is. Trouble store_damaged.
   Expected<void> check(Connection& db) const;
   bool none_erased() const { return erased_.empty(); }

@@ -6,13 +6,14 @@
 #include <mutex>
 
 #include "checks.h"
-#include "connection.h"
 #include "drafts.h"
 #include "journal.h"
 #include "key_file.h"
 #include "labels.h"
 #include "migrations.h"
 #include "open_file.h"
+#include "postgres_store.h"
+#include "sqlite.h"
 
 namespace strandline::store {
 
@@ -123,7 +124,7 @@ class SqliteStore : public Store {
     }
     if (const auto there = still_there(); !there) return tl::unexpected(there.error());
     // On a connection of its own: it takes long in a long journal, and nobody waits for it.
-    auto db = Connection::open(options_, true);
+    auto db = open_sqlite(options_, true);
     if (!db) return tl::unexpected(db.error());
     (*db)->until(stop);
     if (const auto whole = check_structure(**db, file_->path(), true); !whole) return tl::unexpected(whole.error());
@@ -227,7 +228,8 @@ Expected<Fact> Store::append(const NewFact& fact) {
 }
 
 std::string key_path(const Options& options) {
-  return options.key.empty() ? real_path(options.path) + "-key" : real_path(options.key);
+  if (!options.key.empty()) return real_path(options.key);
+  return is_postgres(options.path) ? real_path("salon-key") : real_path(options.path) + "-key";
 }
 
 Expected<std::unique_ptr<Store>> open_file(Options options, bool fresh) {
@@ -236,7 +238,7 @@ Expected<std::unique_ptr<Store>> open_file(Options options, bool fresh) {
   options.path = (*file)->path();
   options.key = key_path(options);
   const bool without_wal = !fresh && lacks_wal(options.path);
-  auto writer = Connection::open(options);
+  auto writer = open_sqlite(options);
   if (!writer) return tl::unexpected(writer.error());
   if (!fresh) {
     if (auto good = check_opened(**writer, **file, without_wal, options.as_found); !good)
@@ -259,7 +261,7 @@ Expected<std::unique_ptr<Store>> open_file(Options options, bool fresh) {
   const auto moved = read_head(**writer);
   if (!moved) return tl::unexpected(moved.error());
   if (auto kept = (*file)->anchor(*moved, true); !kept) return tl::unexpected(kept.error());
-  auto reader = Connection::open(options, true);
+  auto reader = open_sqlite(options, true);
   if (!reader) return tl::unexpected(reader.error());
   (*file)->remember();
   return std::make_unique<SqliteStore>(options, std::move(*keys), std::move(*file), std::move(*writer),
@@ -268,8 +270,9 @@ Expected<std::unique_ptr<Store>> open_file(Options options, bool fresh) {
 
 Expected<std::unique_ptr<Store>> Store::open(const Options& options) {
   if (sodium_init() < 0) return tl::unexpected(Trouble{"store_unavailable", "no source of randomness", 0});
+  if (is_postgres(options.path)) return open_postgres(options);
   if (options.path != ":memory:") return open_file(options, false);
-  auto db = Connection::open(options);
+  auto db = open_sqlite(options);
   if (!db) return tl::unexpected(db.error());
   const Keys keys(Key::made(), "", {});
   if (const auto made = migrate(**db, keys, false); !made) return tl::unexpected(made.error());

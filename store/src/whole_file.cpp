@@ -9,16 +9,18 @@
 #include <filesystem>
 
 #include "checks.h"
-#include "connection.h"
 #include "drafts.h"
 #include "key_file.h"
 #include "open_file.h"
+#include "postgres_store.h"
 #include "salon_file.h"
+#include "sqlite.h"
 
 namespace strandline::store {
 
 Expected<void> Store::make(const Options& options, const std::function<Expected<void>(Store&)>& fill) {
   if (sodium_init() < 0) return tl::unexpected(Trouble{"store_unavailable", "no source of randomness", 0});
+  if (is_postgres(options.path)) return make_postgres(options, fill);
   const std::string path = real_path(options.path), making = path + "-new";
   std::error_code error;
   if (std::filesystem::exists(path, error)) return tl::unexpected(file_trouble("store_exists", path));
@@ -54,6 +56,7 @@ Expected<void> Store::make(const Options& options, const std::function<Expected<
 }
 
 Expected<Verified> Store::verify_file(const std::string& given, const std::string& key) {
+  if (is_postgres(given)) return verify_postgres({.path = given, .fails = {}, .key = key});
   const std::string path = real_path(given);
   std::error_code error;
   if (!std::filesystem::is_regular_file(path, error)) return tl::unexpected(file_trouble("store_missing", path));
@@ -61,7 +64,7 @@ Expected<Verified> Store::verify_file(const std::string& given, const std::strin
   // Read before the journal: what is acknowledged meanwhile is in the journal then.
   const auto anchored = read_anchor(path);
   if (!anchored) return tl::unexpected(anchored.error());
-  auto db = Connection::open({.path = path, .fails = {}}, true);
+  auto db = open_sqlite({.path = path, .fails = {}}, true);
   if (!db) return tl::unexpected(db.error());
   if (auto good = check_journal(**db, path, *anchored, without_wal); !good) return tl::unexpected(good.error());
   if (auto whole = check_structure(**db, path, true); !whole) return tl::unexpected(whole.error());
