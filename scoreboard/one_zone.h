@@ -3,10 +3,10 @@
 
 #include <vector>
 
-#include "formulate/habits.h"
-#include "formulate/search.h"
 #include "invented.h"
 #include "measure.h"
+#include "mix/habits.h"
+#include "search/search.h"
 
 namespace strandline::scoreboard {
 

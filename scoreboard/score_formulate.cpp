@@ -5,6 +5,7 @@
 
 #include <cmath>
 
+#include "engine/oracle/enumerate.h"
 #include "one_zone.h"
 
 namespace {

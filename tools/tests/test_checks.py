@@ -61,6 +61,19 @@ class Layers(Case):
         self.bad("engine/src/b.cpp", '#include "store/store.h"\n', "engine may only use")
         self.bad("server/b.cpp", '#include "store/store.h"\n', "server may only use")
 
+    def test_floors_of_the_engine(self):
+        floors = {**self.good, "engine/src/mix/m.h": "", "engine/src/search/s.cpp": '#include "mix/m.h"\n'}
+        self.passes(floors)
+        self.fails({**floors, "engine/src/hair/h.cpp": '#include "mix/m.h"\n'}, "engine/src/hair/h.cpp", "hair is not above mix")
+        self.fails({**floors, "engine/src/attic/a.cpp": '#include "mix/m.h"\n'}, "no floor")
+
+    def test_one_type_of_a_name(self):
+        found = "namespace strandline {\nstruct Found {\n  struct Inner {};\n};\n}\n"
+        self.passes({**self.good, "engine/src/mix/a.h": found, "store/b.h": found,
+                     "engine/src/mix/c.h": "namespace strandline::other {\nstruct Found {};\nclass Inner;\n}\n"})
+        self.fails({**self.good, "engine/src/mix/a.h": found, "engine/src/mix/b.h": found}, "engine/src/mix/b.h",
+                   "strandline::Found is a type of engine/src/mix/a.h already")
+
     def test_test_header_in_product(self):
         self.fails({**self.good, "engine/tests/help.h": "", "engine/src/b.cpp": '#include "tests/help.h"\n'}, "nothing may use a test")
 

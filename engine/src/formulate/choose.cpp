@@ -5,9 +5,9 @@
 #include <cmath>
 #include <limits>
 
-#include "formulate/habits.h"
 #include "formulate/partition.h"
-#include "formulate/within.h"
+#include "mix/habits.h"
+#include "mix/within.h"
 
 namespace strandline {
 namespace {

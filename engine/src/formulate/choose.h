@@ -4,8 +4,9 @@
 #include <functional>
 #include <vector>
 
-#include "formulate/pour.h"
-#include "formulate/search.h"
+#include "mix/groups.h"
+#include "mix/pour.h"
+#include "search/search.h"
 
 namespace strandline {
 

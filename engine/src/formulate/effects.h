@@ -1,7 +1,7 @@
 // What each part of a bowl is there for: the result without it.
 #pragma once
 
-#include "formulate/groups.h"
+#include "mix/groups.h"
 
 namespace strandline {
 

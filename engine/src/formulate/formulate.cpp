@@ -10,16 +10,16 @@
 #include "formulate/bands.h"
 #include "formulate/evenness.h"
 #include "formulate/from.h"
-#include "formulate/habits.h"
 #include "formulate/later_on_lengths.h"
-#include "formulate/on_hair.h"
 #include "formulate/one_bowl.h"
 #include "formulate/planned.h"
 #include "formulate/reasons.h"
 #include "formulate/refine.h"
 #include "formulate/share_out.h"
 #include "formulate/turns.h"
-#include "formulate/within.h"
+#include "mix/habits.h"
+#include "mix/on_hair.h"
+#include "mix/within.h"
 
 namespace strandline {
 namespace {

@@ -4,7 +4,7 @@
 #include <functional>
 #include <optional>
 
-#include "formulate/situation.h"
+#include "mix/situation.h"
 
 namespace strandline {
 

@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include "formulate/enumerate.h"
-#include "formulate/first_steps.h"
-#include "formulate/on_hair.h"
-#include "formulate/pour.h"
 #include "formulate/reasons.h"
+#include "mix/domain.h"
+#include "mix/first_steps.h"
+#include "mix/on_hair.h"
+#include "mix/pour.h"
 #include "strandline/treatment.h"
 
 namespace strandline {

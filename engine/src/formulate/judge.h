@@ -1,8 +1,8 @@
 // The colourist's own bowls under the same rules as the search's.
 #pragma once
 
-#include "formulate/settings.h"
-#include "formulate/situation.h"
+#include "mix/settings.h"
+#include "mix/situation.h"
 #include "strandline/visit.h"
 
 namespace strandline {

@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <optional>
 
-#include "formulate/habits.h"
-#include "formulate/on_hair.h"
 #include "formulate/planned.h"
 #include "formulate/reasons.h"
-#include "formulate/within.h"
+#include "mix/habits.h"
+#include "mix/on_hair.h"
+#include "mix/within.h"
 
 namespace strandline {
 namespace {

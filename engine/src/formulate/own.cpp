@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include "formulate/habits.h"
 #include "formulate/judge.h"
-#include "formulate/pour.h"
 #include "formulate/reasons.h"
-#include "formulate/within.h"
+#include "mix/habits.h"
+#include "mix/pour.h"
+#include "mix/within.h"
 
 namespace strandline {
 namespace {

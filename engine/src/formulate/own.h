@@ -5,9 +5,10 @@
 #include <map>
 #include <tuple>
 
-#include "formulate/enumerate.h"
-#include "formulate/on_hair.h"
-#include "formulate/situation.h"
+#include "mix/domain.h"
+#include "mix/groups.h"
+#include "mix/on_hair.h"
+#include "mix/situation.h"
 #include "strandline/visit.h"
 
 namespace strandline {

@@ -3,10 +3,10 @@
 #include <algorithm>
 
 #include "formulate/effects.h"
-#include "formulate/habits.h"
-#include "formulate/on_hair.h"
 #include "formulate/packets.h"
 #include "formulate/reasons.h"
+#include "mix/habits.h"
+#include "mix/on_hair.h"
 
 namespace strandline {
 namespace {

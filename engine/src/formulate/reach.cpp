@@ -4,12 +4,13 @@
 #include <cmath>
 #include <limits>
 
-#include "formulate/enumerate.h"
-#include "formulate/habits.h"
-#include "formulate/on_hair.h"
-#include "formulate/pour.h"
 #include "formulate/reasons.h"
-#include "formulate/within.h"
+#include "mix/domain.h"
+#include "mix/habits.h"
+#include "mix/on_hair.h"
+#include "mix/pour.h"
+#include "mix/within.h"
+#include "search/best_few.h"
 
 namespace strandline {
 namespace {

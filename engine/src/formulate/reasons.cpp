@@ -5,7 +5,7 @@
 #include <cstdio>
 #include <set>
 
-#include "formulate/habits.h"
+#include "mix/habits.h"
 
 namespace strandline {
 namespace {

@@ -1,10 +1,10 @@
 // Why a bowl is as it is, and why a wish cannot be had today: codes with parameters.
 #pragma once
 
-#include "formulate/enumerate.h"
-#include "formulate/groups.h"
-#include "formulate/recipes.h"
-#include "formulate/settings.h"
+#include "mix/domain.h"
+#include "mix/groups.h"
+#include "mix/recipes.h"
+#include "mix/settings.h"
 #include "strandline/formulate.h"
 
 namespace strandline {

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "formulate/choose.h"
-#include "formulate/situation.h"
+#include "mix/situation.h"
 
 namespace strandline {
 

@@ -3,7 +3,7 @@
 
 #include <functional>
 
-#include "formulate/situation.h"
+#include "mix/situation.h"
 
 namespace strandline {
 

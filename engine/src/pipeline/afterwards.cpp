@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "formulate/habits.h"
-#include "formulate/on_hair.h"
 #include "formulate/reasons.h"
 #include "generated/tables.h"
+#include "mix/habits.h"
+#include "mix/on_hair.h"
 #include "rules/evaluate.h"
 #include "strandline/grow.h"
 

@@ -3,16 +3,16 @@
 #include <algorithm>
 #include <functional>
 
+#include "assess/strands.h"
 #include "formulate/from.h"
 #include "formulate/judge.h"
-#include "formulate/on_hair.h"
-#include "formulate/pour.h"
 #include "formulate/reasons.h"
 #include "formulate/turns.h"
-#include "formulate/within.h"
+#include "mix/on_hair.h"
+#include "mix/pour.h"
+#include "mix/within.h"
 #include "pipeline/afterwards.h"
 #include "pipeline/minutes.h"
-#include "pipeline/strands.h"
 #include "pipeline/to_the_lengths.h"
 #include "review/remake.h"
 #include "strandline/as_it_went.h"

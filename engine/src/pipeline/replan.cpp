@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "formulate/on_hair.h"
+#include "mix/on_hair.h"
 #include "pipeline/follow.h"
 #include "pipeline/schedule_request.h"
 #include "schedule/carry_on.h"

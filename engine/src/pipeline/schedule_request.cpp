@@ -2,10 +2,10 @@
 
 #include <algorithm>
 
-#include "formulate/habits.h"
-#include "formulate/on_hair.h"
-#include "formulate/within.h"
 #include "generated/constants.h"
+#include "mix/habits.h"
+#include "mix/on_hair.h"
+#include "mix/within.h"
 #include "schedule/applying.h"
 
 namespace strandline {

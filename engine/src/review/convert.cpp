@@ -1,4 +1,4 @@
-#include "formulate/settings.h"
+#include "mix/settings.h"
 #include "review/remake.h"
 #include "strandline/pipeline.h"
 

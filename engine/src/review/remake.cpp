@@ -4,7 +4,7 @@
 
 #include "formulate/from.h"
 #include "formulate/own.h"
-#include "formulate/pour.h"
+#include "mix/pour.h"
 #include "review/looks.h"
 #include "strandline/pipeline.h"
 #include "strandline/treatment.h"

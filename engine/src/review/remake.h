@@ -1,7 +1,7 @@
 // The best bowl for zones of a head out of part of the shelf.
 #pragma once
 
-#include "formulate/situation.h"
+#include "mix/situation.h"
 #include "strandline/review.h"
 
 namespace strandline {

@@ -1,8 +1,8 @@
 #include <algorithm>
 
 #include "formulate/own.h"
-#include "formulate/pour.h"
 #include "formulate/reasons.h"
+#include "mix/pour.h"
 #include "review/remake.h"
 #include "strandline/pipeline.h"
 

@@ -1,8 +1,8 @@
 #include <algorithm>
 #include <array>
 
-#include "formulate/habits.h"
 #include "formulate/judge.h"
+#include "mix/habits.h"
 #include "rules/place.h"
 
 namespace strandline {

@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "formulate/habits.h"
+#include "mix/habits.h"
 #include "rules/place.h"
 
 namespace strandline {

@@ -3,8 +3,8 @@
 #include <set>
 #include <tuple>
 
-#include "formulate/habits.h"
-#include "pipeline/strands.h"
+#include "assess/strands.h"
+#include "mix/habits.h"
 #include "review/remake.h"
 #include "rules/evaluate.h"
 #include "rules/own_bowl.h"

@@ -39,11 +39,11 @@ bool mended_by_packets(const ScheduleRequest& request, bool to_target) {
 Problems explain(const Instance& instance) {
   // The least by which all maxima must be longer.
   int low = 0, high = kLongest;
-  SearchReport best = search(stretched(instance, high));
+  ShortestSearch best = search(stretched(instance, high));
   if (!best.best) return {{"nobody_can", "/people", {{"task", "apply"}}}};
   while (high - low > 1) {
     const int middle = low + (high - low) / 2;
-    SearchReport found = search(stretched(instance, middle));
+    ShortestSearch found = search(stretched(instance, middle));
     if (found.best) {
       high = middle;
       best = std::move(found);

@@ -63,7 +63,7 @@ int removal_of(const PlannedJobs& plan, int application) {
   return -1;
 }
 
-PlannedJobs plan_jobs(const Instance& instance, const Found& found) {
+PlannedJobs plan_jobs(const Instance& instance, const Shortest& found) {
   PlannedJobs plan;
   plan.basin = found.basin;
   const auto& laid = found.layout.jobs();

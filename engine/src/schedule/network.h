@@ -26,7 +26,7 @@ struct PlannedJobs {
   int basin = 0;
 };
 
-PlannedJobs plan_jobs(const Instance& instance, const Found& found);
+PlannedJobs plan_jobs(const Instance& instance, const Shortest& found);
 
 // Index of the removal of an application's packet; -1 = it leaves at the basin time.
 int removal_of(const PlannedJobs& plan, int application);

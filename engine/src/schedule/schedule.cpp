@@ -11,7 +11,7 @@ namespace {
 
 struct Attempt {
   Instance instance;
-  SearchReport report;
+  ShortestSearch report;
   double part;
 };
 

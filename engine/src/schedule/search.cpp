@@ -38,8 +38,8 @@ bool within_hours(const Instance& instance, const Layout& layout, int basin) {
 
 }  // namespace
 
-SearchReport search(const Instance& instance) {
-  SearchReport report;
+ShortestSearch search(const Instance& instance) {
+  ShortestSearch report;
   Search free(instance, kNever, instance.node_limit);
   seed_from_sequences(instance, free);
   free.run();
@@ -63,14 +63,14 @@ SearchReport search(const Instance& instance) {
     if (basin >= best.ticks) break;
     if (within_hours(instance, *free.best(), basin)) {
       const Cost cost{basin + free.best()->inversions() * instance.soft_cost, free.best()->extras()};
-      if (cost < best) best = cost, report.best = Found{*free.best(), basin};
+      if (cost < best) best = cost, report.best = Shortest{*free.best(), basin};
       break;
     }
     Search fixed(instance, basin, instance.node_limit - report.nodes);
     fixed.run();
     report.nodes += fixed.nodes();
     report.proven = report.proven && !fixed.stopped();
-    if (fixed.best() && fixed.cost() < best) best = fixed.cost(), report.best = Found{*fixed.best(), basin};
+    if (fixed.best() && fixed.cost() < best) best = fixed.cost(), report.best = Shortest{*fixed.best(), basin};
     if (basin > last || report.nodes >= instance.node_limit) break;
   }
   return report;

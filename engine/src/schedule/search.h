@@ -7,13 +7,13 @@
 
 namespace strandline {
 
-struct Found {
+struct Shortest {
   Layout layout;
   int basin = 0;  // ticks from "hands on" to the basin time
 };
 
-struct SearchReport {
-  std::optional<Found> best;
+struct ShortestSearch {
+  std::optional<Shortest> best;
   bool proven = true;
   long nodes = 0;
 };
@@ -21,7 +21,7 @@ struct SearchReport {
 // The earliest basin time and its plan. Ties go to fewer pairs out of order, then fewer mixes and removals.
 // Branch and bound over sequences, hands and mixes; the bound is work over hands, and dominated states are
 // dropped.
-SearchReport search(const Instance& instance);
+ShortestSearch search(const Instance& instance);
 
 // First basin time at or after `ticks` at which the basin is free for all that happens there and someone is
 // there for every task of the tail; kNever = none.

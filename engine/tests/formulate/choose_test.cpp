@@ -2,6 +2,7 @@
 
 #include <hwy/highway.h>
 
+#include "engine/oracle/enumerate.h"
 #include "engine/tests/formulate/random_trial.h"
 #include "formulate/partition.h"
 

@@ -7,11 +7,12 @@
 #include <cmath>
 #include <map>
 
+#include "engine/oracle/enumerate.h"
 #include "engine/tests/support.h"
 #include "formulate/choose.h"
-#include "formulate/habits.h"
-#include "formulate/on_hair.h"
-#include "formulate/situation.h"
+#include "mix/habits.h"
+#include "mix/on_hair.h"
+#include "mix/situation.h"
 
 namespace strandline {
 namespace {

@@ -4,8 +4,8 @@
 #include <algorithm>
 
 #include "engine/tests/support.h"
-#include "formulate/habits.h"
-#include "formulate/situation.h"
+#include "mix/habits.h"
+#include "mix/situation.h"
 #include "strandline/formulate.h"
 
 namespace strandline {

@@ -9,7 +9,7 @@
 
 #include "engine/tests/support.h"
 #include "formulate/choose.h"
-#include "formulate/habits.h"
+#include "mix/habits.h"
 
 namespace strandline::testing_support {
 

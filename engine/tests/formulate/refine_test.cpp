@@ -7,7 +7,7 @@
 
 #include "engine/tests/support.h"
 #include "formulate/own.h"
-#include "formulate/situation.h"
+#include "mix/situation.h"
 
 namespace strandline {
 namespace {

@@ -3,7 +3,7 @@
 
 #include "engine/tests/support.h"
 #include "formulate/choose.h"
-#include "formulate/situation.h"
+#include "mix/situation.h"
 
 namespace strandline::testing_support {
 
