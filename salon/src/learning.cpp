@@ -72,6 +72,12 @@ std::vector<Step> steps_of(const std::vector<wire::Mixed>& mixed, const std::vec
   return steps;
 }
 
+// Told as it was predicted: nobody named another level.
+bool as_foreseen(const std::vector<wire::ReachedZone>& foreseen, const wire::ReachedZone& told) {
+  return std::any_of(foreseen.begin(), foreseen.end(),
+                     [&](const wire::ReachedZone& f) { return f.zone == told.zone && f.level == told.level; });
+}
+
 }  // namespace
 
 Result<learned::Outcome> Learning::outcome(const store::Fact& result) {
@@ -110,7 +116,8 @@ Result<learned::Outcome> Learning::outcome(const store::Fact& result) {
   out.steps = steps_of(mixed, applied, read->visit.bowls);
   if (out.steps.empty()) return one("result_without_bowls");
   out.shelf = read->visit.shelf;
-  for (const wire::ReachedZone& z : told->zones) out.zones.push_back({z.zone, z.level, z.measured});
+  for (const wire::ReachedZone& z : told->zones)
+    out.zones.push_back({z.zone, z.level, z.measured, !z.measured && as_foreseen(told->foreseen, z)});
   return out;
 }
 

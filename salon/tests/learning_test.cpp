@@ -53,6 +53,7 @@ class Learns : public testing::Test {
   std::string tell_result(double level, const std::string& corrects = {}) {
     const std::string id = "result-of-a-device-" + std::to_string(++results);
     wire::Json body{{"zones", {{{"zone", "top/roots"}, {"level", level}, {"tone", "natural"}}}}};
+    if (foreseen) body["foreseen"] = {{{"zone", "top/roots"}, {"level", *foreseen}, {"tone", "natural"}}};
     if (!corrects.empty()) body["corrects"] = corrects;
     const auto told = tell(w, last_visit, {{"id", id}, {"kind", "result"}, {"body", body}});
     EXPECT_TRUE(told) << told.error()[0].code;
@@ -69,6 +70,7 @@ class Learns : public testing::Test {
   Shelves shelves{w, house()};
   Learning learning{w, shelves};
   std::string person, last_visit;
+  std::optional<double> foreseen;  // of the results that are told
   int visits = 0, results = 0;
 };
 
@@ -83,6 +85,18 @@ TEST_F(Learns, FromResultsOfVisitsHandedIn) {
   for (int i = 0; i < 4; ++i) visit(seen);
   EXPECT_LT(expected(), first.said.untaught - 0.3);
   EXPECT_TRUE((*learning.now())->unread.empty());
+}
+
+// Ten times "as predicted" is no range that takes deeper, though a prediction is named by its half level.
+TEST_F(Learns, NoOffsetFromAsPredicted) {
+  visit(5);  // teaches; its own expectation is the untaught one
+  const double untaught = (*learning.now())->results.at(0).said.untaught;
+  ASSERT_TRUE(learning.set_without((*learning.now())->results.at(0).result, true));
+  for (const double named : {untaught, std::round(2 * untaught) / 2}) {
+    foreseen = named;
+    for (int i = 0; i < 5; ++i) visit(named);
+  }
+  EXPECT_NEAR(expected(), untaught, 0.02);
 }
 
 // Undo is doing it again without: as if the result had never been told.

@@ -45,6 +45,7 @@ struct Seen {
   std::string zone;             // "area/span"
   double level = 5;             // by eye
   std::optional<Lab> measured;  // D65/10°, sphere; counts instead of the eye
+  bool as_predicted = false;    // the eye told no difference from `level`, which was predicted
 };
 
 // One visit and what came of it.

@@ -15,13 +15,15 @@ using Eigen::VectorXd;
 
 constexpr double kNinety = 1.6448536269514722;  // nine tenths lie within so many standard deviations
 
-// How a result itself scatters: the eye or the instrument.
-VectorXd told_variance(const std::vector<Rows>& rows, int total) {
+// How a result itself scatters: the eye, what it names rounded to half levels, or the instrument.
+VectorXd told_variance(const std::vector<Seen>& zones, const std::vector<Rows>& rows, int total) {
   const Priors p;
   VectorXd v(total);
-  for (const Rows& r : rows) {
-    const double sd = r.count == 1 ? p.judged_sd : p.measured_level_sd;
-    v[r.first] = sd * sd;
+  for (size_t i = 0; i < rows.size(); ++i) {
+    const Rows& r = rows[i];
+    const double sd = zones[i].measured ? p.measured_level_sd : p.judged_sd;
+    const bool rounded = !zones[i].measured && !zones[i].as_predicted;
+    v[r.first] = sd * sd + (rounded ? p.named_step * p.named_step / 12 : 0);  // evenly anywhere within the step
     for (int k = 1; k < r.count; ++k) v[r.first + k] = p.measured_tone_sd * p.measured_tone_sd;
   }
   return v;
@@ -66,19 +68,25 @@ std::vector<Said> Model::State::take(const Outcome& outcome, const Response& res
   if (zones.empty()) return {};
   before.read(response, n, eye_at);
 
-  VectorXd seen(total);
-  for (size_t i = 0; i < zones.size(); ++i) {
-    const Seen& z = zones[i];
-    seen[rows[i].first] = z.measured ? level_of_lightness(z.measured->l) : z.level;
-    if (z.measured) seen[rows[i].first + 1] = z.measured->a, seen[rows[i].first + 2] = z.measured->b;
-  }
-  // As judged: with the eye of whoever judges.
+  // As judged: with the eye of whoever judges. What is as predicted was not named, but held against the prediction.
   const auto judged = [&](Local& local, const VectorXd& x) {
+    for (size_t i = 0; i < zones.size(); ++i)
+      if (zones[i].as_predicted) local.eye_only[rows[i].first] = 0;
     local.expected += local.eye_only * x[eye_at];
     local.by.col(eye_at) += local.eye_only;
   };
 
   Local local = about(response, rows, total, before.mean, outcome.who.colourist, place);
+  VectorXd seen(total);
+  for (size_t i = 0; i < zones.size(); ++i) {
+    const Seen& z = zones[i];
+    const int r = rows[i].first;
+    seen[r] = z.measured ? level_of_lightness(z.measured->l) : z.level;
+    if (z.measured) seen[r + 1] = z.measured->a, seen[r + 2] = z.measured->b;
+    // No difference was told: whatever would have been named by the same half level teaches no offset.
+    const double same = Priors{}.named_step / 2;
+    if (z.as_predicted && !z.measured) seen[r] = std::clamp(local.expected[r], z.level - same, z.level + same);
+  }
   const VectorXd untaught = compared(response.after(response.read({}), {}), rows, total);
   const MatrixXd truly = local.by * before.covariance * local.by.transpose() + local.scatter;
   std::vector<Said> said;
@@ -95,7 +103,7 @@ std::vector<Said> Model::State::take(const Outcome& outcome, const Response& res
 
   judged(local, before.mean);
   MatrixXd noise = local.scatter;
-  noise.diagonal() += told_variance(rows, total);
+  noise.diagonal() += told_variance(zones, rows, total);
   const MatrixXd spread = local.by * before.covariance * local.by.transpose() + noise;
   std::vector<int> kept;
   for (size_t i = 0; i < rows.size(); ++i) {

@@ -72,6 +72,39 @@ TEST(Learned, ComesToWhatIsSeen) {
   EXPECT_EQ(model.results(range_key(o.shelf, o.steps[0].formula.range)), 8);
 }
 
+// "As predicted" makes surer and moves nothing, whatever half level the prediction is named by and whoever's eye it is.
+TEST(Learned, AsPredictedTeachesNoOffset) {
+  for (const double named_off : {0.0, -0.2, 0.24}) {
+    Outcome o = first_of(0);
+    Model model;
+    o.zones[0].measured.reset();
+    o.zones[0].level = model.expected(o)->front().expected + 0.5;  // an eye and a range that are off
+    ASSERT_TRUE(model.take(o));
+    const Said before = model.expected(o)->front();
+    o.zones[0].as_predicted = true;
+    for (int i = 0; i < 10; ++i) {
+      o.zones[0].level = before.expected + named_off;
+      const auto said = model.take(o);
+      ASSERT_TRUE(said);
+      EXPECT_FALSE(said->front().set_aside);
+    }
+    const Said after = model.expected(o)->front();
+    EXPECT_NEAR(after.expected, before.expected, 0.02) << named_off;
+    EXPECT_LT(after.high - after.low, before.high - before.low);
+  }
+}
+
+// Held against a prediction that is no longer made, it teaches what that one said.
+TEST(Learned, AsPredictedOfAnotherPredictionTeachesIt) {
+  Outcome o = first_of(0);
+  Model model;
+  o.zones[0].measured.reset(), o.zones[0].as_predicted = true;
+  const double before = model.expected(o)->front().expected;
+  o.zones[0].level = before - 0.8;
+  for (int i = 0; i < 4; ++i) ASSERT_TRUE(model.take(o));
+  EXPECT_LT(model.expected(o)->front().expected, before - 0.25);
+}
+
 // A record far off what can be is told and teaches nothing.
 TEST(Learned, SetsAsideWhatCannotBe) {
   Outcome o = first_of(0);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Body } from '../api/facts';
 import type { PlanAnswer, Running, ShelfAnswer, Visit } from '../api/types';
-import { appliedOf, bowlsOf, factsFor, headAfter, mixedOf } from './ended';
+import { appliedOf, bowlsOf, factsFor, foreseen, headAfter, mixedOf } from './ended';
 import { returning } from './carry';
 import { withReading } from './head';
 import { readSpan } from './reading';
@@ -101,8 +101,14 @@ describe('the head as it leaves', () => {
       origin: 'tinted',
     });
     expect(readSpan(seen.areas[0]!.spans[0]!).measured).toBeUndefined();
-    const foreseen = headAfter(head, plan, shelf, []);
-    expect(readSpan(foreseen.areas[0]!.spans[0]!)).toMatchObject({ level: 7, tone: 'gold' });
+    const untouched = headAfter(head, plan, shelf, []);
+    expect(readSpan(untouched.areas[0]!.spans[0]!)).toMatchObject({ level: 7, tone: 'gold' });
+  });
+
+  it('is told as it was predicted, not as its half level, and read again by half levels', () => {
+    const [told] = foreseen(plan);
+    expect(told).toEqual({ zone: 'top/all', level: 6.9, tone: 'gold' });
+    expect(readSpan(headAfter(head, plan, shelf, [told!]).areas[0]!.spans[0]!).level).toBe(7);
   });
 
   it('goes in with everything that was done, each fact under an id of its own', () => {

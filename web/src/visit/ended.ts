@@ -15,6 +15,7 @@ import { happened } from './happened';
 import { afterPlan } from './carry';
 import { zoneId } from './head';
 import { readSpan, writeSpan } from './reading';
+import { half } from './words';
 
 export type Result = Body<'result'>;
 export type Reached = Result['zones'][number];
@@ -117,7 +118,7 @@ export function headAfter(
     const alone = read.white === 0 && !read.strands.length;
     return writeSpan(one, {
       ...read,
-      level: zone.level,
+      level: half(zone.level),
       tone: zone.tone,
       ...(zone.measured && alone ? { measured: zone.measured } : {}),
     });
@@ -128,11 +129,11 @@ export function headAfter(
   };
 }
 
-/** Zones that got a bowl, with what was predicted for them in half levels. */
+/** Zones that got a bowl, with what was predicted for them, to a hundredth of a level. */
 export const foreseen = (plan: PlanAnswer | undefined): { zone: string; level: number; tone: Tone }[] =>
   (plan?.zones ?? [])
     .filter((zone) => zone.bowl)
-    .map(({ zone, planned }) => ({ zone, level: Math.round(planned.level * 2) / 2, tone: planned.tone }));
+    .map(({ zone, planned }) => ({ zone, level: Math.round(planned.level * 100) / 100, tone: planned.tone }));
 
 export const factsFor = (
   mixed: readonly Body<'mixed'>[],
