@@ -4,6 +4,7 @@ import type { components } from './schema';
 type Schemas = components['schemas'];
 export type Lesson = Schemas['Lesson'];
 export type LearnedResult = Schemas['LearnedResult'];
+export type LearnedHere = Schemas['LearnedHere'];
 export type LearnedWord = Lesson['words'][number];
 export type SwatchesRead = Schemas['SwatchesRead'];
 

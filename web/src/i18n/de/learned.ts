@@ -8,6 +8,10 @@ const of = (p: P, key: string) => p[key] ?? '?';
 
 /** Was Ergebnisse lehrten, und gemessene Farbmuster. */
 export const learned: Part<typeof en> = {
+  'learned.here': 'Frühere Ergebnisse ändern diesen Plan',
+  'learned.look': 'Ansehen oder ein Ergebnis herausnehmen',
+  'learned.moved': (zone: string, before: string, now: string) =>
+    `${zone}: ohne Ergebnisse Tonhöhe ${before}, mit ihnen ${now}`,
   'learned.title': 'Was Ergebnisse lehrten',
   'learned.lead':
     'Jedes Ergebnis ändert, was als Nächstes vorhergesagt wird: für eine Serie, für eine Person, für das Auge bei der Beurteilung.',

@@ -6,6 +6,10 @@ const of = (p: P, key: string) => p[key] ?? '?';
 
 /** What results taught, and swatches that were measured. */
 export const learned = {
+  'learned.here': 'Results changed this plan',
+  'learned.look': 'Look, or take a result out',
+  'learned.moved': (zone: string, before: string, now: string) =>
+    `${zone}: level ${before} without results, ${now} with them`,
   'learned.title': 'What results taught',
   'learned.lead':
     'Each result changes what is foreseen next: for a range, for a client, for the eye of a colourist.',

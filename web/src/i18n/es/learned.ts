@@ -8,6 +8,10 @@ const of = (p: P, key: string) => p[key] ?? '?';
 
 /** Lo que enseñaron los resultados, y las muestras medidas. */
 export const learned: Part<typeof en> = {
+  'learned.here': 'Los resultados cambian este plan',
+  'learned.look': 'Ver o quitar un resultado',
+  'learned.moved': (zone: string, before: string, now: string) =>
+    `${zone}: altura ${before} sin los resultados, ${now} con ellos`,
   'learned.title': 'Lo que enseñaron los resultados',
   'learned.lead':
     'Cada resultado cambia lo que se prevé después: para una gama, para una persona, para el ojo que hace el diagnóstico.',

@@ -8,6 +8,10 @@ const of = (p: P, key: string) => p[key] ?? '?';
 
 /** Ce que les résultats ont appris, et les mèches mesurées. */
 export const learned: Part<typeof en> = {
+  'learned.here': 'Des résultats ont changé ce plan',
+  'learned.look': 'Voir, ou retirer un résultat',
+  'learned.moved': (zone: string, before: string, now: string) =>
+    `${zone} : hauteur ${before} sans les résultats, ${now} avec eux`,
   'learned.title': 'Ce que les résultats ont appris',
   'learned.lead':
     'Chaque résultat change ce qui est prévu ensuite : pour une gamme, pour une personne, pour l’œil qui fait le diagnostic.',
