@@ -117,7 +117,24 @@ Result<ClientRecord> Clients::open(const std::string& id) {
   return out;
 }
 
-Result<int> Clients::add(const std::vector<NewClient>& list, const std::string& by) {
+Result<bool> Clients::stands_here(const NewClient& one) {
+  constexpr int all = 500;
+  const auto same = those(all, [whole = store::plain(one.name)](const std::string& known) { return known == whole; });
+  if (!same) return tl::unexpected(same.error());
+  for (const ClientLine& line : *same) {
+    if (line.id == one.id) return false;  // told again after a lost answer
+    const auto record = open(line.id);
+    if (!record) return tl::unexpected(record.error());
+    const auto alike = [&](const ClientCard& c) {
+      return c.date == one.date && c.text == one.text && c.contact == one.contact;
+    };
+    const bool bare = one.date.empty() && one.text.empty() && one.contact.empty();
+    if (bare ? record->cards.empty() : std::any_of(record->cards.begin(), record->cards.end(), alike)) return true;
+  }
+  return false;
+}
+
+Result<AddedClients> Clients::add(const std::vector<NewClient>& list, const std::string& by) {
   constexpr std::size_t most = 2000;
   if (list.size() > most) return tl::unexpected(Problems{{"too_many", "/clients", {{"max", std::to_string(most)}}}});
   Problems problems;
@@ -131,7 +148,12 @@ Result<int> Clients::add(const std::vector<NewClient>& list, const std::string& 
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   const std::string about = by.empty() ? "{}" : wire::print(wire::Json{{"by", by}});
   std::vector<store::NewFact> facts;
+  AddedClients out;
   for (const NewClient& one : list) {
+    const auto known = stands_here(one);
+    if (!known) return tl::unexpected(known.error());
+    ++(*known ? out.known : out.added);
+    if (*known) continue;
     const auto tell = [&](const char* kind, const char* what, const wire::Json& body) {
       facts.push_back({.id = one.id + what,
                        .stream = one.id,
@@ -146,10 +168,10 @@ Result<int> Clients::add(const std::vector<NewClient>& list, const std::string& 
     if (!one.text.empty() || !one.contact.empty() || !one.date.empty())
       tell(card_kind, "-card", {{"date", one.date}, {"text", one.text}, {"contact", one.contact}});
   }
-  if (facts.empty()) return 0;
+  if (facts.empty()) return out;
   const auto kept = world_.store->hand_in(facts, "", 0);
   if (!kept) return problem_of(kept.error());
-  return static_cast<int>(list.size());
+  return out;
 }
 
 std::vector<store::NewFact> Clients::facts_for(const std::string& client, const std::string& name,

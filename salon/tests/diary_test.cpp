@@ -227,8 +227,8 @@ TEST_F(DiaryTest, TakesCardsAndListsOfClientsWholeOrNotAtAll) {
   Clients clients{w};
   const std::vector<NewClient> list{{"card-1-of-the-list", "Ana", "2025-11-02", "6.3, 20 g", "0664"},
                                     {"card-2-of-the-list", "Béa", "", "", ""}};
-  ASSERT_EQ(*clients.add(list), 2);
-  ASSERT_EQ(*clients.add(list), 2);
+  ASSERT_EQ(clients.add(list)->added, 2);
+  ASSERT_EQ(clients.add(list)->added, 2);
   ASSERT_EQ(clients.find("bea")->size(), 1u);
   const auto ana = clients.open("card-1-of-the-list");
   ASSERT_EQ(ana->cards.size(), 1u);
@@ -240,6 +240,23 @@ TEST_F(DiaryTest, TakesCardsAndListsOfClientsWholeOrNotAtAll) {
   EXPECT_EQ(clients.find("")->size(), 2u);
   ASSERT_TRUE(clients.add({{"card-5-of-the-list", "Dora", "2024-01-05", "", ""}}));
   EXPECT_EQ(clients.open("card-5-of-the-list")->cards.size(), 1u) << "a day alone is kept too";
+}
+
+// A list that is read a second time has new ids on everybody.
+TEST_F(DiaryTest, MakesNobodyTwiceFromAListThatComesAgain) {
+  Clients clients{w};
+  const std::vector<NewClient> list{{"card-1-of-the-list", "Ana", "2025-11-02", "6.3, 20 g", "0664"},
+                                    {"card-2-of-the-list", "Béa", "", "", ""},
+                                    {"card-3-of-the-list", "Béa", "", "", ""}};
+  ASSERT_EQ(clients.add(list)->added, 3) << "two of one name in one list are two people";
+  std::vector<NewClient> again = list;
+  for (NewClient& one : again) one.id += "-again";
+  again.push_back({"card-4-of-the-list", "Ana", "2025-11-02", "6.3, 20 g", "0699"});
+  const auto added = clients.add(again);
+  ASSERT_TRUE(added);
+  EXPECT_EQ(added->known, 3);
+  EXPECT_EQ(added->added, 1) << "another number is another Ana";
+  EXPECT_EQ(clients.find("")->size(), 4u);
 }
 
 }  // namespace

@@ -45,7 +45,7 @@ void add_diary_paths(Json& paths, Json& definitions) {
   definitions["NewClient"] =
       object({{"id", text}, {"name", text}}, {{"date", text}, {"text", text}, {"contact", text}});
   definitions["NewClients"] = object({{"clients", list_of(ref("NewClient"))}});
-  definitions["AddedClients"] = object({{"schema", text}, {"added", number}});
+  definitions["AddedClients"] = object({{"schema", text}, {"added", number}, {"known", number}});
 
   Json& diary = paths["/api/v1/diary"]["get"] = operation("diary", "DiaryAnswer");
   diary["parameters"] = parameters({"from", "until"});

@@ -178,7 +178,10 @@ void post_clients(Context& context, const httplib::Request& request, httplib::Re
       });
   constexpr int created = 201;
   reply_with(
-      response, added, [](int count) { return wire::Json{{"schema", "strandline.clients-added/1"}, {"added", count}}; },
+      response, added,
+      [](const salon::AddedClients& done) {
+        return wire::Json{{"schema", "strandline.clients-added/1"}, {"added", done.added}, {"known", done.known}};
+      },
       created);
 }
 

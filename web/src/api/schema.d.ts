@@ -4018,6 +4018,7 @@ export interface components {
         AddedClients: {
             schema: string;
             added: number;
+            known: number;
         };
         Problems: {
             problems: components["schemas"]["Problem"][];

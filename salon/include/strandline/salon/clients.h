@@ -29,6 +29,11 @@ struct NewClient {
   std::string id, name, date, text, contact;
 };
 
+struct AddedClients {
+  int added = 0;
+  int known = 0;  // left out: all that is said of them stands here already
+};
+
 struct ClientRecord {
   ClientLine client;
   std::vector<ClientCard> cards;    // newest first
@@ -45,9 +50,10 @@ class Clients {
   // Those of exactly this name, likewise.
   Result<std::vector<ClientLine>> named(const std::string& name);
   Result<ClientRecord> open(const std::string& id);
-  // All of them or none, each under the id that the device gave it: handed in again, nothing is told twice. Problems:
-  // too_many {max}, not_an_id {id}, left_empty {key}, entry_id_taken {id}.
-  Result<int> add(const std::vector<NewClient>& list, const std::string& by = {});
+  // All of them or none, each under the id that the device gave it: handed in again, nothing is told twice. Neither is
+  // whoever has the same name and the same card, or the same name and no card at all, in a list that comes a second
+  // time. Problems: too_many {max}, not_an_id {id}, left_empty {key}, entry_id_taken {id}.
+  Result<AddedClients> add(const std::vector<NewClient>& list, const std::string& by = {});
 
   // The facts that make `visit_id` a visit of this client, to be handed in with it; `name` is that of somebody new, ""
   // = is known.
@@ -56,6 +62,8 @@ class Clients {
                                                const std::string& made_at);
 
  private:
+  Result<bool> stands_here(const NewClient& one);
+
   struct Known {
     ClientLine line;
     std::string plain;

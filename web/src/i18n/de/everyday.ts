@@ -108,6 +108,7 @@ export const everyday: Part<typeof english> = {
   'clients.list_read': (count: number) =>
     count === 1 ? '1 Person steht darin. Aufnehmen?' : `${count} Personen stehen darin. Aufnehmen?`,
   'clients.added': (count: number) => `Aufgenommen: ${count}`,
+  'clients.known': (count: number) => `Schon da, unverändert: ${count}`,
   'diary.test_by': (day: string) => `Hauttest bis ${day}`,
   'diary.more_visits': (count: number) => `vielleicht ${count} Besuche`,
 };

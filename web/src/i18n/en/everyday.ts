@@ -104,6 +104,7 @@ export const everyday = {
   'clients.list_read': (count: number) =>
     count === 1 ? '1 client is in it. Keep it?' : `${count} clients are in it. Keep them?`,
   'clients.added': (count: number) => `Kept: ${count}`,
+  'clients.known': (count: number) => `Here already, left as they are: ${count}`,
   'diary.test_by': (day: string) => `skin test by ${day}`,
   'diary.more_visits': (count: number) => `perhaps ${count} visits`,
 } as const;

@@ -109,6 +109,7 @@ export const everyday: Part<typeof english> = {
   'clients.list_read': (count: number) =>
     count === 1 ? 'Contiene 1 persona. ¿Guardarla?' : `Contiene ${count} personas. ¿Guardarlas?`,
   'clients.added': (count: number) => `Guardadas: ${count}`,
+  'clients.known': (count: number) => `Ya estaban, sin cambios: ${count}`,
   'diary.test_by': (day: string) => `prueba cutánea antes del ${day}`,
   'diary.more_visits': (count: number) => `quizá ${count} visitas`,
 };

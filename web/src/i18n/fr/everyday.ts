@@ -109,6 +109,7 @@ export const everyday: Part<typeof english> = {
   'clients.list_read': (count: number) =>
     count === 1 ? '1 personne y figure. La garder ?' : `${count} personnes y figurent. Les garder ?`,
   'clients.added': (count: number) => `Gardées : ${count}`,
+  'clients.known': (count: number) => `Déjà là, inchangées : ${count}`,
   'diary.test_by': (day: string) => `test cutané avant le ${day}`,
   'diary.more_visits': (count: number) => `peut-être ${count} visites`,
 };
