@@ -10,14 +10,16 @@ test('a paper card and a list come in', async ({ page, salon }) => {
   await page.getByRole('button', { name: 'Keep the card' }).click();
   await expect(page.getByText('✓ Kept: 1')).toBeVisible();
   const csv = 'Nom;Note;Plz\nBéa;roots only;75\n;x;\nCleo;;\n';
-  await page
-    .locator('input[type=file]')
-    .setInputFiles({ name: 'a.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) });
+  const file = { name: 'a.csv', mimeType: 'text/csv', buffer: Buffer.from(csv) };
+  await page.locator('input[type=file]').setInputFiles(file);
   await expect(page.getByText('2 clients are in it. Keep them?')).toBeVisible();
   await expect(page.getByText('Without a name, left out: 1')).toBeVisible();
   await expectAccessible(page);
   await page.getByRole('button', { name: 'Keep the list' }).click();
   await expect(page.getByText('✓ Kept: 2')).toBeVisible();
+  await page.locator('input[type=file]').setInputFiles(file);
+  await page.getByRole('button', { name: 'Keep the list' }).click();
+  await expect(page.getByText('✓ Kept: 0 · Here already, left as they are: 2')).toBeVisible();
   await page.setViewportSize({ width: 320, height: 700 });
   await expectNoSideScroll(page);
   await page.getByLabel('Find by any part of a name').fill('bea');
