@@ -47,6 +47,7 @@ int run(const std::vector<std::string>& arguments, Io& io) {
   add_verify(app, session);
   add_weigh(app, session);
   add_backup(app, session);
+  add_move(app, session);
   add_config(app, session);
   add_key(app, session);
   add_shelf(app, session);

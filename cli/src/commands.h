@@ -34,6 +34,7 @@ void add_evidence(CLI::App& app, Session& session);
 void add_openapi(CLI::App& app, Session& session);
 void add_verify(CLI::App& app, Session& session);
 void add_weigh(CLI::App& app, Session& session);
+void add_move(CLI::App& app, Session& session);
 void add_backup(CLI::App& app, Session& session);  // backup, restore
 void add_config(CLI::App& app, Session& session);  // config check, config get, healthy
 void add_key(CLI::App& app, Session& session);

@@ -11,6 +11,7 @@
 #include <variant>
 
 #include "strandline/salon/knowledge.h"
+#include "strandline/salon/world.h"
 #include "strandline/server/server.h"
 
 namespace strandline::cli {
@@ -22,7 +23,7 @@ using Texts = std::vector<std::string>;
 using Member = std::variant<std::string Settings::*, int Settings::*, bool Settings::*, Texts Settings::*>;
 
 // What a text must be.
-enum class Says { anything, whole_path, here_only, private_network, one_of };
+enum class Says { anything, whole_path, database, here_only, private_network, one_of };
 
 struct Row {
   std::string_view part, key;
@@ -36,6 +37,7 @@ using S = Settings;
 constexpr int port_max = 65535;
 constexpr std::array rows{
     Row{"salon", "file", &S::db, Says::whole_path},
+    Row{"salon", "store", &S::db, Says::database},
     Row{"salon", "key", &S::key, Says::whole_path},
     Row{"salon", "make", &S::make},
     Row{"server", "address", &S::host, Says::here_only},
@@ -148,6 +150,8 @@ class Reader {
       }
       std::visit([&](const auto member) { take(*row, node, member); }, row->member);
     }
+    if (part == "salon" && table.contains("file") && table.contains("store"))
+      say("config_not_both", table.source(), part, {});
     for (const auto& [of, first] : leading)
       if (of == part && !table.contains(first) && !table.empty())
         say("config_alone", table.source(), part, {{"needs", part + '.' + std::string(first)}});
@@ -195,6 +199,8 @@ class Reader {
         return true;
       case Says::whole_path:
         return std::filesystem::path(text).is_absolute() || refuse("config_not_whole_path");
+      case Says::database:
+        return salon::in_database(text) || refuse("config_not_database");
       case Says::here_only:
         return server::this_machine_only(text) || refuse("config_here_only");
       case Says::private_network:

@@ -13,7 +13,7 @@
 namespace strandline::cli {
 
 struct Settings {
-  std::string db, key;  // "" = as the command says; beside the salon file
+  std::string db, key;  // a file, or postgresql://…; "" = as the command says; beside the salon file
   bool make = false, demo = false, as_found = false;
   std::string host = "127.0.0.1", web, knowledge, log = "text";
   std::vector<std::string> allowed_hosts;
@@ -31,7 +31,7 @@ struct Settings {
 // its line and key as path. Problems: config_not_toml {detail}, config_unknown_part {part, near, known},
 // config_unknown_key {key, part, near, known}, config_wrong_kind {wanted}, config_out_of_range {value, min, max},
 // config_not_one_of {value, words}, config_not_whole_path {value}, config_here_only {value}, config_not_private
-// {value}, config_alone {needs}.
+// {value}, config_alone {needs}, config_not_database {value}, config_not_both.
 Result<void> read_settings(std::string_view text, const std::string& file, Settings& settings);
 // Likewise of a file. Problems also of salon::read_file().
 Result<void> read_settings_file(const std::string& file, Settings& settings);

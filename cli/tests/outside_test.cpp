@@ -114,7 +114,7 @@ TEST_F(Outside, NoSalonFileIsMadeUnasked) {
                                                 {"verify", "--db", db}}) {
     const Ran got = ran(words);
     EXPECT_EQ(got.code, failed);
-    EXPECT_NE(got.err.find("There is no salon file at " + db), std::string::npos) << got.err;
+    EXPECT_NE(got.err.find("There is no salon at " + db), std::string::npos) << got.err;
   }
   EXPECT_TRUE(std::filesystem::is_empty(folder_));
 }

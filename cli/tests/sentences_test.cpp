@@ -36,7 +36,10 @@ const std::set<std::string> not_codes = {
     "starts_at", "test_booking",
     // keys and kinds of stock, prices, notes for the hands and what a visit came to
     "mix_factor", "package_g", "price_from", "price_per_g", "price_to", "hand_note", "hand_notes", "ended_at",
-    "finish_min"};
+    "finish_min",
+    // columns and tables of the store, and what a connection is asked for
+    "save_id", "all_facts", "all_keys", "all_masters", "all_drafts", "all_saves", "all_salons", "connect_timeout",
+    "tcp_user_timeout", "fallback_application_name", "client_encoding"};
 
 std::set<std::string> words_with_underscore(const std::filesystem::path& folder) {
   std::set<std::string> out;

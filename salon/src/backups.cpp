@@ -11,8 +11,6 @@ namespace fs = std::filesystem;
 
 constexpr std::string_view beginning = "salon-", ending = ".backup";
 
-std::string key_of(const std::string& db, const std::string& key) { return key.empty() ? db + "-key" : key; }
-
 // "2026-03-09T09:00:00Z" → "salon-20260309T090000Z.backup"
 std::string name_at(const std::string& now) {
   std::string out(beginning);
@@ -40,6 +38,11 @@ void prune(const fs::path& folder, int keep) {
 
 }  // namespace
 
+std::string backup_key(const std::string& db, const std::string& key) {
+  if (!key.empty()) return key;
+  return in_database(db) ? "salon-key" : db + "-key";
+}
+
 Result<store::Verified> check_backup(const std::string& from, const std::string& key) {
   const std::string scratch = from + "-scratch";
   const auto gone = [&] {
@@ -57,7 +60,7 @@ Result<fs::path> back_up_now(const BackupsAsked& asked, const std::string& now) 
   fs::create_directories(asked.folder, error);
   if (error) return tl::unexpected(Problems{{"cannot_write", "", {{"file", asked.folder.string()}}}});
   const fs::path copy = asked.folder / name_at(now);
-  const std::string key = key_of(asked.db, asked.key);
+  const std::string key = backup_key(asked.db, asked.key);
   const auto made =
       back_up_salon(asked.db, copy, key).and_then([&](const store::Verified&) { return check_backup(copy, key); });
   if (!made) return tl::unexpected(made.error());

@@ -4,6 +4,8 @@
 #include <ctime>
 #include <random>
 
+#include "strandline/store/move.h"
+
 namespace strandline::salon {
 
 std::string utc_now() {
@@ -38,6 +40,8 @@ Result<store::Verified> whole(const store::Expected<store::Verified>& found) {
 
 }  // namespace
 
+bool in_database(const std::string& place) { return store::is_address(place); }
+
 store::Expected<World> real_world(const std::string& path, bool as_found, const std::string& key) {
   auto opened = store::Store::open({.path = path, .fails = {}, .as_found = as_found, .key = key});
   if (!opened) return tl::unexpected(opened.error());
@@ -71,6 +75,10 @@ Result<store::Verified> back_up_salon(const std::string& path, const std::string
 
 Result<store::Verified> restore_salon(const std::string& path, const std::string& from, const std::string& key) {
   return whole(store::Store::restore({.path = path, .fails = {}, .key = key}, from));
+}
+
+Result<store::Verified> move_salon(const std::string& from, const std::string& to, const std::string& key) {
+  return whole(store::move_salon({.path = from, .fails = {}, .key = key}, to));
 }
 
 Result<std::string> recovery_words(const std::string& path, const std::string& key) {

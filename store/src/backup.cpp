@@ -13,6 +13,7 @@
 #include "open_file.h"
 #include "salon_file.h"
 #include "sqlite.h"
+#include "transfer.h"
 
 namespace strandline::store {
 
@@ -78,6 +79,7 @@ Expected<Verified> checked_copy(const std::string& from, const std::string& to, 
 
 Expected<Verified> Store::back_up(const Options& options, const std::string& to) {
   if (auto good = ready(); !good) return tl::unexpected(good.error());
+  if (is_postgres(options.path)) return copy_out(options, to);
   const std::string path = real_path(options.path), target = real_path(to);
   std::error_code error;
   if (!fs::is_regular_file(path, error)) return tl::unexpected(file_trouble("store_missing", path));
@@ -89,6 +91,7 @@ Expected<Verified> Store::back_up(const Options& options, const std::string& to)
 
 Expected<Verified> Store::restore(const Options& options, const std::string& from) {
   if (auto good = ready(); !good) return tl::unexpected(good.error());
+  if (is_postgres(options.path)) return copy_in(options, real_path(from));
   const std::string path = real_path(options.path), source = real_path(from);
   std::error_code error;
   if (fs::exists(path, error)) return tl::unexpected(file_trouble("store_exists", path));

@@ -5,6 +5,7 @@
 
 #include "cluster.h"
 #include "salon_folder.h"
+#include "strandline/store/move.h"
 
 namespace strandline::store {
 namespace {
@@ -216,6 +217,81 @@ TEST(Postgres, ADatabaseThatAnswersBeforeItHasWrittenIsRefused) {
   std::string code;
   for (int i = 0; i < 100 && (code = refusal(url, own.key())) == "opened"; ++i) ::usleep(50'000);
   EXPECT_EQ(code, "store_not_durable");
+}
+
+// From a file to the database and back: the same chain, the same drafts, the count of saves goes on.
+TEST(Postgres, ASalonMovesFromItsFileAndBack) {
+  Cluster& cluster = Cluster::shared();
+  const SalonFolder salon;
+  salon.make(5);
+  {
+    const auto store = salon.open();
+    ASSERT_TRUE(store->append(fact("sealed", "v", 5, R"({"grams":7})", "p")));
+    ASSERT_TRUE(store->append(fact("gone", "v", 6, R"({"grams":8})", "q")));
+    ASSERT_TRUE(store->save(draft("w", "w", 0, R"({"client":"B"})", "p")));
+    ASSERT_TRUE(store->hand_in({fact("in", "w", 0)}, "w", 1));
+    ASSERT_TRUE(store->erase("q"));
+  }
+  const auto before = Store::verify_file(salon.path());
+  Options options = salon.options();
+  options.patience_ms = 5000;
+  const std::string url = cluster.url("moving"), key = salon.path() + "-key";
+  {
+    const auto held = salon.open();
+    EXPECT_EQ(move_salon(options, url).error().code, "store_open_elsewhere");
+  }
+  EXPECT_EQ(move_salon(options, salon.path("other")).error().code, "store_move_between");
+  const auto moved = move_salon(options, url);
+  ASSERT_TRUE(moved) << moved.error().code << ' ' << moved.error().detail;
+  EXPECT_EQ(moved->hash, before->hash);
+  EXPECT_EQ(salon.refusal(), "store_missing");
+  {
+    const auto store = open(url, key);
+    ASSERT_TRUE(store) << store.error().code;
+    const auto facts = *(*store)->facts();
+    ASSERT_EQ(facts.size(), 8u);
+    EXPECT_EQ(facts[5].body, R"({"grams":7})");
+    EXPECT_TRUE(facts[6].closed);
+    EXPECT_EQ((*store)->visits()->size(), 1u);
+    EXPECT_EQ((*store)->append(fact("again", "v", 7, "{}", "q")).error().code, "store_erased");
+    EXPECT_EQ((*store)->save(draft("x", "x", 0))->store_seq, 7);
+    EXPECT_FALSE(*(*store)->verify());
+  }
+  // A copy to a file, which opens by itself.
+  const auto copied = Store::back_up({.path = url, .fails = {}, .key = key}, salon.path("copy.sqlite"));
+  ASSERT_TRUE(copied) << copied.error().code << ' ' << copied.error().detail;
+  EXPECT_EQ(copied->hash, before->hash);
+  EXPECT_EQ(Store::back_up({.path = url, .fails = {}, .key = key}, salon.path("copy.sqlite")).error().code,
+            "store_exists");
+  const auto back = move_salon({.path = url, .fails = {}, .key = key}, salon.path());
+  ASSERT_TRUE(back) << back.error().code << ' ' << back.error().detail;
+  EXPECT_EQ(back->hash, before->hash);
+  EXPECT_EQ(refusal(url, key), "store_missing");
+  EXPECT_EQ(cluster.sql("SELECT count(*) FROM strandline.all_facts WHERE salon = 'moving'"), "0");
+  const auto store = salon.open();
+  EXPECT_EQ(store->facts()->size(), 8u);
+  EXPECT_EQ(store->visits()->size(), 2u);
+  EXPECT_EQ(store->save(draft("y", "y", 0))->store_seq, 8);
+}
+
+// What differs on arrival is not there, and the file still is the salon.
+TEST(Postgres, AMoveThatCannotBeFinishedMovesNothing) {
+  Cluster& cluster = Cluster::shared();
+  const std::string taken = cluster.fresh_salon();
+  const SalonFolder salon;
+  salon.make(2);
+  EXPECT_EQ(move_salon(salon.options(), taken).error().code, "store_exists");
+  EXPECT_EQ(move_salon(salon.options(), "postgresql:///x?host=/nowhere").error().code, "store_unavailable");
+  EXPECT_EQ(salon.open()->facts()->size(), 2u);
+  // Whoever may only serve cannot take the salon out; it stays where it was.
+  cluster.sql(
+      "DO $$ BEGIN CREATE ROLE other LOGIN; GRANT strandline_salon TO other; EXCEPTION WHEN OTHERS THEN END $$");
+  const std::string serving = cluster.url(salon_of(taken), "other");
+  EXPECT_EQ(refusal(serving), "opened");
+  const auto out = move_salon({.path = serving, .fails = {}, .key = cluster.key()}, salon.path("out.sqlite"));
+  EXPECT_EQ(out.error().code, "store_unavailable");
+  EXPECT_FALSE(std::filesystem::exists(salon.path("out.sqlite")));
+  EXPECT_EQ(refusal(taken), "opened");
 }
 
 }  // namespace

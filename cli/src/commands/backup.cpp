@@ -1,3 +1,4 @@
+#include <filesystem>
 #include <functional>
 #include <memory>
 #include <ostream>
@@ -37,7 +38,7 @@ void add_command(CLI::App& command, bool copy_said, const std::function<int(cons
     copy->required();
   else
     copy->description("the copy; unless said, of the folder of --config");
-  command.add_option("--db", files->settings.db, "salon file");
+  command.add_option("--db,--store", files->settings.db, "salon file");
   command.add_option("--key", files->settings.key, "key file, beside the salon file unless said");
   command.callback([files, wrong, work, &session] {
     if (!refuse_config(*wrong, session)) session.exit_code = work(*files);
@@ -82,12 +83,40 @@ int check(const Files& files, Session& session) {
     }
     copy = newest->string();
   }
-  const int code = say(salon::check_backup(copy, s.key.empty() ? s.db + "-key" : s.key), copy, session);
+  const int code = say(salon::check_backup(copy, salon::backup_key(s.db, s.key)), copy, session);
   if (code == done) session.io.out << "It can be restored.\n";
   return code;
 }
 
+int move(const std::string& from, const std::string& to, const std::string& key, Session& session) {
+  const auto moved = salon::move_salon(from, to, key);
+  if (!moved) {
+    print_problems(moved.error(), "the salon", session.io.err);
+    return failed;
+  }
+  session.io.out << "All of " << moved->entries
+                 << " facts, the drafts and the keys were moved and read whole.\nNewest: " << moved->hash
+                 << "\nIt opens with the same key file.\n";
+  if (std::filesystem::exists(from + "-moved"))
+    session.io.out << "What it was is " << printable(from)
+                   << "-moved. Nobody is erased from that file any more: remove it once "
+                   << "the database has a copy of its own.\n";
+  return done;
+}
+
 }  // namespace
+
+void add_move(CLI::App& app, Session& session) {
+  struct Places {
+    std::string from, to, key;
+  };
+  const auto places = std::make_shared<Places>();
+  CLI::App* command = app.add_subcommand("move", "moves a salon from its file into a database with many, or back");
+  command->add_option("--from", places->from, "salon file, or postgresql://HOST/DATABASE#SALON")->required();
+  command->add_option("--to", places->to, "the other of the two")->required();
+  command->add_option("--key", places->key, "key file, beside the salon file unless said; it is not moved");
+  command->callback([places, &session] { session.exit_code = move(places->from, places->to, places->key, session); });
+}
 
 void add_backup(CLI::App& app, Session& session) {
   add_command(

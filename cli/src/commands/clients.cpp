@@ -80,7 +80,7 @@ void add_clients(CLI::App& app, Session& session) {
   clients->require_subcommand(1);
   const auto add = [&](const char* name, const char* what, const Act& act) {
     CLI::App* command = clients->add_subcommand(name, what);
-    command->add_option("--db", flags->db, "salon file, not in use");
+    command->add_option("--db,--store", flags->db, "salon file, not in use");
     command->add_option("--key", flags->key, "key file, beside the salon file unless said");
     command->callback([flags, act, &session] { session.exit_code = run(*flags, session, act); });
     return command;

@@ -147,7 +147,7 @@ void add_diary(CLI::App& app, Session& session) {
   diary->require_subcommand(1);
   const auto command = [&](const char* name, const char* help, const Act& act) {
     CLI::App* c = diary->add_subcommand(name, help);
-    c->add_option("--db", flags->db, "salon file; not while it is served");
+    c->add_option("--db,--store", flags->db, "salon file; not while it is served");
     c->add_option("--key", flags->key, "key file, beside the salon file unless said");
     c->add_option("--knowledge", flags->knowledge, "folder with demo/, policy/ and shelf/");
     c->callback([flags, act, &session] { session.exit_code = run(*flags, session, act); });

@@ -42,7 +42,7 @@ int key(const KeyFlags& flags, Session& session) {
 void add_key(CLI::App& app, Session& session) {
   const auto flags = std::make_shared<KeyFlags>();
   CLI::App* command = app.add_subcommand("key", "prints the words that bring a lost key back, or brings it back");
-  command->add_option("--db", flags->db, "salon file");
+  command->add_option("--db,--store", flags->db, "salon file");
   command->add_option("--key", flags->key, "key file, beside the salon file unless said");
   command->add_option("--words", flags->words, "file with the printed words: makes the key file from them");
   command->callback([flags, &session] { session.exit_code = key(*flags, session); });

@@ -71,7 +71,7 @@ int learned_of(const LearnedFlags& flags, Session& session) {
 void add_learned(CLI::App& app, Session& session) {
   const auto flags = std::make_shared<LearnedFlags>();
   CLI::App* command = app.add_subcommand("learned", "what the results of a salon's visits taught, and what each said");
-  command->add_option("--db", flags->db, "salon file; the server must not run on it");
+  command->add_option("--db,--store", flags->db, "salon file; the server must not run on it");
   command->add_option("--key", flags->key, "key file, beside the salon file unless said");
   command->add_option("--knowledge", flags->knowledge, "folder with demo/ and policy/");
   command->add_option("--person", flags->person, "id of one client: theirs alone, beside what is shared");

@@ -126,7 +126,7 @@ void add_people(CLI::App& app, Session& session) {
   const auto flags = std::make_shared<PeopleFlags>();
   const auto sub = [&](const char* name, const char* help, bool named, const Change& change, First first = nullptr) {
     CLI::App* one = command->add_subcommand(name, help);
-    one->add_option("--db", flags->db, "salon file");
+    one->add_option("--db,--store", flags->db, "salon file");
     one->add_option("--key", flags->key, "key file, beside the salon file unless said");
     one->add_option("--knowledge", flags->knowledge, "folder with policy/");
     if (named) one->add_option("NAME", flags->name, "whom")->required();

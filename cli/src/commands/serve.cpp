@@ -91,7 +91,8 @@ int serve(const Settings& flags, Session& session) {
   if (!house) return fail(house.error(), session);
   const std::string db = !flags.db.empty() ? flags.db : flags.demo ? "demo.sqlite" : "salon.sqlite";
   std::error_code error;
-  const bool fresh = (flags.make || flags.demo) && !std::filesystem::exists(db, error);
+  const bool in_database = salon::in_database(db);
+  bool fresh = (flags.make || flags.demo) && (in_database || !std::filesystem::exists(db, error));
   if (fresh) {
     const auto made = salon::make_salon(
         db,
@@ -100,7 +101,10 @@ int serve(const Settings& flags, Session& session) {
           return salon::open_demo_salon(world, files.knowledge / "demo" / "visits", house->sources()).map([](int) {});
         },
         flags.key);
-    if (!made) return fail(made.error(), session);
+    // Of several servers one makes it.
+    const bool there = in_database && !made && made.error().front().code == "store_exists";
+    if (!made && !there) return fail(made.error(), session);
+    fresh = !there;
   }
   auto world = salon::real_world(db, flags.as_found, flags.key);
   if (!world) return fail({{world.error().code, "", {{"detail", world.error().detail}}}}, session);
@@ -112,7 +116,7 @@ int serve(const Settings& flags, Session& session) {
   if (web.empty()) web = files.knowledge.parent_path() / "web" / "dist";
   std::shared_ptr<server::Leaf> leaf;
   if (!flags.listen.empty()) {
-    auto opened = server::open_leaf(db + "-authority", flags.listen);
+    auto opened = server::open_leaf((in_database ? salon::backup_key(db, flags.key) : db) + "-authority", flags.listen);
     if (!opened) return fail(opened.error(), session);
     leaf = std::move(*opened);
   }
@@ -122,7 +126,7 @@ int serve(const Settings& flags, Session& session) {
   if (!flags.scale.empty()) scale = {flags.scale, salon::scale_form(flags.scale_form), flags.scale_baud};
   server::ServerOptions options{flags.host, flags.port, web,  flags.allowed_hosts, flags.threads,
                                 tell,       scale,      leaf, flags.listen,        flags.listen_port};
-  options.salon_file = db;
+  if (!in_database) options.salon_file = db;
   options.at_once = flags.at_once;
   options.waiting_most = flags.waiting;
   options.connections_most = flags.connections;
@@ -181,7 +185,9 @@ void add_serve(CLI::App& app, Session& session) {
   command->add_option("--backup-hours", flags->backup_hours, "hours from one to the next; 0 = none by itself")
       ->check(CLI::Range(0, 720));
   command->add_option("--backup-keep", flags->backup_keep, "how many are kept")->check(CLI::Range(1, 10000));
-  command->add_option("--db", flags->db, "salon file; salon.sqlite unless said, demo.sqlite with --demo");
+  command->add_option(
+      "--db,--store", flags->db,
+      "salon file, or postgresql://HOST/DATABASE#SALON; salon.sqlite unless said, demo.sqlite with --demo");
   command->add_option("--key", flags->key, "file of the key that seals it; beside the salon file unless said");
   command->add_flag("--new", flags->make, "make the salon file, empty, when it is not there");
   command->add_flag("--demo", flags->demo, "the invented demo salon, made when it is not there");

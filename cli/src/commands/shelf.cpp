@@ -243,7 +243,7 @@ void add_shelf(CLI::App& app, Session& session) {
   const auto command = [&](const char* name, const char* help, int (*work)(const ShelfFlags&, Session&), bool file) {
     CLI::App* c = shelf->add_subcommand(name, help);
     if (file) {
-      c->add_option("--db", flags->db, "salon file; not while it is served");
+      c->add_option("--db,--store", flags->db, "salon file; not while it is served");
       c->add_option("--key", flags->key, "key file, beside the salon file unless said");
     }
     c->add_option("--knowledge", flags->knowledge, "folder with demo/, policy/ and shelf/");

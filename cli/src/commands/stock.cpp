@@ -138,7 +138,7 @@ void add_stock(CLI::App& app, Session& session) {
   const auto command = [&](const char* name, const char* help,
                            const std::function<int(const StockFlags&, Session&)>& work) {
     CLI::App* c = stock->add_subcommand(name, help);
-    c->add_option("--db", flags->db, "salon file; not while it is served");
+    c->add_option("--db,--store", flags->db, "salon file; not while it is served");
     c->add_option("--key", flags->key, "key file, beside the salon file unless said");
     c->add_option("--knowledge", flags->knowledge, "folder with demo/, policy/ and shelf/");
     c->add_option("--shelf", flags->shelf, "id of the shelf; nothing = the one in use");

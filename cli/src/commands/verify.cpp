@@ -32,7 +32,7 @@ void add_verify(CLI::App& app, Session& session) {
   CLI::App* command = app.add_subcommand("verify", "reads a whole salon file and proves that no entry was changed");
   const auto wrong = add_config_option(*command, settings);
   settings->db = "salon.sqlite";
-  command->add_option("--db", settings->db, "salon file; may be in use");
+  command->add_option("--db,--store", settings->db, "salon file; may be in use");
   command->add_option("--key", settings->key, "key file, beside the salon file unless said");
   command->callback([settings, wrong, &session] {
     if (!refuse_config(*wrong, session)) session.exit_code = verify(settings->db, settings->key, session);

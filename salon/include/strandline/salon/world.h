@@ -19,6 +19,9 @@ struct World {
 
 std::string utc_now();  // of this machine's clock, 2026-03-09T09:00:00Z
 
+// Whether a salon is said to be in a database: postgresql://HOST/DATABASE#SALON, readable and without a password.
+bool in_database(const std::string& place);
+
 // The clock and the random device of this machine, and the salon file at `path`, which must be there; `as_found` takes
 // it although acknowledged entries are missing. ":memory:" = gone at the end. `key` "" = beside it, here and below.
 store::Expected<World> real_world(const std::string& path, bool as_found = false, const std::string& key = {});
@@ -34,6 +37,8 @@ Result<store::Verified> verify_salon(const std::string& path, const std::string&
 // Problems as of Store::back_up() and Store::restore(), entry_broken {seq}.
 Result<store::Verified> back_up_salon(const std::string& path, const std::string& to, const std::string& key = {});
 Result<store::Verified> restore_salon(const std::string& path, const std::string& from, const std::string& key = {});
+// A salon from its file into a database or back, as store::move_salon(); entry_broken {seq}.
+Result<store::Verified> move_salon(const std::string& from, const std::string& to, const std::string& key = {});
 // The words of the master key, and its file again from them.
 Result<std::string> recovery_words(const std::string& path, const std::string& key = {});
 Result<void> recover_key(const std::string& path, const std::string& words, const std::string& key = {});
