@@ -14,7 +14,8 @@
 
 namespace strandline::salon {
 
-// Where the key of a salon lies: `key`; when that is "", beside its file, or "salon-key" here where it is in a database.
+// Where the key of a salon lies: `key`; when that is "", beside its file, or "salon-key" here where it is in a
+// database.
 std::string backup_key(const std::string& db, const std::string& key);
 
 // Whether a copy can be restored: it is, into a scratch file beside it, which is opened with the key of the salon
