@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { contrast } from './contrast';
 
@@ -47,5 +47,23 @@ describe.each([
 
   it('text on a chosen control reads', () => {
     expect(contrast(theme['on-solid']!, theme.solid!)).toBeGreaterThanOrEqual(7);
+  });
+});
+
+describe('what styles name', () => {
+  it('is defined: a colour of no token is black in the dark', () => {
+    const files = (readdirSync('src', { recursive: true }) as string[])
+      .filter((file) => /\.(svelte|css)$/.test(file))
+      .map((file) => [file, readFileSync(`src/${file}`, 'utf8')] as const);
+    const defined = new Set(
+      files.flatMap(([, text]) =>
+        [...text.matchAll(/(?:^|[\s;{:])(--[a-z][\w-]*)\s*[:=]/gm)].map((m) => m[1]),
+      ),
+    );
+    const used = files.flatMap(([file, text]) =>
+      [...text.matchAll(/var\((--[a-z][\w-]*)(?=[),\s])/g)].map((m) => `${file} ${m[1]}`),
+    );
+    expect(used.length).toBeGreaterThan(500);
+    expect(used.filter((one) => !defined.has(one.split(' ')[1]!))).toEqual([]);
   });
 });

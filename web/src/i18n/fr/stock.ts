@@ -122,7 +122,7 @@ export const stock: Part<typeof words> = {
   'report.by_person': 'Par personne',
   'report.who': 'Qui',
   'report.left': 'quelqu’un qui est parti',
-  'report.nobody': 'personne de connecté',
+  'report.nobody': 'sans connexion',
   'report.visits': 'Visites',
   'report.by_bowl': 'Bols avec le plus de reste',
   'report.bowl': 'Bol',
