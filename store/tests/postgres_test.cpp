@@ -208,6 +208,30 @@ TEST(Postgres, VerifyFindsWhatWasChangedBehindTheWalls) {
   EXPECT_EQ((*store)->facts().error().code, "store_damaged");
 }
 
+// The database is killed while servers use it: what was acknowledged is there, what was not is handed in again, and
+// nobody has to start a server anew.
+TEST(Postgres, AServerOutlivesItsDatabase) {
+  Cluster own;
+  if (!own.up()) return;
+  const std::string url = own.fresh_salon();
+  const auto a = open(url, own.key()), b = open(url, own.key());
+  ASSERT_TRUE(a && b);
+  std::int64_t acknowledged = 0;
+  for (int kill = 0; kill < 3; ++kill) {
+    ASSERT_TRUE((*a)->append(fact("e" + std::to_string(acknowledged), "v", acknowledged)));
+    ++acknowledged;
+    own.kill();
+    EXPECT_EQ((*b)->append(fact("e" + std::to_string(acknowledged), "v", acknowledged)).error().code,
+              "store_unavailable");
+    EXPECT_EQ((*a)->facts().error().code, "store_unavailable");
+    own.start();
+    ASSERT_TRUE((*b)->append(fact("e" + std::to_string(acknowledged), "v", acknowledged)));
+    ++acknowledged;
+    EXPECT_EQ((*a)->facts()->size(), static_cast<std::size_t>(acknowledged));
+  }
+  EXPECT_FALSE(*(*a)->verify());
+}
+
 TEST(Postgres, ADatabaseThatAnswersBeforeItHasWrittenIsRefused) {
   Cluster own;
   if (!own.up()) return;
