@@ -1,8 +1,35 @@
 #include "strandline/salon/door_rules.h"
 
+#include <sstream>
+
 #include "figures.h"
 
 namespace strandline::salon {
+
+namespace {
+constexpr std::size_t digits = 12;
+}
+
+bool CommonPasswords::has(std::string_view plain) const {
+  return plain.size() <= longest && digests.contains(store::token_digest(plain).substr(0, digits));
+}
+
+Result<CommonPasswords> read_common_passwords(const wire::Json& json) {
+  for (const char* key : {"longest", "digests"}) {
+    if (!json.is_object() || !json.contains(key)) return tl::unexpected(Problems{{"missing_key", "", {{"key", key}}}});
+  }
+  if (!json["longest"].is_number_unsigned())
+    return tl::unexpected(
+        Problems{{"wrong_type", "/longest", {{"expected", "number"}, {"found", json["longest"].type_name()}}}});
+  CommonPasswords out{{}, json["longest"].get<std::size_t>()};
+  for (const wire::Json& row : json["digests"]) {
+    if (!row.is_string())
+      return tl::unexpected(Problems{{"wrong_type", "/digests", {{"expected", "text"}, {"found", row.type_name()}}}});
+    std::istringstream words(row.get<std::string>());
+    for (std::string one; words >> one;) out.digests.insert(one);
+  }
+  return out;
+}
 
 Result<DoorRules> read_door_rules(const wire::Json& json) {
   auto read = Figures::read(json);

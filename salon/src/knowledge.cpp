@@ -64,17 +64,20 @@ Result<House> open_house(const HouseFiles& files) {
   auto classes = read_known<wire::Json>(files.knowledge / "shelf" / "classes.json", as_written);
   auto policy = read_known<Policy>(or_default(files.policy, "policy", "house.json"), wire::read_policy);
   auto doors = read_known<DoorRules>(files.knowledge / "policy" / "doors.json", read_door_rules);
+  auto common =
+      read_known<CommonPasswords>(files.knowledge / "policy" / "common_passwords.json", read_common_passwords);
   auto stock = read_known<StockRules>(files.knowledge / "policy" / "stock.json", read_stock_rules);
   auto amounts = read_known<AmountRules>(files.knowledge / "policy" / "amounts.json", read_amount_rules);
   auto diary = read_known<DiaryRules>(files.knowledge / "policy" / "diary.json", read_diary_rules);
+  if (doors && common) doors->common = std::move(*common);
   if (amounts && policy) amounts->waste_share = policy->formula.waste_share;
   if (shelf && check(*shelf).empty()) learn(*shelf);
-  if (shelf && policy && classes && written && doors && stock && amounts && diary)
+  if (shelf && policy && classes && written && doors && common && stock && amounts && diary)
     return House{std::move(*shelf),
                  std::move(*policy),
                  std::move(*written),
                  std::move(*classes),
-                 *doors,
+                 std::move(*doors),
                  *stock,
                  *amounts,
                  *diary};
@@ -83,6 +86,7 @@ Result<House> open_house(const HouseFiles& files) {
   if (!shelf) problems.insert(problems.end(), shelf.error().begin(), shelf.error().end());
   if (!policy) problems.insert(problems.end(), policy.error().begin(), policy.error().end());
   if (!doors) problems.insert(problems.end(), doors.error().begin(), doors.error().end());
+  if (!common) problems.insert(problems.end(), common.error().begin(), common.error().end());
   if (!amounts) problems.insert(problems.end(), amounts.error().begin(), amounts.error().end());
   if (!stock) problems.insert(problems.end(), stock.error().begin(), stock.error().end());
   if (!diary) problems.insert(problems.end(), diary.error().begin(), diary.error().end());

@@ -4,6 +4,7 @@
 #include <array>
 #include <filesystem>
 #include <set>
+#include <sstream>
 #include <vector>
 
 #include "strandline/store/plain.h"
@@ -40,6 +41,35 @@ std::size_t uncommon(std::string text) {
   return text.size();
 }
 
+bool is_letter(char c) { return (c >= 'a' && c <= 'z') || static_cast<unsigned char>(c) >= 0x80; }
+
+// Takes the longest piece out that many people have, or that is of the name; false when there is none.
+bool take_piece(std::string& text, const std::vector<std::string>& own, const CommonPasswords& many_have) {
+  constexpr std::size_t least = 5;
+  for (std::size_t size = text.size(); size >= 3; --size) {
+    for (std::size_t at = 0; at + size <= text.size(); ++at) {
+      const std::string_view piece = std::string_view(text).substr(at, size);
+      if (std::find(own.begin(), own.end(), piece) == own.end() && (size < least || !many_have.has(piece))) continue;
+      text.erase(at, size);
+      return true;
+    }
+  }
+  return false;
+}
+
+// One or two such pieces and hardly more beside them than a year and a mark.
+bool of_common_pieces(std::string text, const std::string& name, const CommonPasswords& many_have) {
+  std::vector<std::string> own;
+  std::istringstream words(name);
+  for (std::string word; words >> word;) own.push_back(word);
+  std::erase(text, ' ');
+  if (!take_piece(text, own, many_have)) return false;
+  take_piece(text, own, many_have);
+  constexpr std::ptrdiff_t letters_most = 2, others_most = 6;
+  const auto letters = std::count_if(text.begin(), text.end(), is_letter);
+  return letters <= letters_most && std::ssize(text) - letters <= others_most;
+}
+
 }  // namespace
 
 Result<void> check_name(const std::string& name) {
@@ -59,7 +89,7 @@ Result<void> check_passphrase(const std::string& passphrase, const std::string& 
   const std::string key = store::plain(passphrase), own = store::plain(name);
   constexpr std::size_t uncommon_least = 5;
   if (std::set<char>(key.begin(), key.end()).size() < different_least || key == own || key == own + own ||
-      uncommon(key) < uncommon_least)
+      uncommon(key) < uncommon_least || of_common_pieces(key, own, rules.common))
     return problem("passphrase_plain");
   return {};
 }

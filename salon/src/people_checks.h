@@ -8,7 +8,7 @@
 namespace strandline::salon {
 
 Result<void> check_name(const std::string& name);
-// No rule of composition; but not the name, and not a few signs again and again.
+// No rule of composition; but not the name, not what many people have, and not a few signs again and again.
 Result<void> check_passphrase(const std::string& passphrase, const std::string& name, const DoorRules& rules);
 Result<void> check_pin(const std::string& pin, const DoorRules& rules);
 // Compared with the zones of this machine where it has a list of them.

@@ -90,7 +90,9 @@ TEST(People, APassphraseIsLongAndNotPlain) {
   Salon s;
   s.found();
   for (const char* plain : {"aaaaaaaaaaaaaaa", "ababababababab", "Bo Bo Invented", "passwordpassword",
-                            "Qwertyuiop123456", "iloveyou1234", "1234567890123", "administrator1"})
+                            "Qwertyuiop123456", "iloveyou1234", "1234567890123", "administrator1",
+                            // of the list: as it stands, twice, and with a year
+                            "peanutbutter", "cookiecookie", "Butterfly 2024!", "orange*1987*", "invented-2026"})
     EXPECT_EQ(code(s.people->add(anybody(), "Bo Bo Invented", colourist, plain)), "passphrase_plain") << plain;
   EXPECT_EQ(code(s.people->add(anybody(), "Bo", colourist, "elevensigns")), "passphrase_short");
   EXPECT_EQ(code(s.people->add(anybody(), "Bo", colourist, std::string(2000, 'x'))), "too_long");
@@ -98,6 +100,17 @@ TEST(People, APassphraseIsLongAndNotPlain) {
   EXPECT_EQ(code(s.people->add(anybody(), "B\no", colourist, good)), "control_character");
   EXPECT_EQ(code(s.people->add(anybody(), "ADA invented", colourist, good)), "name_taken");
   EXPECT_TRUE(s.people->add(anybody(), "Bo", colourist, "only small letters"));
+  EXPECT_TRUE(s.people->add(anybody(), "Bea", colourist, "peanutbutter wet orange towels")) << "more than two pieces";
+  EXPECT_TRUE(s.people->add(anybody(), "Cleo", colourist, "74 09 31 58 26 x")) << "digits that nobody has";
+}
+
+TEST(People, TheListOfCommonPasswordsHoldsThreeThousand) {
+  const CommonPasswords common = cheap().common;
+  EXPECT_GE(common.digests.size(), 3000u);
+  EXPECT_TRUE(common.has("peanutbutter"));
+  EXPECT_FALSE(common.has("brown tape on blue jars"));
+  EXPECT_EQ(code(read_common_passwords(wire::Json{{"longest", 4}})), "missing_key");
+  EXPECT_EQ(code(read_common_passwords(*wire::parse(R"({"longest": 4, "digests": [7]})"))), "wrong_type");
 }
 
 TEST(People, OutliveAStart) {
