@@ -64,10 +64,10 @@ void card_rows(Rows& rows) {
   Trials spectra = by_areas(true), colours = by_areas(false), pictures = by_pictures();
   rows.within("card.measured_spectra.median_de00", 0, 1.5, spectra.at(0.5), source);
   rows.within("card.measured_spectra.ninth_tenth_de00", 0, 4, spectra.at(0.9), source);
-  rows.within("card.measured_spectra.within_stated", 0.8, 1, spectra.within / static_cast<double>(spectra.off.size()),
+  rows.within("card.measured_spectra.within_stated", 0.85, 1, spectra.within / static_cast<double>(spectra.off.size()),
               source);
   rows.within("card.measured_lab.median_de00", 0, 1.5, colours.at(0.5), source);
-  rows.within("card.measured_lab.within_stated", 0.8, 1, colours.within / static_cast<double>(colours.off.size()),
+  rows.within("card.measured_lab.within_stated", 0.85, 1, colours.within / static_cast<double>(colours.off.size()),
               source);
   rows.within("card.pictures.median_de00", 0, 1.5, pictures.at(0.5), source);
   rows.within("card.pictures.refused_of_20", 0, 4, pictures.refused, source);

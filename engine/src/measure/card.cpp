@@ -91,7 +91,7 @@ Result<Measured> measure(const Codes& seen, std::span<const measured::Sample> re
     if (!off.empty())
       out.error = off[std::min(off.size() - 1, static_cast<size_t>(kNineInTen * static_cast<double>(off.size())))];
     const learned::Priors p;
-    out.error = std::hypot(out.error, spectra ? p.card_hair_doubt * moved : p.card_ink_unknown);
+    out.error = p.card_stated * std::hypot(out.error, spectra ? p.card_hair_doubt * moved : p.card_ink_unknown);
     return out;
   });
 }
