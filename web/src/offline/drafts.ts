@@ -1,5 +1,5 @@
 import type { Visit } from '../api/types';
-import type { NewFact } from '../api/facts';
+import type { HandIn, NewFact } from '../api/facts';
 import { run } from '../back/back';
 
 /** A document that the server has not stored yet, and the journal entry it was changed from. */
@@ -42,6 +42,17 @@ export const waiting = {
       ? run('keepDraft', { id: `facts of ${id}`, draft: facts })
       : run('dropDraft', `facts of ${id}`),
   read: (id: string) => run('readDraft', `facts of ${id}`) as Promise<readonly NewFact[] | undefined>,
+};
+
+/** A hand-in that has no answer yet; the entry number is that of the document once it is stored. */
+export type EndingAsked = Omit<HandIn, 'seq'> & { facts: NewFact[] };
+
+/** The end of a visit that was asked for, beside its draft. */
+export const endings = {
+  keep: (id: string, asked: EndingAsked): Promise<boolean> =>
+    run('keepDraft', { id: `end of ${id}`, draft: asked }),
+  read: (id: string) => run('readDraft', `end of ${id}`) as Promise<EndingAsked | undefined>,
+  drop: (id: string): Promise<void> => run('dropDraft', `end of ${id}`),
 };
 
 /** Unsaved documents in the browser's store; gone once the server has them. */

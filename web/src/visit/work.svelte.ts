@@ -1,5 +1,4 @@
 import { Refused } from '../api/client';
-import { handIn, type NewFact } from '../api/facts';
 import { newId } from '../api/id';
 import type {
   AimAnswer,
@@ -17,6 +16,7 @@ import { hand } from '../ui/hand.svelte';
 import { closeWaysBack } from '../ui/toasts.svelte';
 import { pruned } from './aims';
 import { troubleOf, type Trouble } from './failed';
+import { Ending } from './ending.svelte';
 import { Facts } from './facts.svelte';
 import { History, type Was } from './history.svelte';
 import { Latest, Newest } from './latest';
@@ -67,6 +67,8 @@ export class Work {
   readonly mixing: Mixing;
   /** What happened so far. */
   readonly facts: Facts;
+  /** Its hand-in, also one that waits for the server. */
+  readonly ending: Ending = new Ending(this);
 
   #assess = new Newest();
   #aim = new Newest();
@@ -469,22 +471,23 @@ export class Work {
     await Promise.all([this.#keeping, this.#dropping]);
   }
 
-  #ending: string | undefined;
-  /** Ends the visit with these facts; throws what the server refuses it for. False where its last change is not stored. */
-  async handIn(facts: readonly NewFact[], person?: string): Promise<boolean> {
-    await this.save();
-    if (this.saving !== 'saved') return false;
-    this.#ending ??= newId();
-    const asked = { entry: this.#ending, seq: this.#seq, facts: [...facts], ...(person ? { person } : {}) };
-    this.handedInAt = (await handIn(this.id, asked)).handed_in_at;
+  /** Entry number of the document as it is stored. */
+  get storedSeq(): number {
+    return this.#seq;
+  }
+
+  /** It was handed in: nothing of it stays on this device. */
+  ended(at: string | undefined): void {
+    this.handedInAt = at;
     this.#drop();
-    return true;
+    void this.facts.load();
   }
 
   /** Stores no more: whoever opens the visit next hands its draft in. */
   async rest(): Promise<void> {
     this.#rests = true;
     clearTimeout(this.#timer);
+    await this.ending.rest();
     await this.#sending;
     await this.#dropping;
   }

@@ -39,6 +39,14 @@ export const chair: Part<typeof english> = {
     'Der Besuch kommt endgültig in die Kartei. Fehler lassen sich später berichtigen; nichts verschwindet unbemerkt.',
   'record.handed_in': 'abgeschlossen',
   'record.add_mine': 'Hinzufügen, was dieses Gerät notiert hat',
+  'record.waits': 'Der Abschluss wartet auf den Server',
+  'record.waits_text':
+    'Er liegt versiegelt auf diesem Gerät und geht von selbst ab, sobald der Server antwortet. Die Seite darf geschlossen werden; danach den Besuch wieder öffnen.',
+  'record.waits_here':
+    'Er geht von selbst ab, sobald der Server antwortet. Dieses Gerät kann ihn nicht aufbewahren: Seite offen lassen.',
+  'record.waits_now': 'Jetzt versuchen',
+  'record.waits_not': 'Noch nicht abschließen',
+  'record.drop_mine': 'Notiertes dieses Geräts verwerfen',
   'record.same_name': (name) => `Ist das dieselbe Person: ${name}?`,
   'record.same_name_text':
     'Jemand mit diesem Namen hat schon Besuche hier. Zwei Karten werden nie ungefragt verbunden.',

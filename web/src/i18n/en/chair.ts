@@ -37,6 +37,14 @@ export const chair = {
     'The visit becomes a record for good. What was wrong can be told later, never erased unseen.',
   'record.handed_in': 'handed in',
   'record.add_mine': 'Add what this device noted',
+  'record.waits': 'The hand-in waits for the server',
+  'record.waits_text':
+    'It lies sealed on this device and is handed in by itself once the server answers. The page may be closed; open the visit again then.',
+  'record.waits_here':
+    'It is handed in by itself once the server answers. This device cannot keep it: leave the page open.',
+  'record.waits_now': 'Try now',
+  'record.waits_not': 'Do not hand in yet',
+  'record.drop_mine': 'Drop what this device noted',
   'record.same_name': (name: string) => `Is this the same ${name}?`,
   'record.same_name_text':
     'Somebody of this name has visits here already. Two people’s records are never joined without being asked.',

@@ -39,6 +39,14 @@ export const chair: Part<typeof english> = {
     'La visita pasa a ser ficha definitiva. Un error se corrige después; nada se borra a escondidas.',
   'record.handed_in': 'cerrada',
   'record.add_mine': 'Añadir lo anotado en este dispositivo',
+  'record.waits': 'El cierre espera al servidor',
+  'record.waits_text':
+    'Está sellado en este dispositivo y se enviará solo en cuanto el servidor responda. La página puede cerrarse; después abra de nuevo la visita.',
+  'record.waits_here':
+    'Se enviará solo en cuanto el servidor responda. Este dispositivo no puede guardarlo: deje la página abierta.',
+  'record.waits_now': 'Intentar ahora',
+  'record.waits_not': 'No cerrar todavía',
+  'record.drop_mine': 'Descartar lo anotado en este dispositivo',
   'record.same_name': (name) => `¿Es la misma persona, ${name}?`,
   'record.same_name_text':
     'Alguien con este nombre ya tiene visitas aquí. Nunca se unen dos fichas sin preguntar.',

@@ -40,6 +40,14 @@ export const chair: Part<typeof english> = {
     'La visite devient une fiche définitive. Une erreur se corrige plus tard ; rien ne s’efface en secret.',
   'record.handed_in': 'clôturée',
   'record.add_mine': 'Ajouter ce que cet appareil a noté',
+  'record.waits': 'La clôture attend le serveur',
+  'record.waits_text':
+    'Elle est scellée sur cet appareil et partira d’elle-même dès que le serveur répondra. La page peut être fermée ; rouvrez ensuite la visite.',
+  'record.waits_here':
+    'Elle partira d’elle-même dès que le serveur répondra. Cet appareil ne peut pas la conserver : laissez la page ouverte.',
+  'record.waits_now': 'Essayer maintenant',
+  'record.waits_not': 'Ne pas clôturer encore',
+  'record.drop_mine': 'Abandonner ce que cet appareil a noté',
   'record.same_name': (name) => `Est-ce la même personne, ${name} ?`,
   'record.same_name_text':
     'Quelqu’un de ce nom a déjà des visites ici. Deux fiches ne se réunissent jamais sans demander.',
