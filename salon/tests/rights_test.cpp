@@ -11,6 +11,7 @@
 
 #include "strandline/salon/backups.h"
 #include "strandline/salon/facts.h"
+#include "strandline/salon/knowledge.h"
 
 namespace strandline::salon {
 namespace {
@@ -130,6 +131,28 @@ TEST_F(Rights, WhoWasNotSeenForYearsIsFound) {
   EXPECT_TRUE(last_seen_before(*w_, "2026-03-10")->empty());
   EXPECT_EQ(years_before("2026-03-09", 10), "2016-03-09");
   EXPECT_EQ(years_before("2028-02-29", 3), "2025-02-28");
+}
+
+TEST_F(Rights, WhoWasKeptForLongerThanTheHouseKeepsIsDue) {
+  const std::string ana = visit("Ana Invented", "first-visit-of-ana-1");  // 2026-03-10
+  w_->now = [] { return std::string("2024-05-01T09:00:00Z"); };
+  Clients cards(*w_);
+  ASSERT_TRUE(cards.add({{"card-of-bea-of-the-list", "Bea Invented", "2020-01-05", "6.3", ""}}));
+  const Retention rules{.client_years = 10, .card_years = 3};
+  const auto due = [&](const char* day) { return *due_for_erasure(*w_, rules, day); };
+  EXPECT_TRUE(due("2027-05-01").empty()) << "the day is still within";
+  EXPECT_EQ(due("2027-05-02"), std::vector<std::string>{"card-of-bea-of-the-list"});
+  EXPECT_EQ(due("2036-03-11"), (std::vector<std::string>{ana, "card-of-bea-of-the-list"}));
+  ASSERT_TRUE(erase_client(*w_, cards, "card-of-bea-of-the-list", ""));
+  EXPECT_TRUE(due("2027-05-02").empty());
+  ASSERT_TRUE(open_retention(default_knowledge()));
+  EXPECT_EQ(open_retention(folder_).error().front().code, "cannot_read");
+  const auto years = [](int value) {
+    return *wire::parse(R"({"constants": [{"key": "client_years", "value": )" + std::to_string(value) +
+                        R"(}, {"key": "card_years", "value": 1}]})");
+  };
+  EXPECT_TRUE(read_retention(years(1)));
+  EXPECT_EQ(read_retention(years(0)).error().front().code, "out_of_range");
 }
 
 TEST_F(Rights, CopiesAreTriedAndTheOldestGo) {

@@ -4,6 +4,7 @@
 #include "src/clients_command.h"
 #include "src/print/problems.h"
 #include "src/print/text.h"
+#include "strandline/salon/knowledge.h"
 #include "strandline/salon/rights.h"
 
 namespace strandline::cli {
@@ -11,7 +12,7 @@ namespace strandline::cli {
 namespace {
 
 struct ClientFlags {
-  std::string db = "salon.sqlite", key, id, find;
+  std::string db = "salon.sqlite", key, id, find, knowledge = salon::default_knowledge();
   int years = 0;
   bool sure = false;
 };
@@ -55,11 +56,13 @@ Result<void> erase(salon::World& world, salon::Clients& clients, const ClientFla
   });
 }
 
-// Who was not seen for so many years; with --yes they are erased.
+// Whom the house has kept for long enough, or who was not seen for so many years; with --yes they are erased.
 Result<void> due(salon::World& world, salon::Clients& clients, const ClientFlags& flags, Io& io) {
   constexpr std::size_t day = 10;
-  const std::string before = salon::years_before(world.now().substr(0, day), flags.years);
-  const auto old = salon::last_seen_before(world, before);
+  const std::string today = world.now().substr(0, day);
+  const auto by_the_house = [&](const salon::Retention& rules) { return salon::due_for_erasure(world, rules, today); };
+  const auto old = flags.years > 0 ? salon::last_seen_before(world, salon::years_before(today, flags.years))
+                                   : salon::open_retention(flags.knowledge).and_then(by_the_house);
   if (!old) return tl::unexpected(old.error());
   for (const std::string& client : *old) {
     const auto record = clients.open(client);
@@ -68,7 +71,7 @@ Result<void> due(salon::World& world, salon::Clients& clients, const ClientFlags
     if (!flags.sure) continue;
     if (auto gone = salon::erase_client(world, clients, client, ""); !gone) return gone;
   }
-  io.out << old->size() << " last seen before " << before << (flags.sure ? ", erased.\n" : ".\n");
+  io.out << old->size() << " kept for long enough" << (flags.sure ? ", erased.\n" : ".\n");
   return {};
 }
 
@@ -90,10 +93,10 @@ void add_clients(CLI::App& app, Session& session) {
   CLI::App* one = add("erase", "destroys the keys of one: not undone by anything", erase);
   one->add_option("ID", flags->id)->required();
   one->add_flag("--yes", flags->sure, "erase, not only ask");
-  CLI::App* old = add("due", "who was not seen for years", due);
-  old->add_option("--years", flags->years, "how long the house keeps records after the last visit")
-      ->check(CLI::Range(1, 100))
-      ->required();
+  CLI::App* old = add("due", "whom the house has kept for long enough", due);
+  old->add_option("--years", flags->years, "after the last visit, in place of what the house says")
+      ->check(CLI::Range(1, 100));
+  old->add_option("--knowledge", flags->knowledge, "knowledge folder, with policy/retention.json in it");
   old->add_flag("--yes", flags->sure, "erase them");
 }
 
