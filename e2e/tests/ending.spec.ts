@@ -41,3 +41,30 @@ test('a visit handed in while the server is away waits on the device and ends by
   const told = await (await page.request.get(`${salon.url}api/v1/visits/${id}/facts`)).json();
   expect(told.facts.filter((one: { kind: string }) => one.kind === 'result')).toHaveLength(1);
 });
+
+test('a visit that another device ended meanwhile is settled by a person', async ({
+  page,
+  salon,
+  context,
+  watch,
+}) => {
+  watch.allow.push(silent);
+  await open(page, salon);
+  const id = await atTheEnd(page, salon.url);
+  const other = await context.newPage();
+  await open(other, salon, `#/visits/${id}/record`);
+  await page.getByLabel('What they said').fill('Seen here');
+  // The first device asks and is not heard.
+  await page.route('**/hand-in', (route) => route.abort('connectionrefused'));
+  await page.getByRole('button', { name: 'Hand in', exact: true }).click();
+  await expect(page.getByText('The hand-in waits for the server')).toBeVisible();
+  await other.getByRole('button', { name: 'Hand in', exact: true }).click();
+  await expect(other.getByRole('heading', { name: 'aftercare' })).toBeVisible({ timeout: 60_000 });
+  await page.unroute('**/hand-in');
+  await expect(page.getByRole('button', { name: 'Drop what this device noted' })).toBeVisible({
+    timeout: 20_000,
+  });
+  await page.getByRole('button', { name: 'Add what this device noted' }).click();
+  await expect(page.getByText('“Seen here”')).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByRole('button', { name: 'Drop what this device noted' })).toHaveCount(0);
+});
