@@ -100,7 +100,7 @@ constexpr std::array table{
     Sentence{"wish.vivid", "Such a clear tone on lightened hair is direct colour.", ""},
     Sentence{"lift.permanent", "More lift than permanent colour gives.", ""},
     Sentence{"lift.lightener", "More than one round of lightener gives.", ""},
-    Sentence{"highlift.base", "This base is no base for high-lift.", ""},
+    Sentence{"highlift.base", "High-lift does not get there on this base.", ""},
     Sentence{"highlift.white", "Too much white for high-lift.", ""},
     Sentence{"white.shade", "Shades from 8 on hardly cover white.", ""},
     Sentence{"white.demi", "Too much white for this class.", ""},

@@ -39,7 +39,7 @@ export function ticks(minutes: number, width: number): number[] {
 }
 
 /** Width of one letter of a lane, px, and of the narrowest box that holds one. */
-const LETTER = 7.1;
+const LETTER = 7.6;
 const NARROWEST = 14;
 
 /** Width at which a stretch is drawn: true to time, or wide enough for a letter where nothing follows at once. */

@@ -93,7 +93,7 @@ export const rules = {
   'rule.wish.vivid': 'Such a clear tone on lightened hair is direct colour.',
   'rule.lift.permanent': 'More lift than permanent colour gives.',
   'rule.lift.lightener': 'More than one round of lightener gives.',
-  'rule.highlift.base': 'This base is no base for high-lift.',
+  'rule.highlift.base': 'High-lift does not get there on this base.',
   'rule.highlift.white': 'Too much white for high-lift.',
   'rule.white.shade': 'Shades from 8 on hardly cover white.',
   'rule.white.demi': 'Too much white for this class.',
